@@ -165,7 +165,7 @@ async function unpack() {
 			open("al2023.tar.br", extract(draft)),
 			open("fonts.tar.br", extract(draft)),
 		]);
-		await writeFile(join(draft, "fonts.conf"), fontsConf(folder));
+		await writeFile(join(draft, "fonts.conf"), fontsConf());
 		await rename(draft, folder);
 	} catch (error) {
 		await rm(draft, { recursive: true, force: true });
@@ -174,8 +174,8 @@ async function unpack() {
 	return folder;
 }
 
-/** The package's own fonts.conf names folders of a cloud service; ours names where the fonts were unpacked. */
-function fontsConf(folder) {
+/** The package's own fonts.conf names folders of a cloud service; ours names the folder beside it. */
+function fontsConf() {
 	const families = [
 		"sans-serif",
 		"serif",
@@ -192,10 +192,10 @@ function fontsConf(folder) {
 	return `<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
 <fontconfig>
-  <dir>${join(folder, "fonts")}</dir>
+  <dir prefix="relative">fonts</dir>
   <dir>/usr/share/fonts</dir>
   <dir>/usr/local/share/fonts</dir>
-  <cachedir>${join(folder, "fonts-cache")}</cachedir>
+  <cachedir prefix="xdg">fontconfig</cachedir>
 ${aliases.join("\n")}
   <alias><family>monospace</family><prefer><family>DejaVu Sans Mono</family><family>Open Sans</family></prefer></alias>
 </fontconfig>
