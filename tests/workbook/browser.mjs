@@ -1,12 +1,5 @@
 import { createReadStream, createWriteStream, existsSync } from "node:fs";
-import {
-	mkdir,
-	mkdtemp,
-	readFile,
-	rename,
-	rm,
-	writeFile,
-} from "node:fs/promises";
+import { mkdir, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { homedir } from "node:os";
 import { dirname, join } from "node:path";
@@ -20,13 +13,13 @@ const CACHE = join(ROOT, ".cache/chromium");
 
 // Ours, not @sparticuz/chromium's own list: that one switches web security off, and the tests must not pass because of it.
 const FLAGS = [
-	"--no-sandbox",
-	"--disable-gpu",
-	"--no-zygote",
-	"--disable-quic",
-	"--no-first-run",
-	"--disable-background-networking",
-	"--font-render-hinting=none",
+  "--no-sandbox",
+  "--disable-gpu",
+  "--no-zygote",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--font-render-hinting=none",
 ];
 
 /**
@@ -36,20 +29,18 @@ const FLAGS = [
  * @returns {Promise<import("playwright-core").Browser>}
  */
 export async function launch() {
-	const chosen = process.env.CURBWRIGHT_BROWSER;
-	if (chosen) return withDefaults(await start({ executablePath: chosen }));
-	const found = installed();
-	if (!found) return withDefaults(await startPacked());
-	try {
-		return withDefaults(await start({ executablePath: found }));
-	} catch (error) {
-		// Some distributions put a placeholder at the usual path that only tells how to install the browser.
-		if (!canStartPacked()) throw error;
-		console.warn(
-			`${found} did not start (${firstLine(error)}); using the packed Chromium instead.`,
-		);
-		return withDefaults(await startPacked());
-	}
+  const chosen = process.env.CURBWRIGHT_BROWSER;
+  if (chosen) return withDefaults(await start({ executablePath: chosen }));
+  const found = installed();
+  if (!found) return withDefaults(await startPacked());
+  try {
+    return withDefaults(await start({ executablePath: found }));
+  } catch (error) {
+    // Some distributions put a placeholder at the usual path that only tells how to install the browser.
+    if (!canStartPacked()) throw error;
+    console.warn(`${found} did not start (${firstLine(error)}); using the packed Chromium instead.`);
+    return withDefaults(await startPacked());
+  }
 }
 
 /**
@@ -57,80 +48,72 @@ export async function launch() {
  * @returns {string | undefined}
  */
 export function installed() {
-	return usualPlaces().find((place) => existsSync(place));
+  return usualPlaces().find((place) => existsSync(place));
 }
 
 function usualPlaces() {
-	if (process.platform === "darwin") {
-		const bundles = ["Google Chrome", "Chromium", "Microsoft Edge"].map(
-			(name) => `${name}.app/Contents/MacOS/${name}`,
-		);
-		return ["/Applications", join(homedir(), "Applications")].flatMap(
-			(folder) => bundles.map((bundle) => join(folder, bundle)),
-		);
-	}
-	if (process.platform === "win32") {
-		const folders = ["PROGRAMFILES", "PROGRAMFILES(X86)", "LOCALAPPDATA"].map(
-			(name) => process.env[name],
-		);
-		const programs = [
-			"Google\\Chrome\\Application\\chrome.exe",
-			"Chromium\\Application\\chrome.exe",
-			"Microsoft\\Edge\\Application\\msedge.exe",
-		];
-		return folders
-			.filter(Boolean)
-			.flatMap((folder) => programs.map((program) => join(folder, program)));
-	}
-	return [
-		"/usr/bin/google-chrome-stable",
-		"/usr/bin/google-chrome",
-		"/opt/google/chrome/chrome",
-		"/usr/bin/chromium",
-		"/usr/bin/chromium-browser",
-		"/usr/bin/microsoft-edge-stable",
-		"/usr/bin/microsoft-edge",
-		"/opt/microsoft/msedge/msedge",
-	];
+  if (process.platform === "darwin") {
+    const bundles = ["Google Chrome", "Chromium", "Microsoft Edge"].map((name) => `${name}.app/Contents/MacOS/${name}`);
+    return ["/Applications", join(homedir(), "Applications")].flatMap((folder) =>
+      bundles.map((bundle) => join(folder, bundle)),
+    );
+  }
+  if (process.platform === "win32") {
+    const folders = ["PROGRAMFILES", "PROGRAMFILES(X86)", "LOCALAPPDATA"].map((name) => process.env[name]);
+    const programs = [
+      "Google\\Chrome\\Application\\chrome.exe",
+      "Chromium\\Application\\chrome.exe",
+      "Microsoft\\Edge\\Application\\msedge.exe",
+    ];
+    return folders.filter(Boolean).flatMap((folder) => programs.map((program) => join(folder, program)));
+  }
+  return [
+    "/usr/bin/google-chrome-stable",
+    "/usr/bin/google-chrome",
+    "/opt/google/chrome/chrome",
+    "/usr/bin/chromium",
+    "/usr/bin/chromium-browser",
+    "/usr/bin/microsoft-edge-stable",
+    "/usr/bin/microsoft-edge",
+    "/opt/microsoft/msedge/msedge",
+  ];
 }
 
 function canStartPacked() {
-	return process.platform === "linux" && process.arch === "x64";
+  return process.platform === "linux" && process.arch === "x64";
 }
 
 async function startPacked() {
-	if (!canStartPacked()) {
-		throw new Error(
-			"No Chrome, Chromium or Edge was found. Install one, or set CURBWRIGHT_BROWSER to the path of its program.",
-		);
-	}
-	const folder = await unpack();
-	const env = {
-		...process.env,
-		HOME: process.env.HOME ?? CACHE,
-		// nss, nspr and expat, which a bare Debian lacks. All three come from one build, so they go before the system's.
-		LD_LIBRARY_PATH: [join(folder, "lib"), process.env.LD_LIBRARY_PATH]
-			.filter(Boolean)
-			.join(":"),
-		FONTCONFIG_PATH: folder,
-	};
-	return start({ executablePath: join(folder, "chromium"), env });
+  if (!canStartPacked()) {
+    throw new Error(
+      "No Chrome, Chromium or Edge was found. Install one, or set CURBWRIGHT_BROWSER to the path of its program.",
+    );
+  }
+  const folder = await unpack();
+  const env = {
+    ...process.env,
+    HOME: process.env.HOME ?? CACHE,
+    // nss, nspr and expat, which a bare Debian lacks. All three come from one build, so they go before the system's.
+    LD_LIBRARY_PATH: [join(folder, "lib"), process.env.LD_LIBRARY_PATH].filter(Boolean).join(":"),
+    FONTCONFIG_PATH: folder,
+  };
+  return start({ executablePath: join(folder, "chromium"), env });
 }
 
 function start(options) {
-	return chromium.launch({ headless: true, args: FLAGS, ...options });
+  return chromium.launch({ headless: true, args: FLAGS, ...options });
 }
 
 function withDefaults(browser) {
-	const newContext = browser.newContext.bind(browser);
-	browser.newContext = (options = {}) =>
-		// Playwright refuses a scale where the viewport is left to the window.
-		newContext({
-			locale: "en-US",
-			...(options.viewport === null ? {} : { deviceScaleFactor: 1 }),
-			...options,
-		});
-	return browser;
+  const newContext = browser.newContext.bind(browser);
+  browser.newContext = (options = {}) =>
+    // Playwright refuses a scale where the viewport is left to the window.
+    newContext({
+      locale: "en-US",
+      ...(options.viewport === null ? {} : { deviceScaleFactor: 1 }),
+      ...options,
+    });
+  return browser;
 }
 
 /**
@@ -138,58 +121,37 @@ function withDefaults(browser) {
  * Renamed into place when whole, so that two test processes starting together never see half a browser.
  */
 async function unpack() {
-	const packed = join(
-		dirname(createRequire(import.meta.url).resolve("@sparticuz/chromium")),
-		"../..",
-	);
-	const { version } = JSON.parse(
-		await readFile(join(packed, "package.json"), "utf8"),
-	);
-	const folder = join(CACHE, version);
-	if (existsSync(folder)) return folder;
-	await mkdir(CACHE, { recursive: true });
-	const draft = await mkdtemp(join(CACHE, "unpacking-"));
-	try {
-		const { extract } = createRequire(join(packed, "package.json"))("tar-fs");
-		const open = (name, target) =>
-			pipeline(
-				createReadStream(join(packed, "bin", name)),
-				createBrotliDecompress({ chunkSize: 2 ** 21 }),
-				target,
-			);
-		await Promise.all([
-			open(
-				"chromium.br",
-				createWriteStream(join(draft, "chromium"), { mode: 0o755 }),
-			),
-			open("al2023.tar.br", extract(draft)),
-			open("fonts.tar.br", extract(draft)),
-		]);
-		await writeFile(join(draft, "fonts.conf"), fontsConf());
-		await rename(draft, folder);
-	} catch (error) {
-		await rm(draft, { recursive: true, force: true });
-		if (!existsSync(folder)) throw error;
-	}
-	return folder;
+  const packed = join(dirname(createRequire(import.meta.url).resolve("@sparticuz/chromium")), "../..");
+  const { version } = JSON.parse(await readFile(join(packed, "package.json"), "utf8"));
+  const folder = join(CACHE, version);
+  if (existsSync(folder)) return folder;
+  await mkdir(CACHE, { recursive: true });
+  const draft = await mkdtemp(join(CACHE, "unpacking-"));
+  try {
+    const { extract } = createRequire(join(packed, "package.json"))("tar-fs");
+    const open = (name, target) =>
+      pipeline(createReadStream(join(packed, "bin", name)), createBrotliDecompress({ chunkSize: 2 ** 21 }), target);
+    await Promise.all([
+      open("chromium.br", createWriteStream(join(draft, "chromium"), { mode: 0o755 })),
+      open("al2023.tar.br", extract(draft)),
+      open("fonts.tar.br", extract(draft)),
+    ]);
+    await writeFile(join(draft, "fonts.conf"), fontsConf());
+    await rename(draft, folder);
+  } catch (error) {
+    await rm(draft, { recursive: true, force: true });
+    if (!existsSync(folder)) throw error;
+  }
+  return folder;
 }
 
 /** The package's own fonts.conf names folders of a cloud service; ours names the folder beside it. */
 function fontsConf() {
-	const families = [
-		"sans-serif",
-		"serif",
-		"system-ui",
-		"Segoe UI",
-		"Arial",
-		"Helvetica",
-		"Calibri",
-	];
-	const aliases = families.map(
-		(family) =>
-			`  <alias binding="same"><family>${family}</family><prefer><family>Open Sans</family></prefer></alias>`,
-	);
-	return `<?xml version="1.0"?>
+  const families = ["sans-serif", "serif", "system-ui", "Segoe UI", "Arial", "Helvetica", "Calibri"];
+  const aliases = families.map(
+    (family) => `  <alias binding="same"><family>${family}</family><prefer><family>Open Sans</family></prefer></alias>`,
+  );
+  return `<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
 <fontconfig>
   <dir prefix="relative">fonts</dir>
@@ -203,5 +165,5 @@ ${aliases.join("\n")}
 }
 
 function firstLine(error) {
-	return String(error.message).split("\n", 1)[0];
+  return String(error.message).split("\n", 1)[0];
 }

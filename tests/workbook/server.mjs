@@ -9,15 +9,14 @@ const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Where the built add-in, Microsoft's office.js and the built workbook page lie. */
 export const FOLDERS = Object.freeze({
-	addin: join(ROOT, "dist"),
-	office: join(ROOT, "node_modules/@microsoft/office-js/dist"),
-	page: join(ROOT, ".cache/workbook"),
+  addin: join(ROOT, "dist"),
+  office: join(ROOT, "node_modules/@microsoft/office-js/dist"),
+  page: join(ROOT, ".cache/workbook"),
 });
 
 const HOSTED_OFFICE =
-	/<script\b[^>]*\bsrc\s*=\s*(["'])https:\/\/appsforoffice\.microsoft\.com\/lib\/1\/hosted\/office\.js\1[^>]*>\s*<\/script\s*>/gi;
-const LOCAL_OFFICE =
-	'<script src="/bridge.js"></script><script src="/office/office.js"></script>';
+  /<script\b[^>]*\bsrc\s*=\s*(["'])https:\/\/appsforoffice\.microsoft\.com\/lib\/1\/hosted\/office\.js\1[^>]*>\s*<\/script\s*>/gi;
+const LOCAL_OFFICE = '<script src="/bridge.js"></script><script src="/office/office.js"></script>';
 
 /**
  * Serves the workbook page at /, the add-in at /addin/ and office.js at /office/, on 127.0.0.1 only.
@@ -27,25 +26,16 @@ const LOCAL_OFFICE =
  *   addin?: string, office?: string, page?: string }} [options]
  * @returns {Promise<{ url: string, close: () => Promise<void> }>} url without a slash at its end
  */
-export function serve({
-	port = 0,
-	https,
-	addin = FOLDERS.addin,
-	office = FOLDERS.office,
-	page = FOLDERS.page,
-} = {}) {
-	const addinFiles = files(addin);
-	const officeFiles = files(office);
-	const pageFiles = files(page, ["html"]);
-	return listen({ port, https }, async (request, response, path) => {
-		if (path === "/addin/taskpane.html")
-			return sendTaskPane(resolve(addin, "taskpane.html"), request, response);
-		if (path.startsWith("/addin/"))
-			return addinFiles(below("/addin", request), response);
-		if (path.startsWith("/office/"))
-			return officeFiles(below("/office", request), response);
-		pageFiles(request, response);
-	});
+export function serve({ port = 0, https, addin = FOLDERS.addin, office = FOLDERS.office, page = FOLDERS.page } = {}) {
+  const addinFiles = files(addin);
+  const officeFiles = files(office);
+  const pageFiles = files(page, ["html"]);
+  return listen({ port, https }, async (request, response, path) => {
+    if (path === "/addin/taskpane.html") return sendTaskPane(resolve(addin, "taskpane.html"), request, response);
+    if (path.startsWith("/addin/")) return addinFiles(below("/addin", request), response);
+    if (path.startsWith("/office/")) return officeFiles(below("/office", request), response);
+    pageFiles(request, response);
+  });
 }
 
 /**
@@ -55,10 +45,8 @@ export function serve({
  * @returns {Promise<{ url: string, close: () => Promise<void> }>}
  */
 export function serveAddin({ port = 0, https, addin = FOLDERS.addin } = {}) {
-	const addinFiles = files(addin);
-	return listen({ port, https }, (request, response) =>
-		addinFiles(request, response),
-	);
+  const addinFiles = files(addin);
+  return listen({ port, https }, (request, response) => addinFiles(request, response));
 }
 
 /**
@@ -67,132 +55,117 @@ export function serveAddin({ port = 0, https, addin = FOLDERS.addin } = {}) {
  * @returns {string}
  */
 export function withLocalOffice(html) {
-	const found = html.match(HOSTED_OFFICE)?.length ?? 0;
-	if (found !== 1)
-		throw new Error(
-			`taskpane.html must load the hosted office.js exactly once; found ${found} times`,
-		);
-	return html.replace(HOSTED_OFFICE, LOCAL_OFFICE);
+  const found = html.match(HOSTED_OFFICE)?.length ?? 0;
+  if (found !== 1) throw new Error(`taskpane.html must load the hosted office.js exactly once; found ${found} times`);
+  return html.replace(HOSTED_OFFICE, LOCAL_OFFICE);
 }
 
 async function sendTaskPane(file, request, response) {
-	let html;
-	try {
-		html = await readFile(file, "utf8");
-	} catch (error) {
-		if (error.code !== "ENOENT") throw error;
-		return refuse(
-			response,
-			404,
-			`Not found: ${request.url} (is the add-in built? npm run build)`,
-		);
-	}
-	const body = Buffer.from(withLocalOffice(html));
-	response.writeHead(200, {
-		"Content-Type": "text/html;charset=utf-8",
-		"Content-Length": body.length,
-		"Cache-Control": "no-store",
-	});
-	response.end(request.method === "HEAD" ? undefined : body);
+  let html;
+  try {
+    html = await readFile(file, "utf8");
+  } catch (error) {
+    if (error.code !== "ENOENT") throw error;
+    return refuse(response, 404, `Not found: ${request.url} (is the add-in built? npm run build)`);
+  }
+  const body = Buffer.from(withLocalOffice(html));
+  response.writeHead(200, {
+    "Content-Type": "text/html;charset=utf-8",
+    "Content-Length": body.length,
+    "Cache-Control": "no-store",
+  });
+  response.end(request.method === "HEAD" ? undefined : body);
 }
 
 /** sirv in its dev mode reads the folder at every request and answers no-store, so a rebuilt file is never stale. */
 function files(folder, extensions = []) {
-	return sirv(folder, {
-		dev: true,
-		extensions,
-		onNoMatch: (request, response) =>
-			refuse(response, 404, `Not found: ${request.originalUrl ?? request.url}`),
-		setHeaders: (response, path) => {
-			if (/\.(js|mjs|css|json|map|svg|xml|txt)$/.test(path)) {
-				response.setHeader(
-					"Content-Type",
-					`${TEXT_TYPES[path.slice(path.lastIndexOf(".") + 1)]};charset=utf-8`,
-				);
-			}
-		},
-	});
+  return sirv(folder, {
+    dev: true,
+    extensions,
+    onNoMatch: (request, response) => refuse(response, 404, `Not found: ${request.originalUrl ?? request.url}`),
+    setHeaders: (response, path) => {
+      if (/\.(js|mjs|css|json|map|svg|xml|txt)$/.test(path)) {
+        response.setHeader("Content-Type", `${TEXT_TYPES[path.slice(path.lastIndexOf(".") + 1)]};charset=utf-8`);
+      }
+    },
+  });
 }
 
 const TEXT_TYPES = {
-	js: "text/javascript",
-	mjs: "text/javascript",
-	css: "text/css",
-	json: "application/json",
-	map: "application/json",
-	svg: "image/svg+xml",
-	xml: "application/xml",
-	txt: "text/plain",
+  js: "text/javascript",
+  mjs: "text/javascript",
+  css: "text/css",
+  json: "application/json",
+  map: "application/json",
+  svg: "image/svg+xml",
+  xml: "application/xml",
+  txt: "text/plain",
 };
 
 function below(mount, request) {
-	request.originalUrl = request.url;
-	request.url = request.url.slice(mount.length);
-	// sirv's url parser keeps its answer on the request; the shortened address needs a new one.
-	request._parsedUrl = undefined;
-	return request;
+  request.originalUrl = request.url;
+  request.url = request.url.slice(mount.length);
+  // sirv's url parser keeps its answer on the request; the shortened address needs a new one.
+  request._parsedUrl = undefined;
+  return request;
 }
 
 function listen({ port, https }, answer) {
-	const handle = async (request, response) => {
-		try {
-			const path = readPath(request.url);
-			if (request.method !== "GET" && request.method !== "HEAD") {
-				response.setHeader("Allow", "GET, HEAD");
-				return refuse(response, 405, `${request.method} is not answered here`);
-			}
-			if (path === undefined)
-				return refuse(response, 400, "The address is malformed");
-			if (path.split(/[\\/]/).includes(".."))
-				return refuse(response, 403, "The address leads outside the folder");
-			// sirv trusts a range it is given; no page of ours asks for parts of files.
-			delete request.headers.range;
-			await answer(request, response, path);
-		} catch (error) {
-			console.error(`${request.url}: ${error.message}`);
-			if (response.headersSent) response.destroy();
-			else refuse(response, 500, error.message);
-		}
-	};
-	const server = https
-		? createSecureServer(https, handle)
-		: createServer(handle);
-	return new Promise((fulfil, reject) => {
-		server.once("error", reject);
-		server.listen(port, "127.0.0.1", () => {
-			server.off("error", reject);
-			const host = https ? "localhost" : "127.0.0.1";
-			fulfil({
-				url: `${https ? "https" : "http"}://${host}:${server.address().port}`,
-				close: () =>
-					new Promise((closed) => {
-						server.close(() => closed());
-						server.closeAllConnections();
-					}),
-			});
-		});
-	});
+  const handle = async (request, response) => {
+    try {
+      const path = readPath(request.url);
+      if (request.method !== "GET" && request.method !== "HEAD") {
+        response.setHeader("Allow", "GET, HEAD");
+        return refuse(response, 405, `${request.method} is not answered here`);
+      }
+      if (path === undefined) return refuse(response, 400, "The address is malformed");
+      if (path.split(/[\\/]/).includes("..")) return refuse(response, 403, "The address leads outside the folder");
+      // sirv trusts a range it is given; no page of ours asks for parts of files.
+      delete request.headers.range;
+      await answer(request, response, path);
+    } catch (error) {
+      console.error(`${request.url}: ${error.message}`);
+      if (response.headersSent) response.destroy();
+      else refuse(response, 500, error.message);
+    }
+  };
+  const server = https ? createSecureServer(https, handle) : createServer(handle);
+  return new Promise((fulfil, reject) => {
+    server.once("error", reject);
+    server.listen(port, "127.0.0.1", () => {
+      server.off("error", reject);
+      const host = https ? "localhost" : "127.0.0.1";
+      fulfil({
+        url: `${https ? "https" : "http"}://${host}:${server.address().port}`,
+        close: () =>
+          new Promise((closed) => {
+            server.close(() => closed());
+            server.closeAllConnections();
+          }),
+      });
+    });
+  });
 }
 
 /** The decoded path of a request, or undefined when it cannot be read. Not through URL, which would resolve "..". */
 function readPath(url) {
-	const path = url.split(/[?#]/, 1)[0];
-	if (!path.startsWith("/")) return undefined;
-	try {
-		const decoded = decodeURIComponent(path);
-		return decoded.includes("\0") ? undefined : decoded;
-	} catch {
-		return undefined;
-	}
+  const path = url.split(/[?#]/, 1)[0];
+  if (!path.startsWith("/")) return undefined;
+  try {
+    const decoded = decodeURIComponent(path);
+    return decoded.includes("\0") ? undefined : decoded;
+  } catch {
+    return undefined;
+  }
 }
 
 function refuse(response, status, sentence) {
-	const body = Buffer.from(`${sentence}\n`);
-	response.writeHead(status, {
-		"Content-Type": "text/plain;charset=utf-8",
-		"Content-Length": body.length,
-		"Cache-Control": "no-store",
-		"X-Content-Type-Options": "nosniff",
-	});
-	response.end(body);
+  const body = Buffer.from(`${sentence}\n`);
+  response.writeHead(status, {
+    "Content-Type": "text/plain;charset=utf-8",
+    "Content-Length": body.length,
+    "Cache-Control": "no-store",
+    "X-Content-Type-Options": "nosniff",
+  });
+  response.end(body);
 }
