@@ -14,8 +14,9 @@ export const FOLDERS = Object.freeze({
   page: join(ROOT, ".cache/workbook"),
 });
 
+// The quotes are optional: webpack's minimizer drops them.
 const HOSTED_OFFICE =
-  /<script\b[^>]*\bsrc\s*=\s*(["'])https:\/\/appsforoffice\.microsoft\.com\/lib\/1\/hosted\/office\.js\1[^>]*>\s*<\/script\s*>/gi;
+  /<script\b[^>]*\bsrc\s*=\s*(["']?)https:\/\/appsforoffice\.microsoft\.com\/lib\/1\/hosted\/office\.js\1(?=[\s>])[^>]*>\s*<\/script\s*>/gi;
 const LOCAL_OFFICE = '<script src="/bridge.js"></script><script src="/office/office.js"></script>';
 
 /**
