@@ -1,33 +1,35 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
+const root = fileURLToPath(new URL("../", import.meta.url));
 const BROWSER_TESTS = "tests/workbook/**/*.test.ts";
+const timeouts = { testTimeout: 60_000, hookTimeout: 60_000 };
 
+// The projects do not extend this config: each would build everything again.
 export default defineConfig({
-  root: fileURLToPath(new URL("../", import.meta.url)),
-  cacheDir: ".cache/vite",
+  root,
   test: {
     globalSetup: "tests/setup.mjs",
     projects: [
       {
-        extends: true,
+        root,
+        cacheDir: ".cache/vite",
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
           exclude: [BROWSER_TESTS],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          ...timeouts,
           sequence: { groupOrder: 0 },
           typecheck: { enabled: true, include: ["tests/**/*.test-d.ts"], tsconfig: "tsconfig.json" },
         },
       },
       {
-        extends: true,
+        root,
+        cacheDir: ".cache/vite",
         test: {
           name: "workbook",
           include: [BROWSER_TESTS],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          ...timeouts,
           // A browser and its page take both cores of a small machine: one file at a time, after the unit tests.
           fileParallelism: false,
           sequence: { groupOrder: 1 },

@@ -1,0 +1,4 @@
+import type { Browser } from "playwright-core";
+
+export function launch(): Promise<Browser>;
+export function installed(): string | undefined;

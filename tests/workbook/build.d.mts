@@ -1,0 +1,9 @@
+export interface Built {
+  readonly seconds: number;
+  /** Empty when there are none. */
+  readonly warnings: string;
+}
+
+export class BuildError extends Error {}
+export function buildAddin(options?: { readonly base?: string; readonly output?: string }): Promise<Built>;
+export function buildPage(): Promise<Built>;
