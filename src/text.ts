@@ -1,0 +1,23 @@
+import { CostingError, found } from "./errors";
+import { isBlank } from "./number";
+
+const LONGEST = 200;
+
+/** A person's own words, kept as typed but for the spaces around them. Errors: blank where required, tooLarge. */
+export function readText(value: unknown, field: string, right: string): string {
+	if (isBlank(value))
+		throw new CostingError("blank", field, `found nothing; give ${right}`);
+	return readOptionalText(value, field);
+}
+
+export function readOptionalText(value: unknown, field: string): string {
+	if (isBlank(value)) return "";
+	const text = String(value).trim();
+	if (text.length > LONGEST)
+		throw new CostingError(
+			"tooLarge",
+			field,
+			`${found(text)} of ${text.length} characters; give at most ${LONGEST}`,
+		);
+	return text;
+}

@@ -1,0 +1,46 @@
+import { resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import CopyPlugin from "copy-webpack-plugin";
+import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
+
+const here = fileURLToPath(new URL(".", import.meta.url));
+const DEVELOPMENT_BASE = "https://localhost:3000";
+
+/**
+ * Builds the add-in into dist/. `npm run build -- --env base=https://…` writes a manifest for that address;
+ * without it the manifest keeps localhost.
+ */
+export default (env = {}) => {
+  const base = String(env.base ?? DEVELOPMENT_BASE).replace(/\/+$/, "");
+  if (!/^https:\/\/[^\s/]+/.test(base)) throw new Error(`--env base: found "${base}"; Excel loads add-ins from https:// addresses only`);
+  const families = ["metal", "chain", "cost", "price"].map((family) => `./functions/${family}.ts`);
+  return {
+    mode: "production",
+    context: here,
+    target: ["web", "es2022"],
+    devtool: "source-map",
+    entry: { functions: families, taskpane: "./taskpane/main.ts" },
+    output: { path: resolve(here, "dist"), filename: "[name].js", chunkFilename: "[name].js", clean: true },
+    resolve: { extensions: [".ts", ".js"] },
+    module: {
+      rules: [
+        { test: /\.ts$/, exclude: /node_modules/, use: { loader: "ts-loader", options: { transpileOnly: true, compilerOptions: { noEmit: false } } } },
+      ],
+    },
+    performance: { hints: false },
+    cache: { type: "filesystem", cacheDirectory: resolve(here, ".cache/webpack-addin"), buildDependencies: { config: [fileURLToPath(import.meta.url)] } },
+    plugins: [
+      new CustomFunctionsMetadataPlugin({ output: "functions.json", input: families }),
+      new CopyPlugin({
+        patterns: [
+          { from: "taskpane/taskpane.html", to: "taskpane.html" },
+          { from: "taskpane/taskpane.css", to: "taskpane.css" },
+          { from: "taskpane/icons/*.png", to: "icons/[name][ext]" },
+          { from: "manifest.xml", to: "manifest.xml", transform: (text) => text.toString().replaceAll(DEVELOPMENT_BASE, base) },
+        ],
+      }),
+    ],
+    stats: "errors-warnings",
+  };
+};
+
