@@ -1,0 +1,119 @@
+import { parseReference, printReference, type Rect } from "./address";
+import { readCells, textOf, toRange } from "./cells";
+import type { LogEntry } from "./host";
+import { printHtml } from "./print";
+import { settled, type State } from "./state";
+
+/** One cell as tests read it. */
+export interface ReadCell {
+  value: string | number | boolean;
+  formula: string;
+  text: string;
+  error?: { code: string; sentence: string };
+}
+
+/** What end-to-end tests ask the page, as window.workbookPage. Addresses are A1, sheets go by their names. */
+export interface WorkbookPage {
+  /** Resolves when the grid is drawn, the pane has loaded and its functions answer. */
+  readonly ready: Promise<void>;
+  settled(): Promise<void>;
+  read(sheet: string, address: string): ReadCell[][];
+  sheets(): { name: string; visibility: string }[];
+  names(): { name: string; formula: string; comment: string; visible: boolean; sheet?: string }[];
+  tables(): { name: string; sheet: string; address: string }[];
+  select(sheet: string, address: string): void;
+  /** Where a cell is drawn, in pixels of the page, scrolled into sight. */
+  cellBox(sheet: string, address: string): Promise<{ x: number; y: number; width: number; height: number }>;
+  /** How a sheet would be printed, and the HTML that is printed. */
+  print(sheet: string): { setup: unknown; html: string };
+  /** The requests of the add-in itself so far; office.js's own and its letting go of ranges are not counted. */
+  readonly syncCount: number;
+  readonly log: readonly LogEntry[];
+  reset(): Promise<void>;
+  /** The workbook as an .xlsx file, in base64. */
+  saveXlsx(): Promise<string>;
+}
+
+declare global {
+  interface Window {
+    workbookPage: WorkbookPage;
+  }
+}
+
+export function offerApi(state: State, ready: Promise<void>): void {
+  const { book, host, faults } = state;
+  const place = (sheet: string, address: string): { id: string; rect: Rect } => {
+    const reference = parseReference(address);
+    if (!reference) throw new Error(`"${address}" is no address`);
+    return { id: book.sheet(sheet).getSheetId(), rect: reference.rect };
+  };
+  window.workbookPage = {
+    ready,
+    settled: () => settled(state),
+    read: (sheet, address) => {
+      const { id, rect } = place(sheet, address);
+      return readCells(book, id, rect).map((line, i) =>
+        line.map((cell, j) => {
+          const { value, formula } = cell;
+          const sentence = faults.sentence(id, rect.row + i, rect.column + j, String(value)) ?? "";
+          const error = cell.isError ? { error: { code: String(value), sentence } } : {};
+          return { value, formula, text: textOf(cell), ...error };
+        }),
+      );
+    },
+    sheets: () =>
+      book.sheets().map((sheet) => {
+        const hidden = book.extrasOf(sheet.getSheetId()).veryHidden ? "VeryHidden" : "Hidden";
+        return { name: sheet.getSheetName(), visibility: sheet.isSheetHidden() ? hidden : "Visible" };
+      }),
+    names: () =>
+      book.names.all().map(({ name, formula, comment, visible, sheetId }) => {
+        const sheet = sheetId === undefined ? {} : { sheet: book.sheet(sheetId).getSheetName() };
+        return { name, formula, comment, visible, ...sheet };
+      }),
+    tables: () =>
+      book.tables.all().map(({ name, sheetId, rect }) => {
+        const sheet = book.sheet(sheetId).getSheetName();
+        return { name, sheet, address: printReference(sheet, rect) };
+      }),
+    select: (sheet, address) => {
+      const { id, rect } = place(sheet, address);
+      book.activate(id);
+      book.sheet(id).getRange(toRange(rect)).activate();
+    },
+    cellBox: async (sheet, address) => {
+      const { id, rect } = place(sheet, address);
+      book.activate(id);
+      await frame();
+      const { startRow = 0, endRow = 0, startColumn = 0, endColumn = 0 } = book.sheet(id).getVisibleRange() ?? {};
+      const isSeen =
+        rect.row >= startRow && rect.row < endRow && rect.column >= startColumn && rect.column < endColumn;
+      if (!isSeen) book.sheet(id).scrollToCell(Math.max(0, rect.row - 3), Math.max(0, rect.column - 1));
+      await frame();
+      const box = book.sheet(id).getRange(rect.row, rect.column).getCellRect();
+      return { x: box.x, y: box.y, width: box.width, height: box.height };
+    },
+    print: (sheet) => {
+      const { id } = place(sheet, "A1");
+      return { setup: structuredClone(book.extrasOf(id).page), html: printHtml(book, id) };
+    },
+    get syncCount() {
+      return host.syncCount;
+    },
+    get log() {
+      return host.log;
+    },
+    reset: () => state.reset(),
+    saveXlsx: async () => {
+      await settled(state);
+      const { saveXlsx } = await import("./xlsx");
+      return saveXlsx(book);
+    },
+  };
+}
+
+/** Two drawn frames: what was asked of the grid is on the screen then. */
+function frame(): Promise<void> {
+  return new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve())));
+}
+

@@ -1,0 +1,67 @@
+/**
+ * Runs in the task pane's page before office.js: gives office.js the two doors it looks for in desktop Excel,
+ * `window.external` for what it asks at once and `_richApiNativeBridge` for the messages of Excel.run.
+ * office.js is pinned to one version because none of this is documented.
+ */
+
+interface NativeBridge {
+  sendMessageToHost(text: string): void;
+  onMessageFromHost?: (text: string) => void;
+}
+
+const SETS = {
+  ExcelApi: "1.17",
+  ExcelApiDesktop: "1.1",
+  SharedRuntime: "1.2",
+  CustomFunctionsRuntime: "1.5",
+  RibbonApi: "1.2",
+  DialogApi: "1.2",
+  AddinCommands: "1.3",
+};
+
+const settings = { Read: () => [[], []], Write: () => undefined };
+
+const CONTEXT: Record<string, unknown> = {
+  AppType: 1,
+  SolutionRef: "curbwright-workbook-page",
+  AppVersionMajor: 16,
+  AppVersionMinor: 1,
+  AppUILocale: 1033,
+  AppDataLocale: 1033,
+  DocUrl: "",
+  AppCapabilities: 1,
+  ActivationMode: 1,
+  ControlIntegrationLevel: 1,
+  SolutionToken: "",
+  CorrelationId: "00000000-0000-0000-0000-000000000000",
+  InstanceId: "workbook-page",
+  TouchEnabled: false,
+  CommerceAllowed: false,
+  SupportedMatrix: JSON.stringify(SETS),
+  HostCustomMessage: "",
+  HostFullVersion: "16.0.0.0",
+  DialogRequirementMatrix: "{}",
+  FeaturesForSolution: "{}",
+  InitialDisplayMode: 0,
+  Settings: settings,
+};
+
+const context = Object.fromEntries(Object.entries(CONTEXT).map(([name, value]) => [`Get${name}`, () => value]));
+
+const bridge: NativeBridge = {
+  // The page around the pane puts its own receiver here; until then messages wait.
+  sendMessageToHost: (text) => waiting.push(text),
+};
+const waiting: string[] = [];
+
+const external = {
+  GetContext: () => context,
+  RegisterEvent: (_id: number, _target: string, _handler: unknown, callback?: (status: number) => void) => callback?.(0),
+  UnregisterEvent: (_id: number, _target: string, callback?: (status: number) => void) => callback?.(0),
+};
+
+Object.defineProperty(window, "external", { value: external, configurable: true });
+Object.assign(window, { _richApiNativeBridge: bridge, curbwrightWaitingMessages: waiting });
+
+// office.js replaces the page's address when it drops its query; a frame that left its address could not be reloaded.
+export {};

@@ -1,0 +1,75 @@
+import {
+  FormulaExecutedStateType,
+  SetFormulaCalculationNotificationMutation,
+  SetFormulaCalculationResultMutation,
+  SetFormulaCalculationStartMutation,
+  SetRangeValuesMutation,
+} from "@univerjs/preset-sheets-core";
+import type { Engine } from "./univer";
+
+/**
+ * Knows when every formula shows its value. The grid calculates a moment after a change and tells nobody that a change
+ * is waiting, so changes are counted here: settled is when the last start covered the last change and has ended.
+ */
+export interface Calculation {
+  settled(): Promise<void>;
+  isSettled(): boolean;
+  /** Calculates everything anew, also what did not change. */
+  recalculate(): void;
+  /** Called after each calculation with the ids of the sheets it wrote to. */
+  onCalculated(listener: (sheetIds: string[]) => void): void;
+}
+
+export function watchCalculation(engine: Engine, unitId: () => string): Calculation {
+  let changes = 0;
+  let started = 0;
+  let done = 0;
+  let waiting: (() => void)[] = [];
+  const listeners: ((sheetIds: string[]) => void)[] = [];
+
+  const end = () => {
+    done = started;
+    if (done < changes) return;
+    const resolved = waiting;
+    waiting = [];
+    for (const resolve of resolved) resolve();
+  };
+
+  engine.commands.onCommandExecuted((command, options) => {
+    if (command.id === SetFormulaCalculationStartMutation.id) {
+      started = changes;
+    } else if (command.id === SetFormulaCalculationNotificationMutation.id) {
+      const state = readState(command.params);
+      if (state !== undefined && state !== FormulaExecutedStateType.STOP_EXECUTION) end();
+    } else if (command.id === SetFormulaCalculationResultMutation.id) {
+      const sheetIds = sheetsOf(command.params, unitId());
+      if (sheetIds.length > 0) for (const listener of listeners) listener(sheetIds);
+    } else if (engine.dirty.get(command.id)) {
+      const onlyShown = command.id === SetRangeValuesMutation.id && options?.onlyLocal === true;
+      if (!onlyShown) changes += 1;
+    }
+  });
+
+  return {
+    isSettled: () => done >= changes,
+    settled: () => (done >= changes ? Promise.resolve() : new Promise((resolve) => waiting.push(resolve))),
+    recalculate: () => {
+      changes += 1;
+      engine.api.getFormula().executeCalculation();
+    },
+    onCalculated: (listener) => listeners.push(listener),
+  };
+}
+
+function readState(params: unknown): FormulaExecutedStateType | undefined {
+  if (typeof params !== "object" || params === null || !("functionsExecutedState" in params)) return undefined;
+  return typeof params.functionsExecutedState === "number" ? params.functionsExecutedState : undefined;
+}
+
+function sheetsOf(params: unknown, unitId: string): string[] {
+  if (typeof params !== "object" || params === null || !("unitData" in params)) return [];
+  const units = params.unitData;
+  if (typeof units !== "object" || units === null || !(unitId in units)) return [];
+  const sheets: unknown = Reflect.get(units, unitId);
+  return typeof sheets === "object" && sheets !== null ? Object.keys(sheets) : [];
+}

@@ -1,0 +1,221 @@
+import { CellValueType, type ICellData, type IObjectMatrixPrimitiveType, type IRange, type Nullable, type Worksheet } from "@univerjs/core";
+import {
+  SetRangeValuesMutation,
+  SetStyleCommand,
+  SetWorksheetColumnCountMutation,
+  SetWorksheetRowCountMutation,
+} from "@univerjs/preset-sheets-core";
+import { around, type Rect } from "./address";
+import type { Book } from "./book";
+import { display, ERRORS, enter } from "./entry";
+import { denied, wrongSize } from "./failure";
+
+export type Value = string | number | boolean;
+
+export interface Cell {
+  /** "" where the cell is blank; an error as its code. */
+  readonly value: Value;
+  /** "" where there is none. Of a spilled array only the first cell has it. */
+  readonly formula: string;
+  readonly format: string;
+  readonly isError: boolean;
+  /** Kept as text by an apostrophe or by the text format, whatever it begins with. */
+  readonly isText: boolean;
+}
+
+/** One cell as it stands, spilled values included. */
+export function readCell(book: Book, sheetId: string, row: number, column: number): Cell {
+  return readFrom(book, book.worksheet(sheetId), row, column);
+}
+
+/** The cells of a rectangle, row by row. Beyond the grid's edge everything is blank. */
+export function readCells(book: Book, sheetId: string, rect: Rect): Cell[][] {
+  const sheet = book.worksheet(sheetId);
+  return Array.from({ length: rect.rows }, (_, row) =>
+    Array.from({ length: rect.columns }, (_, column) => readFrom(book, sheet, rect.row + row, rect.column + column)),
+  );
+}
+
+export function textOf(cell: Cell): string {
+  return cell.isError ? String(cell.value) : display(cell.value, cell.format);
+}
+
+function readFrom(book: Book, sheet: Worksheet, row: number, column: number): Cell {
+  const sheetId = sheet.getSheetId();
+  const raw = row < sheet.getRowCount() && column < sheet.getColumnCount() ? sheet.getCellRaw(row, column) : undefined;
+  const hasFormula = Boolean(raw?.f || raw?.si);
+  const formula = hasFormula ? (book.engine.formulas.getFormulaStringByCell(row, column, sheetId, book.id) ?? "") : "";
+  const shown = hasFormula || hasContent(raw) ? raw : (spilledAt(book, sheetId, row, column) ?? raw);
+  const value = valueOf(shown);
+  const isText = typeof value === "string" && shown === raw && !formula;
+  const isError = typeof value === "string" && raw?.t !== CellValueType.FORCE_STRING && ERRORS.includes(value);
+  return { value, formula, format: formatAt(sheet, row, column), isError, isText };
+}
+
+function hasContent(cell: Nullable<ICellData>): boolean {
+  return cell?.p != null || (cell?.v !== undefined && cell.v !== null && cell.v !== "");
+}
+
+/** The value a neighbour's array formula left in a cell that has no content of its own. */
+function spilledAt(book: Book, sheetId: string, row: number, column: number): ICellData | undefined {
+  const sheet = book.engine.formulas.getArrayFormulaCellData()[book.id]?.[sheetId];
+  return sheet?.[row]?.[column] ?? undefined;
+}
+
+function valueOf(cell: Nullable<ICellData>): Value {
+  if (!cell) return "";
+  if (cell.p) return (cell.p.body?.dataStream ?? "").replace(/\r\n$/, "").replaceAll("\r", "\n");
+  const { v, t } = cell;
+  if (v === undefined || v === null) return "";
+  if (t === CellValueType.BOOLEAN) return typeof v === "boolean" ? v : Number(v) === 1;
+  if (t === CellValueType.NUMBER && v !== "") return Number(v);
+  return v;
+}
+
+/** The cell's number format, "General" where none is set. */
+export function formatAt(sheet: Worksheet, row: number, column: number): string {
+  if (row >= sheet.getRowCount() || column >= sheet.getColumnCount()) return "General";
+  const pattern = sheet.getComposedCellStyle(row, column).n?.pattern;
+  if (!pattern) return "General";
+  return pattern === "@@@" ? "@" : pattern;
+}
+
+/** Writes one element per cell, as range.values and range.formulas do. `what` names the property in a failure. */
+export function writeCells(book: Book, sheetId: string, rect: Rect, values: unknown, what: string): void {
+  const rows = Array.isArray(values) ? values : undefined;
+  if (!rows) return writeCells(book, sheetId, rect, repeat(rect, values), what);
+  const fits = rows.length === rect.rows && rows.every((row) => Array.isArray(row) && row.length === rect.columns);
+  if (!fits) throw wrongSize(what);
+  const sheet = book.worksheet(sheetId);
+  const cells = new Map<number, Map<number, ICellData>>();
+  for (const [i, row] of rows.entries()) {
+    for (const [j, value] of row.entries()) {
+      const format = formatAt(sheet, rect.row + i, rect.column + j);
+      const entry = enter(value, format);
+      if (!entry) continue;
+      const cell = entry.format ? { ...entry.cell, s: { n: { pattern: entry.format } } } : entry.cell;
+      let line = cells.get(rect.row + i);
+      if (!line) cells.set(rect.row + i, (line = new Map()));
+      line.set(rect.column + j, cell);
+    }
+  }
+  putCells(book, sheetId, rect, cells);
+}
+
+function repeat(rect: Rect, value: unknown): unknown[][] {
+  return Array.from({ length: rect.rows }, () => Array.from({ length: rect.columns }, () => value));
+}
+
+/** Hands cells to the grid in one step. `null` as a cell removes it with its look. */
+export function putCells(
+  book: Book,
+  sheetId: string,
+  rect: Rect,
+  cells: ReadonlyMap<number, ReadonlyMap<number, ICellData | null>>,
+): void {
+  if (cells.size === 0) return;
+  checkUnlocked(book, sheetId, rect);
+  growTo(book, sheetId, rect);
+  const cellValue: Record<number, Record<number, ICellData | null>> = {};
+  for (const [row, line] of cells) cellValue[row] = Object.fromEntries(line);
+  // The grid takes a cell without a formula for one whose formula goes, unless it is told that only looks change.
+  const isLook = [...cells.values()].every((line) => [...line.values()].every((cell) => cell && !hasContentKey(cell)));
+  const params = { unitId: book.id, subUnitId: sheetId, cellValue, ...(isLook ? { trigger: SetStyleCommand.id } : {}) };
+  book.engine.commands.syncExecuteCommand(SetRangeValuesMutation.id, params);
+}
+
+function hasContentKey(cell: ICellData): boolean {
+  return "v" in cell || "f" in cell || "p" in cell;
+}
+
+/** The same change of every cell in a rectangle, kept within the grid for whole columns and rows. */
+export function mapCells(
+  book: Book,
+  sheetId: string,
+  rect: Rect,
+  change: (row: number, column: number) => ICellData | null | undefined,
+): void {
+  const within = clamp(book.worksheet(sheetId), rect);
+  const cells = new Map<number, Map<number, ICellData | null>>();
+  for (let row = within.row; row < within.row + within.rows; row += 1) {
+    const line = new Map<number, ICellData | null>();
+    for (let column = within.column; column < within.column + within.columns; column += 1) {
+      const cell = change(row, column);
+      if (cell !== undefined) line.set(column, cell);
+    }
+    if (line.size > 0) cells.set(row, line);
+  }
+  putCells(book, sheetId, within, cells);
+}
+
+/** A rectangle without the part of whole columns or rows that the grid has not got. */
+export function clamp(sheet: Worksheet, rect: Rect): Rect {
+  const rows = Math.max(sheet.getRowCount(), rect.rows > 100_000 ? 0 : rect.row + rect.rows) - rect.row;
+  const columns = Math.max(sheet.getColumnCount(), rect.columns > 10_000 ? 0 : rect.column + rect.columns) - rect.column;
+  return { ...rect, rows: Math.min(rect.rows, rows), columns: Math.min(rect.columns, columns) };
+}
+
+/** Makes the grid large enough; it starts far smaller than a sheet of Excel. */
+export function growTo(book: Book, sheetId: string, rect: Rect): void {
+  const sheet = book.worksheet(sheetId);
+  const target = { unitId: book.id, subUnitId: sheetId };
+  const { commands } = book.engine;
+  const rowCount = rect.row + rect.rows;
+  if (rowCount > sheet.getRowCount())
+    commands.syncExecuteCommand(SetWorksheetRowCountMutation.id, { ...target, rowCount: rowCount + 50 });
+  const columnCount = rect.column + rect.columns;
+  if (columnCount > sheet.getColumnCount())
+    commands.syncExecuteCommand(SetWorksheetColumnCountMutation.id, { ...target, columnCount: columnCount + 5 });
+}
+
+/** Throws where the sheet is protected and a cell of the rectangle is locked, which cells are unless told otherwise. */
+export function checkUnlocked(book: Book, sheetId: string, rect: Rect): void {
+  if (!book.extrasOf(sheetId).protection.on) return;
+  const sheet = book.worksheet(sheetId);
+  const within = clamp(sheet, rect);
+  for (let row = within.row; row < within.row + within.rows; row += 1)
+    for (let column = within.column; column < within.column + within.columns; column += 1)
+      if (isLocked(sheet, row, column)) throw denied();
+}
+
+export function isLocked(sheet: Worksheet, row: number, column: number): boolean {
+  return sheet.getCellRaw(row, column)?.custom?.["locked"] !== false;
+}
+
+/** The smallest rectangle around all cells with content, or also those with a look; undefined on an empty sheet. */
+export function usedRect(book: Book, sheetId: string, valuesOnly: boolean): Rect | undefined {
+  const sheet = book.worksheet(sheetId);
+  let used: Rect | undefined;
+  sheet.getCellMatrix().forValue((row, column, cell) => {
+    const counts = cell?.f || cell?.si || hasContent(cell) || (!valuesOnly && cell?.s);
+    if (counts) used = around(used, { row, column, rows: 1, columns: 1 });
+  });
+  for (const spill of spills(book, sheetId)) used = around(used, spill);
+  if (!valuesOnly) for (const merge of sheet.getMergeData()) used = around(used, fromRange(merge));
+  return used;
+}
+
+/** The rectangles that array formulas fill. */
+export function spills(book: Book, sheetId: string): Rect[] {
+  const lines: IObjectMatrixPrimitiveType<IRange> =
+    book.engine.formulas.getArrayFormulaRange()[book.id]?.[sheetId] ?? {};
+  return Object.values(lines).flatMap((line: Record<number, IRange>) => Object.values(line).map(fromRange));
+}
+
+export function fromRange(range: IRange): Rect {
+  return {
+    row: range.startRow,
+    column: range.startColumn,
+    rows: range.endRow - range.startRow + 1,
+    columns: range.endColumn - range.startColumn + 1,
+  };
+}
+
+export function toRange(rect: Rect): IRange {
+  return {
+    startRow: rect.row,
+    startColumn: rect.column,
+    endRow: rect.row + rect.rows - 1,
+    endColumn: rect.column + rect.columns - 1,
+  };
+}

@@ -1,0 +1,84 @@
+import type { Book } from "./book";
+import { writeCells } from "./cells";
+import { parseReference, type Rect } from "./address";
+import { RangeEntity } from "./model/range";
+import { Arguments, type Entity } from "./model/entity";
+import { WorksheetEntity } from "./model/worksheet";
+
+/** A sheet of the demo as data: contents, and looks as properties of ranges in Excel's words. */
+export interface DemoSheet {
+  readonly name: string;
+  readonly tabColor?: string;
+  /** Points, by column letters: "A": 90, "C:F": 60. */
+  readonly widths?: Readonly<Record<string, number>>;
+  readonly freezeRows?: number;
+  readonly showGridlines?: boolean;
+  /** Blocks of rows by their first cell. */
+  readonly blocks: Readonly<Record<string, readonly (readonly unknown[])[]>>;
+  /** For a range: property paths of Excel.Range with their values, such as "format/font/bold": true. */
+  readonly looks?: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
+}
+
+export interface Demo {
+  readonly sheets: readonly DemoSheet[];
+  readonly names?: readonly { readonly name: string; readonly refersTo: string; readonly comment?: string }[];
+  /** The cell shown first, such as "Designs!A1". */
+  readonly start: string;
+}
+
+/** Puts the demo workbook in place of whatever is open. */
+export function openDemo(book: Book, demo: Demo): void {
+  const [first, ...others] = demo.sheets;
+  if (!first) throw new Error("The demo has no sheets");
+  book.open(first.name);
+  for (const sheet of others) book.add(sheet.name);
+  for (const { name, refersTo, comment } of demo.names ?? []) book.names.add(name, refersTo, comment ?? "");
+  for (const sheet of demo.sheets) fill(book, sheet);
+  const start = parseReference(demo.start);
+  if (!start) throw new Error(`"${demo.start}" is no cell`);
+  range(book, book.sheet(start.sheet ?? first.name).getSheetId(), start.rect).calls["select"]?.(new Arguments([]));
+}
+
+function fill(book: Book, sheet: DemoSheet): void {
+  const sheetId = book.sheet(sheet.name).getSheetId();
+  const entity = WorksheetEntity.of(book, sheetId);
+  for (const [address, rows] of Object.entries(sheet.blocks)) {
+    const { row, column } = rectOf(address);
+    const columns = Math.max(...rows.map((line) => line.length));
+    const values = rows.map((line) => Array.from({ length: columns }, (_, index) => line[index] ?? null));
+    writeCells(book, sheetId, { row, column, rows: rows.length, columns }, values, "Formulas");
+  }
+  for (const [address, looks] of Object.entries(sheet.looks ?? {}))
+    for (const [path, value] of Object.entries(looks)) set(range(book, sheetId, rectOf(address)), path.split("/"), value);
+  for (const [letters, points] of Object.entries(sheet.widths ?? {})) {
+    const address = letters.includes(":") ? letters : `${letters}:${letters}`;
+    set(range(book, sheetId, rectOf(address)), ["format", "columnWidth"], points);
+  }
+  if (sheet.tabColor) set(entity, ["tabColor"], sheet.tabColor);
+  if (sheet.showGridlines === false) set(entity, ["showGridlines"], false);
+  if (sheet.freezeRows) book.sheet(sheetId).setFrozenRows(sheet.freezeRows);
+}
+
+/** Sets a property of the object model by its path; "borders:EdgeTop" names an item. */
+function set(entity: Entity, path: readonly string[], value: unknown): void {
+  const [head = "", ...rest] = path;
+  if (rest.length === 0) {
+    const write = entity.writes[head];
+    if (!write) throw new Error(`The demo sets ${entity.type}.${head}, which does not exist`);
+    return write(value);
+  }
+  const [name = "", item] = head.split(":");
+  const part = entity.parts[name]?.();
+  if (!part) throw new Error(`The demo names ${entity.type}.${name}, which does not exist`);
+  set(item === undefined ? part : part.item(new Arguments([item])), rest, value);
+}
+
+function range(book: Book, sheetId: string, rect: Rect): RangeEntity {
+  return new RangeEntity(book, sheetId, rect);
+}
+
+function rectOf(address: string): Rect {
+  const reference = parseReference(address);
+  if (!reference) throw new Error(`"${address}" is no address`);
+  return reference.rect;
+}

@@ -1,0 +1,226 @@
+import type { Nullable } from "@univerjs/core";
+import {
+  ArrayValueObject,
+  BaseFunction,
+  type BaseValueObject,
+  BooleanValueObject,
+  ErrorType,
+  ErrorValueObject,
+  FunctionType,
+  NumberValueObject,
+  StringValueObject,
+} from "@univerjs/preset-sheets-core";
+import type { Book } from "./book";
+
+/** A parameter in functions.json. */
+export interface Parameter {
+  readonly name: string;
+  readonly description?: string;
+  readonly type?: string;
+  readonly dimensionality?: string;
+  readonly optional?: boolean;
+  readonly repeating?: boolean;
+}
+
+export interface FunctionMetadata {
+  readonly id: string;
+  readonly name: string;
+  readonly description?: string;
+  readonly parameters: readonly Parameter[];
+}
+
+/** What the add-in associated with an id; undefined while the pane has not loaded. */
+export type Associated = (id: string) => ((...values: unknown[]) => unknown) | undefined;
+
+/** What a blank cell is to a function: reports of Excel on the web say null, of Excel for Windows 0. */
+export type Blanks = "null" | "zero" | "text";
+
+const BLANK: Record<Blanks, unknown> = { null: null, zero: 0, text: "" };
+
+interface Fault {
+  readonly code: string;
+  readonly sentence: string;
+  /** The cell whose formula gave it, and that formula then. */
+  readonly anchor: readonly [row: number, column: number];
+  readonly formula: string;
+}
+
+/** The sentences behind the errors that functions gave, by cell. */
+export class Faults {
+  private readonly faults = new Map<string, Fault>();
+
+  constructor(private readonly book: Book) {}
+
+  set(sheetId: string, row: number, column: number, fault: Omit<Fault, "formula">): void {
+    const formula = this.formula(sheetId, fault.anchor);
+    this.faults.set(`${sheetId}:${row}:${column}`, { ...fault, formula });
+  }
+
+  /** The sentence of the error now shown in a cell; undefined where it has none, or it belongs to an older formula. */
+  sentence(sheetId: string, row: number, column: number, shown: string): string | undefined {
+    const fault = this.faults.get(`${sheetId}:${row}:${column}`);
+    if (!fault || fault.code !== shown || fault.sentence === "") return undefined;
+    return this.formula(sheetId, fault.anchor) === fault.formula ? fault.sentence : undefined;
+  }
+
+  clear(): void {
+    this.faults.clear();
+  }
+
+  private formula(sheetId: string, [row, column]: readonly [number, number]): string {
+    return this.book.engine.formulas.getFormulaStringByCell(row, column, sheetId, this.book.id) ?? "";
+  }
+}
+
+/** Makes every function of the metadata known to the grid as NAMESPACE.ID, answered by what the add-in associated. */
+export function registerFunctions(
+  book: Book,
+  namespace: string,
+  metadata: readonly FunctionMetadata[],
+  associated: Associated,
+  faults: Faults,
+  blanks: Blanks,
+): void {
+  const executors = metadata.map((each) => new AddinFunction(namespace, each, associated, faults, blanks));
+  book.engine.functions.registerExecutors(...executors);
+  book.engine.descriptions.registerDescriptions(
+    metadata.map((each) => ({
+      functionName: `${namespace}.${each.name}`.toUpperCase(),
+      functionType: FunctionType.User,
+      description: each.description ?? "",
+      abstract: each.description ?? "",
+      functionParameter: each.parameters.map((parameter) => ({
+        name: parameter.name,
+        detail: parameter.description ?? "",
+        example: "",
+        require: parameter.optional ? 0 : 1,
+        repeat: parameter.repeating ? 1 : 0,
+      })),
+    })),
+  );
+}
+
+class AddinFunction extends BaseFunction {
+  override minParams: number;
+  override maxParams: number;
+
+  constructor(
+    namespace: string,
+    private readonly metadata: FunctionMetadata,
+    private readonly associated: Associated,
+    private readonly faults: Faults,
+    private readonly blanks: Blanks,
+  ) {
+    super(`${namespace}.${metadata.name}`.toUpperCase());
+    const { parameters } = metadata;
+    this.minParams = parameters.filter((parameter) => !parameter.optional).length;
+    this.maxParams = parameters.at(-1)?.repeating ? 255 : parameters.length;
+  }
+
+  /** Nothing may escape from here: a throw would stop the grid's engine for good. */
+  override calculate(...given: BaseValueObject[]): BaseValueObject {
+    try {
+      return this.answer(given);
+    } catch (thrown) {
+      return this.fault(readError(thrown) ?? { code: "#VALUE!", sentence: "" });
+    }
+  }
+
+  private answer(given: BaseValueObject[]): BaseValueObject {
+    const call = this.associated(this.metadata.id);
+    if (!call) return this.fault({ code: "#GETTING_DATA", sentence: "The add-in has not loaded yet." });
+    const values: unknown[] = [];
+    for (const [index, parameter] of this.metadata.parameters.entries()) {
+      const argument = given[index];
+      if (argument?.isError()) return argument;
+      const value = this.read(argument, parameter);
+      if (value instanceof ErrorValueObject) return value;
+      values.push(value);
+    }
+    return this.result(call(...values));
+  }
+
+  private read(argument: BaseValueObject | undefined, parameter: Parameter): unknown {
+    const wantsMatrix = parameter.dimensionality === "matrix";
+    if (!argument || (!argument.isArray() && argument.isNull())) return null;
+    if (!argument.isArray()) return wantsMatrix ? [[this.plain(argument)]] : this.plain(argument);
+    const rows = argument.getArrayValue().map((row) => row.map((cell) => cell));
+    const first = rows[0]?.[0];
+    const isSingle = rows.length === 1 && rows[0]?.length === 1;
+    if (!wantsMatrix) {
+      if (!isSingle) return ErrorValueObject.create(ErrorType.VALUE);
+      return first?.isError() ? first : this.plain(first);
+    }
+    // Excel does not call a function one of whose cells is an error, unless the function says that it takes errors.
+    const error = rows.flat().find((cell) => cell?.isError());
+    return error ?? rows.map((row) => row.map((cell) => this.plain(cell)));
+  }
+
+  private plain(value: Nullable<BaseValueObject>): unknown {
+    if (!value || value.isNull()) return BLANK[this.blanks];
+    if (value.isBoolean()) return value.getValue() === true || Number(value.getValue()) === 1;
+    return value.getValue();
+  }
+
+  private result(value: unknown): BaseValueObject {
+    if (!Array.isArray(value)) return this.single(value, 0, 0);
+    const rows: unknown[][] = value.map((row: unknown) => (Array.isArray(row) ? row : [row]));
+    const columns = rows[0]?.length ?? 0;
+    if (columns === 0 || rows.some((row) => row.length !== columns)) return ErrorValueObject.create(ErrorType.VALUE);
+    if (rows.length === 1 && columns === 1) return this.single(rows[0]?.[0], 0, 0);
+    return ArrayValueObject.create({
+      calculateValueList: rows.map((row, i) => row.map((cell, j) => this.single(cell, i, j))),
+      rowCount: rows.length,
+      columnCount: columns,
+      unitId: this.unitId ?? "",
+      sheetId: this.subUnitId ?? "",
+      row: this.row,
+      column: this.column,
+    });
+  }
+
+  private single(value: unknown, down: number, right: number): BaseValueObject {
+    if (typeof value === "string") return StringValueObject.create(value);
+    if (typeof value === "boolean") return BooleanValueObject.create(value);
+    if (typeof value === "number") {
+      if (!Number.isFinite(value)) return this.fault({ code: "#NUM!", sentence: "" }, down, right);
+      return NumberValueObject.create(value);
+    }
+    // Excel shows 0 for a null it is handed back (office-js issue 1503, by design).
+    if (value === null || value === undefined) return NumberValueObject.create(0);
+    return this.fault(readError(value) ?? { code: "#VALUE!", sentence: "" }, down, right);
+  }
+
+  private fault(error: { code: string; sentence: string }, down = 0, right = 0): BaseValueObject {
+    const anchor = [this.row, this.column] as const;
+    this.faults.set(this.subUnitId ?? "", this.row + down, this.column + right, { ...error, anchor });
+    return ErrorValueObject.create(ERROR_TYPES.find((type) => type === error.code) ?? ErrorType.VALUE);
+  }
+}
+
+const ERROR_TYPES: readonly ErrorType[] = Object.values(ErrorType);
+
+/** Excel shows the sentence of #VALUE! and #N/A only. */
+const WITH_SENTENCE = new Set(["#VALUE!", "#N/A", "#GETTING_DATA"]);
+
+/** A CustomFunctions.Error of the pane's page, told by its shape because it is of another page's class. */
+function readError(thrown: unknown): { code: string; sentence: string } | undefined {
+  if (typeof thrown !== "object" || thrown === null || !("code" in thrown)) return undefined;
+  const { code } = thrown;
+  if (typeof code !== "string" || !code.startsWith("#")) return undefined;
+  const message = "message" in thrown && typeof thrown.message === "string" ? thrown.message : "";
+  return { code, sentence: WITH_SENTENCE.has(code) ? message : "" };
+}
+
+/** Reads functions.json, keeping what a call needs. */
+export function readMetadata(json: unknown): FunctionMetadata[] {
+  if (typeof json !== "object" || json === null || !("functions" in json) || !Array.isArray(json.functions))
+    throw new Error("functions.json holds no list of functions");
+  return json.functions.map((each: unknown) => {
+    if (typeof each !== "object" || each === null || !("id" in each) || typeof each.id !== "string")
+      throw new Error("functions.json holds a function without an id");
+    const item = each as Partial<FunctionMetadata> & { id: string };
+    return { ...item, name: item.name ?? item.id, parameters: item.parameters ?? [] };
+  });
+}
+

@@ -1,0 +1,166 @@
+import type { Book } from "./book";
+import { Events } from "./events";
+import { shifted } from "./extras";
+import { type Action, type Answer, type Batch, interpret, type Surroundings } from "./interpreter";
+import { type Calls, Entity } from "./model/entity";
+import { setHost } from "./model/host";
+import { RangeEntity } from "./model/range";
+import { WorkbookEntity } from "./model/workbook";
+
+/** One request of the pane, for tests that count them and for the curious. */
+export interface LogEntry {
+  readonly id: number;
+  /** "sync": the add-in's own; "release": office.js letting go of ranges; "internal": office.js's own business. */
+  readonly kind: "sync" | "release" | "internal";
+  readonly actions: number;
+  readonly failed?: string;
+}
+
+interface PaneWindow {
+  _richApiNativeBridge?: { sendMessageToHost(text: string): void; onMessageFromHost?: (text: string) => void };
+  curbwrightWaitingMessages?: string[];
+  Excel?: Record<string, { prototype?: object } | undefined>;
+}
+
+/** Takes the pane's messages one after the other and answers them, as Excel does. */
+export class PaneHost {
+  readonly log: LogEntry[] = [];
+  readonly events: Events;
+  enableEvents = true;
+  private readonly references = new Map<string, Entity>();
+  private queue: Promise<void> = Promise.resolve();
+  private waiting = 0;
+  private counter = 0;
+  private pane: PaneWindow | undefined;
+
+  constructor(private readonly book: Book) {
+    setHost(book, this);
+    this.events = new Events(book, this);
+    book.changes.onShifted((sheetId, shift) => {
+      for (const [reference, entity] of this.references) {
+        if (!(entity instanceof RangeEntity) || entity.sheetId !== sheetId) continue;
+        const rect = shifted(entity.rect, shift);
+        if (rect) entity.rect = rect;
+        else this.references.delete(reference);
+      }
+    });
+  }
+
+  /** Connects the bridge that runs in the pane's page; a pane that was loaded anew is connected anew. */
+  connect(window: Window): void {
+    const pane = window as unknown as PaneWindow;
+    const bridge = pane._richApiNativeBridge;
+    if (!bridge || this.pane === pane) return;
+    this.pane = pane;
+    this.references.clear();
+    this.events.clear();
+    bridge.sendMessageToHost = (text) => this.receive(text);
+    for (const text of pane.curbwrightWaitingMessages?.splice(0) ?? []) this.receive(text);
+  }
+
+  /** Whether every message has been answered. */
+  isIdle(): boolean {
+    return this.waiting === 0;
+  }
+
+  /** Resolves when the messages that have arrived are answered. */
+  idle(): Promise<void> {
+    return this.queue;
+  }
+
+  get syncCount(): number {
+    return this.log.filter((entry) => entry.kind === "sync").length;
+  }
+
+  kept(reference: string): Entity | undefined {
+    return this.references.get(reference);
+  }
+
+  keep(entity: Entity): string {
+    this.counter += 1;
+    const reference = `ref${this.counter}`;
+    this.references.set(reference, entity);
+    return reference;
+  }
+
+  release(reference: string): void {
+    this.references.delete(reference);
+  }
+
+  registerEvent(eventType: number, targetId: string, on: boolean): void {
+    this.events.register(eventType, targetId, on);
+  }
+
+  /** A message of the host's own accord, type 3: events come so. */
+  tell(entries: readonly unknown[]): void {
+    this.pane?._richApiNativeBridge?.onMessageFromHost?.(JSON.stringify({ type: 3, message: { entries } }));
+  }
+
+  private receive(text: string): void {
+    const pane = this.pane;
+    this.waiting += 1;
+    this.queue = this.queue
+      .then(() => this.answer(text))
+      .then((reply) => pane?._richApiNativeBridge?.onMessageFromHost?.(reply))
+      .catch((error: unknown) => console.error(error))
+      .then(() => {
+        this.waiting -= 1;
+      });
+  }
+
+  private async answer(text: string): Promise<string> {
+    const { id, batch } = readRequest(text);
+    const surroundings: Surroundings = {
+      book: this.book,
+      root: () => new WorkbookEntity(this.book, this),
+      service: (name) => (SERVICES[name] ? new Service(this.book, name) : undefined),
+      kept: (reference) => this.references.get(reference),
+      keep: (entity) => this.keep(entity),
+      settled: () => this.book.settled(),
+      isKnown: (type, member) => member in (this.pane?.Excel?.[type]?.prototype ?? {}),
+    };
+    const answer = await interpret(batch, surroundings);
+    const failed = answer.Error === undefined ? {} : { failed: `${answer.Error.Code}: ${answer.Error.Message}` };
+    this.log.push({ id, kind: kindOf(batch), actions: batch.Actions.length, ...failed });
+    this.events.flush();
+    return reply(id, answer);
+  }
+}
+
+function readRequest(text: string): { id: number; batch: Batch } {
+  const message: unknown = JSON.parse(text);
+  if (typeof message !== "object" || message === null || !("id" in message) || !("message" in message))
+    throw new Error("The pane sent something that is no request");
+  const { body } = message.message as { body: Batch | string };
+  return { id: Number(message.id), batch: typeof body === "string" ? (JSON.parse(body) as Batch) : body };
+}
+
+function reply(id: number, answer: Answer): string {
+  const body = JSON.stringify(answer);
+  return JSON.stringify({ id, type: 2, message: { statusCode: 200, headers: {}, body } });
+}
+
+function kindOf(batch: Batch): LogEntry["kind"] {
+  if (Object.values(batch.ObjectPaths).some((path) => path.ObjectPathType === 2)) return "internal";
+  const isRelease = (action: Action) =>
+    action.ActionType === 1 ? batch.ObjectPaths[action.ObjectPathId]?.ObjectPathType === 1 : action.Name === "_RemoveReference";
+  return batch.Actions.every(isRelease) ? "release" : "sync";
+}
+
+/** Services of the host that office.js calls by itself, with what they may be asked. Telemetry gets no answer. */
+const SERVICES: Record<string, readonly string[]> = {
+  "Microsoft.InternalService.AddinInternalService": ["notifyActionHandlerReady"],
+  "Microsoft.ExcelServices.CustomFunctions": ["setInvocationArrayResults"],
+};
+
+class Service extends Entity {
+  readonly type: string;
+
+  constructor(book: Book, name: string) {
+    super(book);
+    this.type = name;
+    this.calls = Object.fromEntries((SERVICES[name] ?? []).map((call) => [call, () => undefined]));
+  }
+
+  override readonly calls: Calls;
+}

@@ -1,0 +1,254 @@
+import type { Book } from "./book";
+import { Failure, gap, invalid } from "./failure";
+import { Arguments, Entity, lowerFirst, NOTHING, upperFirst } from "./model/entity";
+
+/** The numbers office.js writes into ObjectPathType and ActionType. */
+const PATH = { global: 1, newObject: 2, method: 3, property: 4, indexer: 5, reference: 6, nothing: 7 } as const;
+const ACTION = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5 } as const;
+
+export interface ArgumentInfo {
+  readonly Arguments?: readonly unknown[];
+  readonly ReferencedObjectPathIds?: readonly unknown[];
+}
+
+export interface Path {
+  readonly Id: number;
+  readonly ObjectPathType: number;
+  readonly Name: string;
+  readonly ParentObjectPathId?: number;
+  readonly ArgumentInfo?: ArgumentInfo;
+}
+
+export interface Action {
+  readonly Id: number;
+  readonly ActionType: number;
+  readonly Name: string;
+  readonly ObjectPathId: number;
+  readonly ArgumentInfo?: ArgumentInfo;
+  readonly QueryInfo?: { readonly Select?: readonly string[]; readonly Expand?: readonly string[]; readonly Top?: number; readonly Skip?: number };
+}
+
+export interface Batch {
+  readonly Actions: readonly Action[];
+  readonly ObjectPaths: Readonly<Record<string, Path>>;
+}
+
+export interface Answer {
+  readonly Results: { ActionId: number; Value: unknown }[];
+  readonly TraceIds?: number[];
+  Error?: { Code: string; Message: string; Location: string; ActionIndex: number; HttpStatusCode: number };
+}
+
+type Found = Entity | typeof NOTHING;
+
+/** What the interpreter needs of its surroundings. */
+export interface Surroundings {
+  readonly book: Book;
+  root(): Entity;
+  /** An object of the host's own, such as the one custom functions report to. */
+  service(name: string): Entity | undefined;
+  kept(reference: string): Entity | undefined;
+  keep(entity: Entity): string;
+  settled(): Promise<void>;
+  /** Whether office.js itself knows a member of a class, which tells a gap of ours from a slip of the caller's. */
+  isKnown(type: string, member: string): boolean;
+}
+
+/** Runs one batch of office.js against the model: in order, and up to the first failure, keeping what came before. */
+export async function interpret(batch: Batch, around: Surroundings): Promise<Answer> {
+  const run = new Run(batch, around);
+  const answer: Answer = { Results: [], TraceIds: [] };
+  for (const [index, action] of batch.Actions.entries()) {
+    try {
+      if (run.needsValues(action)) await around.settled();
+      if (action.ActionType === ACTION.trace) answer.TraceIds?.push(action.Id);
+      else answer.Results.push({ ActionId: action.Id, Value: around.book.changes.asAddin(() => run.act(action)) });
+    } catch (thrown) {
+      const failure = thrown instanceof Failure ? thrown : unexpected(thrown);
+      answer.Error = {
+        Code: failure.code,
+        Message: failure.message,
+        Location: failure.location ?? `path ${action.ObjectPathId}`,
+        ActionIndex: index,
+        HttpStatusCode: failure.status,
+      };
+      break;
+    }
+  }
+  return answer;
+}
+
+function unexpected(thrown: unknown): Failure {
+  console.error(thrown);
+  return new Failure("GeneralException", `The workbook page failed: ${thrown instanceof Error ? thrown.message : thrown}`, 500);
+}
+
+class Run {
+  private readonly found = new Map<number, Found>();
+  private readonly references = new Map<Entity, string>();
+
+  constructor(
+    private readonly batch: Batch,
+    private readonly around: Surroundings,
+  ) {}
+
+  /** Whether the action's answer depends on calculated values. */
+  needsValues(action: Action): boolean {
+    if (action.ActionType === ACTION.query) return true;
+    const path = this.path(action.ObjectPathId);
+    if (action.ActionType === ACTION.method) return this.settles(action.ObjectPathId, action.Name);
+    if (action.ActionType !== ACTION.instantiate || path.ObjectPathType !== PATH.method) return false;
+    return path.ParentObjectPathId !== undefined && this.settles(path.ParentObjectPathId, path.Name);
+  }
+
+  private settles(pathId: number, method: string): boolean {
+    const entity = this.resolve(pathId);
+    return entity !== NOTHING && entity.settledCalls.includes(memberName(method));
+  }
+
+  act(action: Action): unknown {
+    const entity = this.resolve(action.ObjectPathId);
+    if (action.ActionType === ACTION.instantiate) return this.identity(entity);
+    if (entity === NOTHING) return null;
+    if (action.ActionType === ACTION.query) return this.query(entity, action.QueryInfo ?? {});
+    if (action.ActionType === ACTION.set) return this.set(entity, action);
+    if (action.ActionType === ACTION.method) return this.call(entity, action);
+    throw gap(`ActionType ${action.ActionType}`);
+  }
+
+  private identity(entity: Found): unknown {
+    if (entity === NOTHING) return null;
+    return { ...(entity.id === undefined ? {} : { Id: entity.id }), ...(entity.isKept ? { _ReferenceId: this.keep(entity) } : {}) };
+  }
+
+  private keep(entity: Entity): string {
+    const known = this.references.get(entity);
+    if (known !== undefined) return known;
+    const reference = this.around.keep(entity);
+    this.references.set(entity, reference);
+    return reference;
+  }
+
+  private resolve(pathId: number): Found {
+    const known = this.found.get(pathId);
+    if (known !== undefined) return known;
+    const found = this.find(this.path(pathId));
+    this.found.set(pathId, found);
+    return found;
+  }
+
+  private path(pathId: number): Path {
+    const path = this.batch.ObjectPaths[String(pathId)];
+    if (!path) throw invalid();
+    return path;
+  }
+
+  private find(path: Path): Found {
+    if (path.ObjectPathType === PATH.global) return this.around.root();
+    if (path.ObjectPathType === PATH.nothing) return NOTHING;
+    if (path.ObjectPathType === PATH.newObject) return this.around.service(path.Name) ?? missing(path.Name);
+    if (path.ObjectPathType === PATH.reference) {
+      const entity = this.around.kept(path.Name);
+      if (!entity) throw new Failure("InvalidReference", "This reference is not valid for the current operation.");
+      this.references.set(entity, path.Name);
+      return entity;
+    }
+    const parent = this.resolve(path.ParentObjectPathId ?? 0);
+    if (parent === NOTHING) return NOTHING;
+    if (path.ObjectPathType === PATH.indexer) return parent.item(this.given(path.ArgumentInfo));
+    if (path.ObjectPathType === PATH.property) {
+      const part = parent.parts[memberName(path.Name)];
+      return part ? part() : missing(`${parent.type}.${memberName(path.Name)}`);
+    }
+    const call = parent.calls[memberName(path.Name)] ?? missing(`${parent.type}.${memberName(path.Name)}`);
+    const answer = call(this.given(path.ArgumentInfo));
+    if (answer === NOTHING || answer instanceof Entity) return answer;
+    throw gap(`${parent.type}.${memberName(path.Name)} as an object`);
+  }
+
+  private given(info: ArgumentInfo | undefined): Arguments {
+    const paths = info?.ReferencedObjectPathIds ?? [];
+    return new Arguments((info?.Arguments ?? []).map((value, index) => this.argument(value, paths[index])));
+  }
+
+  /** A proxy travels as its path's number, with the same number beside it; inside a plain object as _ObjectPathId. */
+  private argument(value: unknown, path: unknown): unknown {
+    if (typeof path === "number" && path > 0) return this.entity(path);
+    if (Array.isArray(value)) {
+      const inner = Array.isArray(path) ? path : [];
+      return value.map((item, index) => this.argument(item, inner[index]));
+    }
+    if (typeof value !== "object" || value === null) return value;
+    if ("_ObjectPathId" in value && typeof value._ObjectPathId === "number") return this.entity(value._ObjectPathId);
+    return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, this.argument(item, undefined)]));
+  }
+
+  private entity(pathId: number): Entity {
+    const entity = this.resolve(pathId);
+    if (entity === NOTHING) throw invalid();
+    return entity;
+  }
+
+  private set(entity: Entity, action: Action): null {
+    const name = memberName(action.Name);
+    const write = entity.writes[name];
+    if (!write) throw gap(`${entity.type}.${name}`);
+    const info = action.ArgumentInfo;
+    write(this.argument(info?.Arguments?.[0], info?.ReferencedObjectPathIds?.[0]));
+    return null;
+  }
+
+  private call(entity: Entity, action: Action): unknown {
+    if (action.Name === "_KeepReference") return { _ReferenceId: this.keep(entity) };
+    const name = memberName(action.Name);
+    const call = entity.calls[name] ?? missing(`${entity.type}.${name}`);
+    const answer = call(this.given(action.ArgumentInfo));
+    if (answer === undefined || answer === NOTHING) return null;
+    return answer instanceof Entity ? this.identity(answer) : answer;
+  }
+
+  private query(entity: Entity, info: NonNullable<Action["QueryInfo"]>): unknown {
+    const items = entity.items();
+    const select = [...(info.Select ?? []), ...(info.Expand ?? [])].filter((each) => each !== "");
+    if (!items) return this.values(entity, select);
+    const own = select.filter((each) => entity.reads[lowerFirst(each)]);
+    const ofItems = select.filter((each) => !own.includes(each) && each.toLowerCase() !== "items").map((each) => each.replace(/^items\//i, ""));
+    const page = items.slice(info.Skip ?? 0, info.Top ? (info.Skip ?? 0) + info.Top : undefined);
+    return { ...(own.length > 0 ? this.values(entity, own) : {}), _Items: page.map((item) => this.values(item, ofItems)) };
+  }
+
+  /** The selected properties with office.js's capitals; all plain ones where none is named. */
+  private values(entity: Entity, select: readonly string[]): Record<string, unknown> {
+    const answer: Record<string, unknown> = { ...(this.identity(entity) as Record<string, unknown>) };
+    const names = select.length > 0 ? select : Object.keys(entity.reads);
+    const nested = new Map<string, string[]>();
+    for (const name of names) {
+      const [head = "", ...rest] = name.split("/");
+      const member = lowerFirst(head.trim());
+      const read = entity.reads[member];
+      if (rest.length === 0 && read) answer[upperFirst(member)] = read();
+      else if (entity.parts[member]) nested.set(member, [...(nested.get(member) ?? []), ...(rest.length > 0 ? [rest.join("/")] : [])]);
+      else this.unknown(entity, member);
+    }
+    for (const [member, inner] of nested) {
+      const part = entity.parts[member]?.();
+      if (part) answer[upperFirst(member)] = this.query(part, { Select: inner });
+    }
+    return answer;
+  }
+
+  private unknown(entity: Entity, member: string): never {
+    if (this.around.isKnown(entity.type, member)) throw gap(`${entity.type}.${member}`);
+    throw invalid(`The property '${member}' does not exist on ${entity.type}`);
+  }
+}
+
+/** "GetRange" to "getRange"; private names such as "_Runtime" stay. */
+function memberName(name: string): string {
+  return name.startsWith("_") ? name : lowerFirst(name);
+}
+
+function missing(member: string): never {
+  throw gap(member);
+}
+

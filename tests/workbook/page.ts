@@ -1,0 +1,91 @@
+import { Book } from "./book";
+import demo from "./demo.json";
+import { type Demo, openDemo } from "./demo";
+import { type Blanks, Faults, readMetadata, registerFunctions } from "./functions";
+import { PaneHost } from "./host";
+import { Pane } from "./pane";
+import { offerApi } from "./api";
+import { printSheet } from "./print";
+import { watchSplitter } from "./splitter";
+import { settled, type State } from "./state";
+import { showStatus } from "./status";
+import { startEngine, whenDrawn } from "./univer";
+import { download } from "./download";
+
+/** As in manifest.xml: the word before the dot. */
+const NAMESPACE = "CURB";
+
+const BLANKS: readonly Blanks[] = ["null", "zero", "text"];
+
+function element<T extends HTMLElement>(id: string, type: new () => T): T {
+  const found = document.getElementById(id);
+  if (!(found instanceof type)) throw new Error(`The page has no #${id}`);
+  return found;
+}
+
+async function start(): Promise<void> {
+  const query = new URLSearchParams(location.search);
+  const frame = element("pane", HTMLIFrameElement);
+  watchSplitter(element("splitter", HTMLElement), frame, Number(query.get("pane") ?? 360));
+  const engine = startEngine(element("grid", HTMLElement));
+  const book = new Book(engine);
+  const host = new PaneHost(book);
+  const pane = new Pane(frame);
+  const faults = new Faults(book);
+  const state: State = { book, host, pane, faults, reset: () => reset(state) };
+  openDemo(book, demo as Demo);
+  showStatus(state, element("status", HTMLElement));
+  wire(state);
+  const ready = Promise.all([
+    whenDrawn(engine),
+    loadFunctions(state, BLANKS.find((each) => each === query.get("blanks")) ?? "null"),
+  ]).then(() => settled(state));
+  offerApi(state, ready);
+  await ready;
+  document.documentElement.dataset["ready"] = "";
+}
+
+async function loadFunctions({ book, host, pane, faults }: State, blanks: Blanks): Promise<void> {
+  const opened = pane.open((window) => host.connect(window));
+  const response = await fetch("/addin/functions.json");
+  if (!response.ok) throw new Error(`/addin/functions.json: ${response.status} (is the add-in built? npm run build)`);
+  registerFunctions(book, NAMESPACE, readMetadata(await response.json()), pane.associated, faults, blanks);
+  await opened;
+  book.calculation.recalculate();
+}
+
+async function reset(state: State): Promise<void> {
+  await settled(state);
+  state.faults.clear();
+  openDemo(state.book, demo as Demo);
+  state.book.calculation.recalculate();
+  await settled(state);
+}
+
+function wire(state: State): void {
+  const press = (id: string, act: () => Promise<void>) => {
+    const button = element(id, HTMLButtonElement);
+    button.addEventListener("click", () => {
+      button.disabled = true;
+      act()
+        .catch((error: unknown) => {
+          element("status", HTMLElement).textContent = `That failed: ${error instanceof Error ? error.message : error}`;
+          console.error(error);
+        })
+        .finally(() => {
+          button.disabled = false;
+        });
+    });
+  };
+  press("save", () => download(state));
+  press("print", async () => {
+    await settled(state);
+    printSheet(state.book, state.book.active().getSheetId());
+  });
+  press("reset", () => reset(state));
+}
+
+start().catch((error: unknown) => {
+  console.error(error);
+  element("status", HTMLElement).textContent = `The page could not start: ${error instanceof Error ? error.message : error}`;
+});

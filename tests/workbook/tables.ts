@@ -1,0 +1,125 @@
+import { intersect, type Rect } from "./address";
+import type { Book } from "./book";
+import { readCells, textOf, toRange, writeCells } from "./cells";
+import { shifted } from "./extras";
+import { alreadyExists, invalid } from "./failure";
+
+export interface Table {
+  readonly id: string;
+  readonly sheetId: string;
+  name: string;
+  /** With its header row. */
+  rect: Rect;
+  style: string;
+  showTotals: boolean;
+  showBandedRows: boolean;
+  showFilterButton: boolean;
+}
+
+/**
+ * Excel's tables over the grid's. The grid makes its tables a moment later than asked, so the truth is kept here and
+ * the grid is told, which is what makes `Table[Column]` work in formulas.
+ */
+export class Tables {
+  private tables: Table[] = [];
+  private made = 0;
+  private pending: Promise<unknown> = Promise.resolve();
+
+  constructor(private readonly book: Book) {}
+
+  watch(): void {
+    this.book.changes.onShifted((sheetId, shift) => {
+      this.tables = this.tables.flatMap((table) => {
+        if (table.sheetId !== sheetId) return [table];
+        const rect = shifted(table.rect, shift);
+        if (rect) table.rect = rect;
+        return rect ? [table] : [];
+      });
+    });
+  }
+
+  clear(): void {
+    this.tables = [];
+  }
+
+  all(sheetId?: string): Table[] {
+    return this.tables.filter((table) => sheetId === undefined || table.sheetId === sheetId);
+  }
+
+  find(nameOrId: string, sheetId?: string): Table | undefined {
+    const wanted = nameOrId.toLowerCase();
+    return this.all(sheetId).find((table) => table.name.toLowerCase() === wanted || table.id === nameOrId);
+  }
+
+  /** Resolves when the grid knows every table it was told of. */
+  settled(): Promise<unknown> {
+    return this.pending;
+  }
+
+  add(sheetId: string, rect: Rect, hasHeaders: boolean): Table {
+    if (!hasHeaders) throw invalid("The workbook page makes tables from ranges with a header row only.");
+    if (this.all(sheetId).some((table) => intersect(table.rect, rect))) throw alreadyExists();
+    this.made += 1;
+    const table: Table = {
+      id: String(this.made),
+      sheetId,
+      name: this.freeName(),
+      rect,
+      style: "TableStyleMedium2",
+      showTotals: false,
+      showBandedRows: true,
+      showFilterButton: true,
+    };
+    this.fillHeaders(table);
+    this.tables.push(table);
+    const tableId = this.gridId(table);
+    this.later(() => this.book.sheet(sheetId).addTable(table.name, toRange(rect), tableId, { showHeader: true }));
+    return table;
+  }
+
+  rename(table: Table, name: string): void {
+    if (!/^[\p{L}_\\][\p{L}\p{N}_.]*$/u.test(name)) throw invalid();
+    const other = this.find(name);
+    if (other && other !== table) throw alreadyExists();
+    table.name = name;
+    this.later(() => this.book.sheet(table.sheetId).setTableName(this.gridId(table), name));
+  }
+
+  resize(table: Table, rect: Rect): void {
+    table.rect = rect;
+    this.later(() => this.book.sheet(table.sheetId).setTableRange(this.gridId(table), toRange(rect)));
+  }
+
+  delete(table: Table): void {
+    this.tables = this.tables.filter((other) => other !== table);
+    this.later(() => this.book.sheet(table.sheetId).removeTable(this.gridId(table)));
+  }
+
+  beforeDelete(sheetId: string): void {
+    this.tables = this.tables.filter((table) => table.sheetId !== sheetId);
+  }
+
+  headers(table: Table): string[] {
+    const [row = []] = readCells(this.book, table.sheetId, { ...table.rect, rows: 1 });
+    return row.map(textOf);
+  }
+
+  /** Excel gives every column of a table a title. */
+  private fillHeaders(table: Table): void {
+    const titles = this.headers(table).map((title, index) => (title === "" ? `Column${index + 1}` : null));
+    writeCells(this.book, table.sheetId, { ...table.rect, rows: 1 }, [titles], "Tables");
+  }
+
+  private gridId(table: Table): string {
+    return `table-${this.book.id}-${table.id}`;
+  }
+
+  private freeName(): string {
+    for (let number = this.tables.length + 1; ; number += 1) if (!this.find(`Table${number}`)) return `Table${number}`;
+  }
+
+  private later(act: () => Promise<unknown> | unknown): void {
+    this.pending = this.pending.then(act);
+  }
+}
+
