@@ -11,70 +11,65 @@ const DEVELOPMENT_BASE = "https://localhost:3000";
  * without it the manifest keeps localhost.
  */
 export default (env = {}) => {
-	const base = String(env.base ?? DEVELOPMENT_BASE).replace(/\/+$/, "");
-	if (!/^https:\/\/[^\s/]+/.test(base))
-		throw new Error(
-			`--env base: found "${base}"; Excel loads add-ins from https:// addresses only`,
-		);
-	const families = ["metal", "chain", "cost", "price"].map(
-		(family) => `./functions/${family}.ts`,
-	);
-	return {
-		mode: "production",
-		context: here,
-		target: ["web", "es2022"],
-		devtool: "source-map",
-		entry: { functions: families, taskpane: "./taskpane/main.ts" },
-		output: {
-			path: resolve(here, "dist"),
-			filename: "[name].js",
-			chunkFilename: "[name].js",
-			clean: true,
-		},
-		resolve: { extensions: [".ts", ".js"] },
-		module: {
-			rules: [
-				{
-					test: /\.ts$/,
-					exclude: /node_modules/,
-					use: {
-						loader: "ts-loader",
-						options: {
-							transpileOnly: true,
-							compilerOptions: { noEmit: false },
-						},
-					},
-				},
-			],
-		},
-		performance: { hints: false },
-		cache: {
-			type: "filesystem",
-			cacheDirectory: resolve(here, ".cache/webpack-addin"),
-			buildDependencies: { config: [fileURLToPath(import.meta.url)] },
-		},
-		plugins: [
-			new CustomFunctionsMetadataPlugin({
-				output: "functions.json",
-				input: families,
-			}),
-			new ErrorsAsInput("functions.json"),
-			new CopyPlugin({
-				patterns: [
-					{ from: "taskpane/taskpane.html", to: "taskpane.html" },
-					{ from: "taskpane/taskpane.css", to: "taskpane.css" },
-					{ from: "taskpane/icons/*.png", to: "icons/[name][ext]" },
-					{
-						from: "manifest.xml",
-						to: "manifest.xml",
-						transform: (text) =>
-							text.toString().replaceAll(DEVELOPMENT_BASE, base),
-					},
-				],
-			}),
-		],
-		stats: "errors-warnings",
-	};
+  const base = String(env.base ?? DEVELOPMENT_BASE).replace(/\/+$/, "");
+  if (!/^https:\/\/[^\s/]+/.test(base))
+    throw new Error(`--env base: found "${base}"; Excel loads add-ins from https:// addresses only`);
+  const families = ["metal", "chain", "cost", "price"].map((family) => `./functions/${family}.ts`);
+  return {
+    mode: "production",
+    context: here,
+    target: ["web", "es2022"],
+    devtool: "source-map",
+    entry: { functions: families, taskpane: "./taskpane/main.ts" },
+    output: {
+      path: resolve(here, "dist"),
+      filename: "[name].js",
+      chunkFilename: "[name].js",
+      clean: true,
+    },
+    resolve: { extensions: [".ts", ".js"] },
+    module: {
+      rules: [
+        {
+          test: /\.ts$/,
+          exclude: /node_modules/,
+          use: {
+            loader: "ts-loader",
+            options: {
+              transpileOnly: true,
+              compilerOptions: { noEmit: false },
+            },
+          },
+        },
+      ],
+    },
+    performance: { hints: false },
+    cache: {
+      type: "filesystem",
+      cacheDirectory: resolve(here, ".cache/webpack-addin"),
+      buildDependencies: { config: [fileURLToPath(import.meta.url)] },
+    },
+    plugins: [
+      new CustomFunctionsMetadataPlugin({
+        output: "functions.json",
+        input: families,
+      }),
+      new ErrorsAsInput("functions.json"),
+      new CopyPlugin({
+        patterns: [
+          { from: "taskpane/taskpane.html", to: "taskpane.html" },
+          { from: "taskpane/taskpane.css", to: "taskpane.css" },
+          { from: "taskpane/icons/*.png", to: "icons/[name][ext]" },
+          {
+            from: "manifest.xml",
+            to: "manifest.xml",
+            transform: (text) => text.toString().replaceAll(DEVELOPMENT_BASE, base),
+          },
+        ],
+      }),
+    ],
+    stats: "errors-warnings",
+  };
 };
 
 /**
@@ -82,26 +77,19 @@ export default (env = {}) => {
  * The metadata generator has no tag for it. Source: allowErrorForDataTypeAny in the documentation of functions.json.
  */
 class ErrorsAsInput {
-	constructor(asset) {
-		this.asset = asset;
-	}
+  constructor(asset) {
+    this.asset = asset;
+  }
 
-	apply(compiler) {
-		const { Compilation, sources } = compiler.webpack;
-		compiler.hooks.compilation.tap("ErrorsAsInput", (compilation) => {
-			const stage = Compilation.PROCESS_ASSETS_STAGE_OPTIMIZE_INLINE;
-			compilation.hooks.processAssets.tap(
-				{ name: "ErrorsAsInput", stage },
-				(assets) => {
-					const metadata = JSON.parse(assets[this.asset].source().toString());
-					const text = JSON.stringify(
-						{ allowErrorForDataTypeAny: true, ...metadata },
-						null,
-						2,
-					);
-					compilation.updateAsset(this.asset, new sources.RawSource(text));
-				},
-			);
-		});
-	}
+  apply(compiler) {
+    const { Compilation, sources } = compiler.webpack;
+    compiler.hooks.compilation.tap("ErrorsAsInput", (compilation) => {
+      const stage = Compilation.PROCESS_ASSETS_STAGE_OPTIMIZE_INLINE;
+      compilation.hooks.processAssets.tap({ name: "ErrorsAsInput", stage }, (assets) => {
+        const metadata = JSON.parse(assets[this.asset].source().toString());
+        const text = JSON.stringify({ allowErrorForDataTypeAny: true, ...metadata }, null, 2);
+        compilation.updateAsset(this.asset, new sources.RawSource(text));
+      });
+    });
+  }
 }

@@ -1,16 +1,16 @@
 import {
-	castWeight,
-	chainLength,
-	chainWeight,
-	finishedWeight,
-	grams,
-	inLengthUnit,
-	lengthIn,
-	linkCount,
-	pitchOf,
-	Quotient,
-	recastWeight,
-	resizedLink,
+  castWeight,
+  chainLength,
+  chainWeight,
+  finishedWeight,
+  grams,
+  inLengthUnit,
+  lengthIn,
+  linkCount,
+  pitchOf,
+  Quotient,
+  recastWeight,
+  resizedLink,
 } from "../src/index";
 import * as read from "./readers";
 import { spread } from "./spread";
@@ -30,29 +30,22 @@ const NO_WEIGHT = grams(Quotient.zero);
  * @returns Links, a whole number.
  */
 export function linksIn(
-	length: unknown[][],
-	linksPerLength: unknown[][],
-	claspLength?: unknown[][],
-	fit?: unknown[][],
-	multiple?: unknown[][],
+  length: unknown[][],
+  linksPerLength: unknown[][],
+  claspLength?: unknown[][],
+  fit?: unknown[][],
+  multiple?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			length: [length, read.lengthAbove0],
-			linksPerLength: [linksPerLength, read.numberAbove0],
-			claspLength: [claspLength, read.optional(read.lengthFrom0, NO_LENGTH)],
-			fit: [fit, read.optional(read.fit, "nearest" as const)],
-			multiple: [multiple, read.optional(read.wholeAbove0, Quotient.one)],
-		},
-		(row) =>
-			linkCount(
-				row.length,
-				pitchOf(row.linksPerLength, ONE_UNIT),
-				row.claspLength,
-				row.fit,
-				row.multiple,
-			),
-	);
+  return spread(
+    {
+      length: [length, read.lengthAbove0],
+      linksPerLength: [linksPerLength, read.numberAbove0],
+      claspLength: [claspLength, read.optional(read.lengthFrom0, NO_LENGTH)],
+      fit: [fit, read.optional(read.fit, "nearest" as const)],
+      multiple: [multiple, read.optional(read.wholeAbove0, Quotient.one)],
+    },
+    (row) => linkCount(row.length, pitchOf(row.linksPerLength, ONE_UNIT), row.claspLength, row.fit, row.multiple),
+  );
 }
 
 /**
@@ -63,27 +56,15 @@ export function linksIn(
  * @param [claspLength] Length of the clasp, 0 if omitted; a cell or a range.
  * @returns Length in the unit of your choice, unrounded.
  */
-export function lengthOfLinks(
-	links: unknown[][],
-	linksPerLength: unknown[][],
-	claspLength?: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			links: [links, read.wholeAbove0],
-			linksPerLength: [linksPerLength, read.numberAbove0],
-			claspLength: [claspLength, read.optional(read.lengthFrom0, NO_LENGTH)],
-		},
-		(row) =>
-			inLengthUnit(
-				chainLength(
-					row.links,
-					pitchOf(row.linksPerLength, ONE_UNIT),
-					row.claspLength,
-				),
-				"mm",
-			),
-	);
+export function lengthOfLinks(links: unknown[][], linksPerLength: unknown[][], claspLength?: unknown[][]): unknown[][] {
+  return spread(
+    {
+      links: [links, read.wholeAbove0],
+      linksPerLength: [linksPerLength, read.numberAbove0],
+      claspLength: [claspLength, read.optional(read.lengthFrom0, NO_LENGTH)],
+    },
+    (row) => inLengthUnit(chainLength(row.links, pitchOf(row.linksPerLength, ONE_UNIT), row.claspLength), "mm"),
+  );
 }
 
 /**
@@ -94,22 +75,15 @@ export function lengthOfLinks(
  * @param [findingsWeight] Weight of clasp and other gold findings in grams, 0 if omitted; a cell or a range.
  * @returns Grams, unrounded.
  */
-export function weightOfChain(
-	links: unknown[][],
-	linkWeight: unknown[][],
-	findingsWeight?: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			links: [links, read.wholeAbove0],
-			linkWeight: [linkWeight, read.weightAbove0],
-			findingsWeight: [
-				findingsWeight,
-				read.optional(read.weightFrom0, NO_WEIGHT),
-			],
-		},
-		(row) => chainWeight(row.links, row.linkWeight, row.findingsWeight).grams,
-	);
+export function weightOfChain(links: unknown[][], linkWeight: unknown[][], findingsWeight?: unknown[][]): unknown[][] {
+  return spread(
+    {
+      links: [links, read.wholeAbove0],
+      linkWeight: [linkWeight, read.weightAbove0],
+      findingsWeight: [findingsWeight, read.optional(read.weightFrom0, NO_WEIGHT)],
+    },
+    (row) => chainWeight(row.links, row.linkWeight, row.findingsWeight).grams,
+  );
 }
 
 /**
@@ -120,19 +94,15 @@ export function weightOfChain(
  * @param toWidth Width wanted, in the same unit; a cell or a range.
  * @returns Grams, unrounded.
  */
-export function resizedLinkWeight(
-	linkWeight: unknown[][],
-	fromWidth: unknown[][],
-	toWidth: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			linkWeight: [linkWeight, read.weightAbove0],
-			fromWidth: [fromWidth, read.numberAbove0],
-			toWidth: [toWidth, read.numberAbove0],
-		},
-		(row) => resizedLink(row.linkWeight, row.fromWidth, row.toWidth).grams,
-	);
+export function resizedLinkWeight(linkWeight: unknown[][], fromWidth: unknown[][], toWidth: unknown[][]): unknown[][] {
+  return spread(
+    {
+      linkWeight: [linkWeight, read.weightAbove0],
+      fromWidth: [fromWidth, read.numberAbove0],
+      toWidth: [toWidth, read.numberAbove0],
+    },
+    (row) => resizedLink(row.linkWeight, row.fromWidth, row.toWidth).grams,
+  );
 }
 
 /**
@@ -143,19 +113,15 @@ export function resizedLinkWeight(
  * @param toDensity Density of the other alloy in g/cm³; a cell or a range.
  * @returns Grams, unrounded.
  */
-export function recastIn(
-	weight: unknown[][],
-	fromDensity: unknown[][],
-	toDensity: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			weight: [weight, read.weightAbove0],
-			fromDensity: [fromDensity, read.numberAbove0],
-			toDensity: [toDensity, read.numberAbove0],
-		},
-		(row) => recastWeight(row.weight, row.fromDensity, row.toDensity).grams,
-	);
+export function recastIn(weight: unknown[][], fromDensity: unknown[][], toDensity: unknown[][]): unknown[][] {
+  return spread(
+    {
+      weight: [weight, read.weightAbove0],
+      fromDensity: [fromDensity, read.numberAbove0],
+      toDensity: [toDensity, read.numberAbove0],
+    },
+    (row) => recastWeight(row.weight, row.fromDensity, row.toDensity).grams,
+  );
 }
 
 /**
@@ -166,20 +132,15 @@ export function recastIn(
  * @param metalDensity Density of the alloy in g/cm³; a cell or a range.
  * @returns Grams of metal, unrounded.
  */
-export function metalForWax(
-	waxWeight: unknown[][],
-	waxDensity: unknown[][],
-	metalDensity: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			waxWeight: [waxWeight, read.weightAbove0],
-			waxDensity: [waxDensity, read.numberAbove0],
-			metalDensity: [metalDensity, read.numberAbove0],
-		},
-		(row) =>
-			recastWeight(row.waxWeight, row.waxDensity, row.metalDensity).grams,
-	);
+export function metalForWax(waxWeight: unknown[][], waxDensity: unknown[][], metalDensity: unknown[][]): unknown[][] {
+  return spread(
+    {
+      waxWeight: [waxWeight, read.weightAbove0],
+      waxDensity: [waxDensity, read.numberAbove0],
+      metalDensity: [metalDensity, read.numberAbove0],
+    },
+    (row) => recastWeight(row.waxWeight, row.waxDensity, row.metalDensity).grams,
+  );
 }
 
 /**
@@ -190,21 +151,15 @@ export function metalForWax(
  * @param [lossBasis] "cast" (share of the cast weight, if omitted), "finished" (share of the finished weight) or "grams"; a cell or a range.
  * @returns Grams, unrounded.
  */
-export function weightToCast(
-	finishedWeight: unknown[][],
-	loss: unknown[][],
-	lossBasis?: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			finishedWeight: [finishedWeight, read.weightAbove0],
-			loss: [loss, read.numberFrom0],
-			lossBasis: [lossBasis, read.optional(read.lossBasis, "cast" as const)],
-		},
-		(row) =>
-			castWeight(row.finishedWeight, read.lossOf(row.loss, row.lossBasis))
-				.grams,
-	);
+export function weightToCast(finishedWeight: unknown[][], loss: unknown[][], lossBasis?: unknown[][]): unknown[][] {
+  return spread(
+    {
+      finishedWeight: [finishedWeight, read.weightAbove0],
+      loss: [loss, read.numberFrom0],
+      lossBasis: [lossBasis, read.optional(read.lossBasis, "cast" as const)],
+    },
+    (row) => castWeight(row.finishedWeight, read.lossOf(row.loss, row.lossBasis)).grams,
+  );
 }
 
 /**
@@ -215,19 +170,13 @@ export function weightToCast(
  * @param [lossBasis] "cast" (share of the cast weight, if omitted), "finished" (share of the finished weight) or "grams"; a cell or a range.
  * @returns Grams, unrounded.
  */
-export function weightFinished(
-	castWeight: unknown[][],
-	loss: unknown[][],
-	lossBasis?: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			castWeight: [castWeight, read.weightAbove0],
-			loss: [loss, read.numberFrom0],
-			lossBasis: [lossBasis, read.optional(read.lossBasis, "cast" as const)],
-		},
-		(row) =>
-			finishedWeight(row.castWeight, read.lossOf(row.loss, row.lossBasis))
-				.grams,
-	);
+export function weightFinished(castWeight: unknown[][], loss: unknown[][], lossBasis?: unknown[][]): unknown[][] {
+  return spread(
+    {
+      castWeight: [castWeight, read.weightAbove0],
+      loss: [loss, read.numberFrom0],
+      lossBasis: [lossBasis, read.optional(read.lossBasis, "cast" as const)],
+    },
+    (row) => finishedWeight(row.castWeight, read.lossOf(row.loss, row.lossBasis)).grams,
+  );
 }

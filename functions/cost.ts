@@ -1,11 +1,4 @@
-import {
-	crossoverWeight,
-	landedCost,
-	makeOrBuy,
-	perGramOf,
-	Quotient,
-	stoneCost,
-} from "../src/index";
+import { crossoverWeight, landedCost, makeOrBuy, perGramOf, Quotient, stoneCost } from "../src/index";
 import * as read from "./readers";
 import { spread } from "./spread";
 
@@ -13,25 +6,25 @@ const NOTHING = read.cash(Quotient.zero);
 
 /** What the three functions of landed cost read alike. */
 function making(
-	weight: unknown,
-	metalRate: unknown,
-	castingFee: unknown,
-	labour: unknown,
-	loss: unknown,
-	lossBasis: unknown,
-	other: unknown,
-	basis: unknown,
+  weight: unknown,
+  metalRate: unknown,
+  castingFee: unknown,
+  labour: unknown,
+  loss: unknown,
+  lossBasis: unknown,
+  other: unknown,
+  basis: unknown,
 ) {
-	return {
-		weight: [weight, read.weightAbove0],
-		metalRate: [metalRate, read.rateAbove0],
-		castingFee: [castingFee, read.rateFrom0],
-		labour: [labour, read.moneyFrom0],
-		loss: [loss, read.numberFrom0],
-		lossBasis: [lossBasis, read.optional(read.lossBasis, "cast" as const)],
-		other: [other, read.optional(read.anyMoney, NOTHING)],
-		basis: [basis, read.optional(read.costBasis, "finished" as const)],
-	} as const;
+  return {
+    weight: [weight, read.weightAbove0],
+    metalRate: [metalRate, read.rateAbove0],
+    castingFee: [castingFee, read.rateFrom0],
+    labour: [labour, read.moneyFrom0],
+    loss: [loss, read.numberFrom0],
+    lossBasis: [lossBasis, read.optional(read.lossBasis, "cast" as const)],
+    other: [other, read.optional(read.anyMoney, NOTHING)],
+    basis: [basis, read.optional(read.costBasis, "finished" as const)],
+  } as const;
 }
 
 /**
@@ -49,37 +42,23 @@ function making(
  * @returns Money.
  */
 export function landedCostOf(
-	weight: unknown[][],
-	metalRate: unknown[][],
-	castingFee: unknown[][],
-	labour: unknown[][],
-	loss: unknown[][],
-	lossBasis?: unknown[][],
-	other?: unknown[][],
-	basis?: unknown[][],
-	decimals?: unknown[][],
+  weight: unknown[][],
+  metalRate: unknown[][],
+  castingFee: unknown[][],
+  labour: unknown[][],
+  loss: unknown[][],
+  lossBasis?: unknown[][],
+  other?: unknown[][],
+  basis?: unknown[][],
+  decimals?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			...making(
-				weight,
-				metalRate,
-				castingFee,
-				labour,
-				loss,
-				lossBasis,
-				other,
-				basis,
-			),
-			decimals: [decimals, read.optional(read.decimals, undefined)],
-		},
-		(row) =>
-			read.roundedTo(
-				landedCost({ ...row, loss: read.lossOf(row.loss, row.lossBasis) })
-					.amount,
-				row.decimals,
-			),
-	);
+  return spread(
+    {
+      ...making(weight, metalRate, castingFee, labour, loss, lossBasis, other, basis),
+      decimals: [decimals, read.optional(read.decimals, undefined)],
+    },
+    (row) => read.roundedTo(landedCost({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }).amount, row.decimals),
+  );
 }
 
 /**
@@ -97,39 +76,27 @@ export function landedCostOf(
  * @returns Money per gram.
  */
 export function landedPerGramOf(
-	weight: unknown[][],
-	metalRate: unknown[][],
-	castingFee: unknown[][],
-	labour: unknown[][],
-	loss: unknown[][],
-	lossBasis?: unknown[][],
-	other?: unknown[][],
-	basis?: unknown[][],
-	decimals?: unknown[][],
+  weight: unknown[][],
+  metalRate: unknown[][],
+  castingFee: unknown[][],
+  labour: unknown[][],
+  loss: unknown[][],
+  lossBasis?: unknown[][],
+  other?: unknown[][],
+  basis?: unknown[][],
+  decimals?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			...making(
-				weight,
-				metalRate,
-				castingFee,
-				labour,
-				loss,
-				lossBasis,
-				other,
-				basis,
-			),
-			decimals: [decimals, read.optional(read.decimals, undefined)],
-		},
-		(row) =>
-			read.roundedTo(
-				perGramOf(
-					landedCost({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }),
-					row.weight,
-				).perGram,
-				row.decimals,
-			),
-	);
+  return spread(
+    {
+      ...making(weight, metalRate, castingFee, labour, loss, lossBasis, other, basis),
+      decimals: [decimals, read.optional(read.decimals, undefined)],
+    },
+    (row) =>
+      read.roundedTo(
+        perGramOf(landedCost({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }), row.weight).perGram,
+        row.decimals,
+      ),
+  );
 }
 
 /**
@@ -143,27 +110,22 @@ export function landedPerGramOf(
  * @returns Money.
  */
 export function stonesCost(
-	count: unknown[][],
-	stonePrice: unknown[][],
-	settingFee: unknown[][],
-	breakage?: unknown[][],
-	decimals?: unknown[][],
+  count: unknown[][],
+  stonePrice: unknown[][],
+  settingFee: unknown[][],
+  breakage?: unknown[][],
+  decimals?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			count: [count, read.wholeFrom0],
-			stonePrice: [stonePrice, read.moneyFrom0],
-			settingFee: [settingFee, read.moneyFrom0],
-			breakage: [breakage, read.optional(read.share, Quotient.zero)],
-			decimals: [decimals, read.optional(read.decimals, undefined)],
-		},
-		(row) =>
-			read.roundedTo(
-				stoneCost(row.count, row.stonePrice, row.settingFee, row.breakage)
-					.amount,
-				row.decimals,
-			),
-	);
+  return spread(
+    {
+      count: [count, read.wholeFrom0],
+      stonePrice: [stonePrice, read.moneyFrom0],
+      settingFee: [settingFee, read.moneyFrom0],
+      breakage: [breakage, read.optional(read.share, Quotient.zero)],
+      decimals: [decimals, read.optional(read.decimals, undefined)],
+    },
+    (row) => read.roundedTo(stoneCost(row.count, row.stonePrice, row.settingFee, row.breakage).amount, row.decimals),
+  );
 }
 
 /**
@@ -174,20 +136,15 @@ export function stonesCost(
  * @param surcharge What a maker of ready chain adds to the metal rate, money per gram; a cell or a range.
  * @returns Grams, unrounded.
  */
-export function crossoverAt(
-	flatCost: unknown[][],
-	addedPerGram: unknown[][],
-	surcharge: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			flatCost: [flatCost, read.numberFrom0],
-			addedPerGram: [addedPerGram, read.anyNumber],
-			surcharge: [surcharge, read.anyNumber],
-		},
-		(row) =>
-			crossoverWeight(row.flatCost, row.addedPerGram, row.surcharge).grams,
-	);
+export function crossoverAt(flatCost: unknown[][], addedPerGram: unknown[][], surcharge: unknown[][]): unknown[][] {
+  return spread(
+    {
+      flatCost: [flatCost, read.numberFrom0],
+      addedPerGram: [addedPerGram, read.anyNumber],
+      surcharge: [surcharge, read.anyNumber],
+    },
+    (row) => crossoverWeight(row.flatCost, row.addedPerGram, row.surcharge).grams,
+  );
 }
 
 /**
@@ -205,41 +162,24 @@ export function crossoverAt(
  * @returns Money per gram, money per gram, money, and a word; unrounded.
  */
 export function makeOrBuyChain(
-	weight: unknown[][],
-	metalRate: unknown[][],
-	castingFee: unknown[][],
-	labour: unknown[][],
-	loss: unknown[][],
-	surcharge: unknown[][],
-	lossBasis?: unknown[][],
-	other?: unknown[][],
-	basis?: unknown[][],
+  weight: unknown[][],
+  metalRate: unknown[][],
+  castingFee: unknown[][],
+  labour: unknown[][],
+  loss: unknown[][],
+  surcharge: unknown[][],
+  lossBasis?: unknown[][],
+  other?: unknown[][],
+  basis?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			...making(
-				weight,
-				metalRate,
-				castingFee,
-				labour,
-				loss,
-				lossBasis,
-				other,
-				basis,
-			),
-			surcharge: [surcharge, read.rateFrom0],
-		},
-		(row) => {
-			const choice = makeOrBuy(
-				{ ...row, loss: read.lossOf(row.loss, row.lossBasis) },
-				row.surcharge,
-			);
-			return [
-				choice.makePerGram.perGram,
-				choice.buyPerGram.perGram,
-				choice.saving.amount,
-				choice.verdict,
-			];
-		},
-	);
+  return spread(
+    {
+      ...making(weight, metalRate, castingFee, labour, loss, lossBasis, other, basis),
+      surcharge: [surcharge, read.rateFrom0],
+    },
+    (row) => {
+      const choice = makeOrBuy({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }, row.surcharge);
+      return [choice.makePerGram.perGram, choice.buyPerGram.perGram, choice.saving.amount, choice.verdict];
+    },
+  );
 }

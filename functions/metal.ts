@@ -1,17 +1,17 @@
 import {
-	assayPasses,
-	fineGold,
-	fineness,
-	inLengthUnit,
-	inWeightUnit,
-	karats,
-	lengthIn,
-	meltValue,
-	metalRate,
-	Quotient,
-	STANDARD_MARKS,
-	standardMark,
-	weightIn,
+  assayPasses,
+  fineGold,
+  fineness,
+  inLengthUnit,
+  inWeightUnit,
+  karats,
+  lengthIn,
+  meltValue,
+  metalRate,
+  Quotient,
+  STANDARD_MARKS,
+  standardMark,
+  weightIn,
 } from "../src/index";
 import * as read from "./readers";
 import { spread, whole } from "./spread";
@@ -23,7 +23,7 @@ import { spread, whole } from "./spread";
  * @returns Parts per thousand, unrounded.
  */
 export function finenessOf(mark: unknown[][]): unknown[][] {
-	return spread({ mark: [mark, read.mark] }, (row) => fineness(row.mark));
+  return spread({ mark: [mark, read.mark] }, (row) => fineness(row.mark));
 }
 
 /**
@@ -33,7 +33,7 @@ export function finenessOf(mark: unknown[][]): unknown[][] {
  * @returns Karats, unrounded.
  */
 export function karatOf(mark: unknown[][]): unknown[][] {
-	return spread({ mark: [mark, read.mark] }, (row) => karats(row.mark));
+  return spread({ mark: [mark, read.mark] }, (row) => karats(row.mark));
 }
 
 /**
@@ -44,16 +44,10 @@ export function karatOf(mark: unknown[][]): unknown[][] {
  * @param [standards] Your list of standards in parts per thousand, as one range.
  * @returns Parts per thousand.
  */
-export function standardMarkOf(
-	fineness: unknown[][],
-	standards?: unknown[][],
-): unknown[][] {
-	return spread({ fineness: [fineness, read.perThousand] }, (row) =>
-		standardMark(
-			row.fineness,
-			read.listOf(standards, "standards", read.perThousand) ?? STANDARD_MARKS,
-		),
-	);
+export function standardMarkOf(fineness: unknown[][], standards?: unknown[][]): unknown[][] {
+  return spread({ fineness: [fineness, read.perThousand] }, (row) =>
+    standardMark(row.fineness, read.listOf(standards, "standards", read.perThousand) ?? STANDARD_MARKS),
+  );
 }
 
 /**
@@ -65,19 +59,15 @@ export function standardMarkOf(
  * @param [tolerance] Parts per thousand allowed below the mark, 0 if omitted; a cell or a range.
  * @returns TRUE or FALSE.
  */
-export function assayPassesFor(
-	assay: unknown[][],
-	mark: unknown[][],
-	tolerance?: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			assay: [assay, read.perThousand],
-			mark: [mark, read.mark],
-			tolerance: [tolerance, read.optional(read.numberFrom0, Quotient.zero)],
-		},
-		(row) => assayPasses(row.assay, row.mark, row.tolerance),
-	);
+export function assayPassesFor(assay: unknown[][], mark: unknown[][], tolerance?: unknown[][]): unknown[][] {
+  return spread(
+    {
+      assay: [assay, read.perThousand],
+      mark: [mark, read.mark],
+      tolerance: [tolerance, read.optional(read.numberFrom0, Quotient.zero)],
+    },
+    (row) => assayPasses(row.assay, row.mark, row.tolerance),
+  );
 }
 
 /**
@@ -87,14 +77,11 @@ export function assayPassesFor(
  * @param mark Mark such as "14K" or 585; a cell or a range.
  * @returns Grams of fine gold, unrounded.
  */
-export function fineGoldIn(
-	weight: unknown[][],
-	mark: unknown[][],
-): unknown[][] {
-	return spread(
-		{ weight: [weight, read.weightAbove0], mark: [mark, read.mark] },
-		(row) => fineGold(row.weight, row.mark).grams,
-	);
+export function fineGoldIn(weight: unknown[][], mark: unknown[][]): unknown[][] {
+  return spread(
+    { weight: [weight, read.weightAbove0], mark: [mark, read.mark] },
+    (row) => fineGold(row.weight, row.mark).grams,
+  );
 }
 
 /**
@@ -105,20 +92,15 @@ export function fineGoldIn(
  * @param [decimals] Decimals to round to once, half away from zero; unrounded if omitted.
  * @returns Money per gram.
  */
-export function metalRateOf(
-	spot: unknown[][],
-	mark: unknown[][],
-	decimals?: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			spot: [spot, read.spot],
-			mark: [mark, read.mark],
-			decimals: [decimals, read.optional(read.decimals, undefined)],
-		},
-		(row) =>
-			read.roundedTo(metalRate(row.spot, row.mark).perGram, row.decimals),
-	);
+export function metalRateOf(spot: unknown[][], mark: unknown[][], decimals?: unknown[][]): unknown[][] {
+  return spread(
+    {
+      spot: [spot, read.spot],
+      mark: [mark, read.mark],
+      decimals: [decimals, read.optional(read.decimals, undefined)],
+    },
+    (row) => read.roundedTo(metalRate(row.spot, row.mark).perGram, row.decimals),
+  );
 }
 
 /**
@@ -131,24 +113,20 @@ export function metalRateOf(
  * @returns Money.
  */
 export function meltValueOf(
-	weight: unknown[][],
-	mark: unknown[][],
-	spot: unknown[][],
-	decimals?: unknown[][],
+  weight: unknown[][],
+  mark: unknown[][],
+  spot: unknown[][],
+  decimals?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			weight: [weight, read.weightAbove0],
-			mark: [mark, read.mark],
-			spot: [spot, read.spot],
-			decimals: [decimals, read.optional(read.decimals, undefined)],
-		},
-		(row) =>
-			read.roundedTo(
-				meltValue(row.weight, row.mark, row.spot).amount,
-				row.decimals,
-			),
-	);
+  return spread(
+    {
+      weight: [weight, read.weightAbove0],
+      mark: [mark, read.mark],
+      spot: [spot, read.spot],
+      decimals: [decimals, read.optional(read.decimals, undefined)],
+    },
+    (row) => read.roundedTo(meltValue(row.weight, row.mark, row.spot).amount, row.decimals),
+  );
 }
 
 /**
@@ -159,19 +137,15 @@ export function meltValueOf(
  * @param to Unit wanted, such as "g"; a cell or a range.
  * @returns The amount in the unit wanted, unrounded.
  */
-export function weightInUnit(
-	amount: unknown[][],
-	from: unknown[][],
-	to: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			amount: [amount, read.anyNumber],
-			from: [from, read.weightUnit],
-			to: [to, read.weightUnit],
-		},
-		(row) => inWeightUnit(weightIn(row.amount, row.from), row.to),
-	);
+export function weightInUnit(amount: unknown[][], from: unknown[][], to: unknown[][]): unknown[][] {
+  return spread(
+    {
+      amount: [amount, read.anyNumber],
+      from: [from, read.weightUnit],
+      to: [to, read.weightUnit],
+    },
+    (row) => inWeightUnit(weightIn(row.amount, row.from), row.to),
+  );
 }
 
 /**
@@ -182,19 +156,15 @@ export function weightInUnit(
  * @param to Unit wanted, such as "cm"; a cell or a range.
  * @returns The amount in the unit wanted, unrounded.
  */
-export function lengthInUnit(
-	amount: unknown[][],
-	from: unknown[][],
-	to: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			amount: [amount, read.anyNumber],
-			from: [from, read.lengthUnit],
-			to: [to, read.lengthUnit],
-		},
-		(row) => inLengthUnit(lengthIn(row.amount, row.from), row.to),
-	);
+export function lengthInUnit(amount: unknown[][], from: unknown[][], to: unknown[][]): unknown[][] {
+  return spread(
+    {
+      amount: [amount, read.anyNumber],
+      from: [from, read.lengthUnit],
+      to: [to, read.lengthUnit],
+    },
+    (row) => inLengthUnit(lengthIn(row.amount, row.from), row.to),
+  );
 }
 
 /**
@@ -205,9 +175,6 @@ export function lengthInUnit(
  * @param parts Range of parts by weight of the same shape, summing to 1, 100 or 1000 within 0.5 %.
  * @returns One density in g/cm³, unrounded.
  */
-export function alloyDensityOf(
-	metals: unknown[][],
-	parts: unknown[][],
-): unknown[][] {
-	return whole(() => read.densityOf(metals, parts));
+export function alloyDensityOf(metals: unknown[][], parts: unknown[][]): unknown[][] {
+  return whole(() => read.densityOf(metals, parts));
 }

@@ -1,16 +1,16 @@
 import {
-	askingCheck,
-	inWeightUnit,
-	margin,
-	markup,
-	premium,
-	priceAtMargin,
-	priceAtMarkup,
-	priceAtPremium,
-	Quotient,
-	roundUpToStep,
-	spotLimit,
-	weightIn,
+  askingCheck,
+  inWeightUnit,
+  margin,
+  markup,
+  premium,
+  priceAtMargin,
+  priceAtMarkup,
+  priceAtPremium,
+  Quotient,
+  roundUpToStep,
+  spotLimit,
+  weightIn,
 } from "../src/index";
 import * as read from "./readers";
 import { spread } from "./spread";
@@ -23,10 +23,9 @@ import { spread } from "./spread";
  * @returns A share, 0.25 for 25 %; unrounded.
  */
 export function markupOf(cost: unknown[][], price: unknown[][]): unknown[][] {
-	return spread(
-		{ cost: [cost, read.numberAbove0], price: [price, read.numberFrom0] },
-		(row) => markup(row.cost, row.price),
-	);
+  return spread({ cost: [cost, read.numberAbove0], price: [price, read.numberFrom0] }, (row) =>
+    markup(row.cost, row.price),
+  );
 }
 
 /**
@@ -37,10 +36,9 @@ export function markupOf(cost: unknown[][], price: unknown[][]): unknown[][] {
  * @returns A share, 0.20 for 20 %; unrounded.
  */
 export function marginOf(cost: unknown[][], price: unknown[][]): unknown[][] {
-	return spread(
-		{ cost: [cost, read.numberFrom0], price: [price, read.numberAbove0] },
-		(row) => margin(row.cost, row.price),
-	);
+  return spread({ cost: [cost, read.numberFrom0], price: [price, read.numberAbove0] }, (row) =>
+    margin(row.cost, row.price),
+  );
 }
 
 /**
@@ -53,23 +51,19 @@ export function marginOf(cost: unknown[][], price: unknown[][]): unknown[][] {
  * @returns Money.
  */
 export function priceByMarkup(
-	cost: unknown[][],
-	markup: unknown[][],
-	step?: unknown[][],
-	decimals?: unknown[][],
+  cost: unknown[][],
+  markup: unknown[][],
+  step?: unknown[][],
+  decimals?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			cost: [cost, read.moneyFrom0],
-			markup: [markup, read.share],
-			...ending(step, decimals),
-		},
-		(row) =>
-			read.roundedTo(
-				roundUpToStep(priceAtMarkup(row.cost, row.markup), row.step).amount,
-				row.decimals,
-			),
-	);
+  return spread(
+    {
+      cost: [cost, read.moneyFrom0],
+      markup: [markup, read.share],
+      ...ending(step, decimals),
+    },
+    (row) => read.roundedTo(roundUpToStep(priceAtMarkup(row.cost, row.markup), row.step).amount, row.decimals),
+  );
 }
 
 /**
@@ -82,23 +76,19 @@ export function priceByMarkup(
  * @returns Money.
  */
 export function priceByMargin(
-	cost: unknown[][],
-	margin: unknown[][],
-	step?: unknown[][],
-	decimals?: unknown[][],
+  cost: unknown[][],
+  margin: unknown[][],
+  step?: unknown[][],
+  decimals?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			cost: [cost, read.moneyFrom0],
-			margin: [margin, read.shareBelow1],
-			...ending(step, decimals),
-		},
-		(row) =>
-			read.roundedTo(
-				roundUpToStep(priceAtMargin(row.cost, row.margin), row.step).amount,
-				row.decimals,
-			),
-	);
+  return spread(
+    {
+      cost: [cost, read.moneyFrom0],
+      margin: [margin, read.shareBelow1],
+      ...ending(step, decimals),
+    },
+    (row) => read.roundedTo(roundUpToStep(priceAtMargin(row.cost, row.margin), row.step).amount, row.decimals),
+  );
 }
 
 /**
@@ -112,28 +102,25 @@ export function priceByMargin(
  * @returns Money.
  */
 export function priceByPremium(
-	weight: unknown[][],
-	metalRate: unknown[][],
-	premium: unknown[][],
-	step?: unknown[][],
-	decimals?: unknown[][],
+  weight: unknown[][],
+  metalRate: unknown[][],
+  premium: unknown[][],
+  step?: unknown[][],
+  decimals?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			weight: [weight, read.weightAbove0],
-			metalRate: [metalRate, read.rateAbove0],
-			premium: [premium, read.anyRate],
-			...ending(step, decimals),
-		},
-		(row) =>
-			read.roundedTo(
-				roundUpToStep(
-					priceAtPremium(row.weight, row.metalRate, row.premium),
-					row.step,
-				).amount,
-				row.decimals,
-			),
-	);
+  return spread(
+    {
+      weight: [weight, read.weightAbove0],
+      metalRate: [metalRate, read.rateAbove0],
+      premium: [premium, read.anyRate],
+      ...ending(step, decimals),
+    },
+    (row) =>
+      read.roundedTo(
+        roundUpToStep(priceAtPremium(row.weight, row.metalRate, row.premium), row.step).amount,
+        row.decimals,
+      ),
+  );
 }
 
 /**
@@ -144,22 +131,15 @@ export function priceByPremium(
  * @param [unit] "g" (if omitted), "dwt", "ozt" or another unit of WEIGHTIN; a cell or a range.
  * @returns Money per gram, unrounded.
  */
-export function askedPerGram(
-	price: unknown[][],
-	weight: unknown[][],
-	unit?: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			price: [price, read.moneyFrom0],
-			weight: [weight, read.numberAbove0],
-			unit: [unit, read.optional(read.weightUnit, "g" as const)],
-		},
-		(row) =>
-			row.price.amount.dividedBy(
-				inWeightUnit(weightIn(row.weight, row.unit), "g"),
-			),
-	);
+export function askedPerGram(price: unknown[][], weight: unknown[][], unit?: unknown[][]): unknown[][] {
+  return spread(
+    {
+      price: [price, read.moneyFrom0],
+      weight: [weight, read.numberAbove0],
+      unit: [unit, read.optional(read.weightUnit, "g" as const)],
+    },
+    (row) => row.price.amount.dividedBy(inWeightUnit(weightIn(row.weight, row.unit), "g")),
+  );
 }
 
 /**
@@ -169,17 +149,14 @@ export function askedPerGram(
  * @param metalRate Metal rate of the alloy, money per gram; a cell or a range.
  * @returns Money per gram, below 0 where the price is under the metal; unrounded.
  */
-export function premiumOf(
-	pricePerGram: unknown[][],
-	metalRate: unknown[][],
-): unknown[][] {
-	return spread(
-		{
-			pricePerGram: [pricePerGram, read.anyRate],
-			metalRate: [metalRate, read.rateAbove0],
-		},
-		(row) => premium(row.pricePerGram, row.metalRate).perGram,
-	);
+export function premiumOf(pricePerGram: unknown[][], metalRate: unknown[][]): unknown[][] {
+  return spread(
+    {
+      pricePerGram: [pricePerGram, read.anyRate],
+      metalRate: [metalRate, read.rateAbove0],
+    },
+    (row) => premium(row.pricePerGram, row.metalRate).perGram,
+  );
 }
 
 /**
@@ -193,37 +170,31 @@ export function premiumOf(
  * @returns Money per gram, money per gram, money per gram, a share, money per gram; unrounded.
  */
 export function checkAsking(
-	price: unknown[][],
-	weight: unknown[][],
-	mark: unknown[][],
-	spot: unknown[][],
-	landedPerGram?: unknown[][],
+  price: unknown[][],
+  weight: unknown[][],
+  mark: unknown[][],
+  spot: unknown[][],
+  landedPerGram?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			price: [price, read.moneyFrom0],
-			weight: [weight, read.weightAbove0],
-			mark: [mark, read.mark],
-			spot: [spot, read.spot],
-			landedPerGram: [landedPerGram, read.optional(read.rateFrom0, undefined)],
-		},
-		(row) => {
-			const check = askingCheck(
-				row.price,
-				row.weight,
-				row.mark,
-				row.spot,
-				row.landedPerGram,
-			);
-			return [
-				check.asked.perGram,
-				check.melt.perGram,
-				check.premium.perGram,
-				check.aboveMelt,
-				check.aboveLanded?.perGram ?? "",
-			];
-		},
-	);
+  return spread(
+    {
+      price: [price, read.moneyFrom0],
+      weight: [weight, read.weightAbove0],
+      mark: [mark, read.mark],
+      spot: [spot, read.spot],
+      landedPerGram: [landedPerGram, read.optional(read.rateFrom0, undefined)],
+    },
+    (row) => {
+      const check = askingCheck(row.price, row.weight, row.mark, row.spot, row.landedPerGram);
+      return [
+        check.asked.perGram,
+        check.melt.perGram,
+        check.premium.perGram,
+        check.aboveMelt,
+        check.aboveLanded?.perGram ?? "",
+      ];
+    },
+  );
 }
 
 /**
@@ -237,38 +208,28 @@ export function checkAsking(
  * @returns Money per troy ounce of fine gold, unrounded.
  */
 export function spotLimitOf(
-	price: unknown[][],
-	castWeight: unknown[][],
-	mark: unknown[][],
-	otherCosts: unknown[][],
-	leastMargin?: unknown[][],
+  price: unknown[][],
+  castWeight: unknown[][],
+  mark: unknown[][],
+  otherCosts: unknown[][],
+  leastMargin?: unknown[][],
 ): unknown[][] {
-	return spread(
-		{
-			price: [price, read.moneyAbove0],
-			castWeight: [castWeight, read.weightAbove0],
-			mark: [mark, read.mark],
-			otherCosts: [otherCosts, read.moneyFrom0],
-			leastMargin: [
-				leastMargin,
-				read.optional(read.signedShareBelow1, Quotient.zero),
-			],
-		},
-		(row) =>
-			spotLimit(
-				row.price,
-				row.castWeight,
-				row.mark,
-				row.otherCosts,
-				row.leastMargin,
-			).amount,
-	);
+  return spread(
+    {
+      price: [price, read.moneyAbove0],
+      castWeight: [castWeight, read.weightAbove0],
+      mark: [mark, read.mark],
+      otherCosts: [otherCosts, read.moneyFrom0],
+      leastMargin: [leastMargin, read.optional(read.signedShareBelow1, Quotient.zero)],
+    },
+    (row) => spotLimit(row.price, row.castWeight, row.mark, row.otherCosts, row.leastMargin).amount,
+  );
 }
 
 /** How every price ends: up to a step, then rounded once. */
 function ending(step: unknown, decimals: unknown) {
-	return {
-		step: [step, read.optional(read.numberFrom0, Quotient.zero)],
-		decimals: [decimals, read.optional(read.decimals, undefined)],
-	} as const;
+  return {
+    step: [step, read.optional(read.numberFrom0, Quotient.zero)],
+    decimals: [decimals, read.optional(read.decimals, undefined)],
+  } as const;
 }

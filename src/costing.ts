@@ -13,14 +13,14 @@ export const COST_BASES = ["finished", "quick"] as const;
 export type CostBasis = (typeof COST_BASES)[number];
 
 export interface Making<C extends Currency = Currency> {
-	/** Finished, or stated, weight. */
-	readonly weight: Weight;
-	readonly metalRate: Rate<C>;
-	readonly castingFee: Rate<NoInfer<C>>;
-	readonly labour: Money<NoInfer<C>>;
-	readonly loss: Loss;
-	readonly other: Money<NoInfer<C>>;
-	readonly basis: CostBasis;
+  /** Finished, or stated, weight. */
+  readonly weight: Weight;
+  readonly metalRate: Rate<C>;
+  readonly castingFee: Rate<NoInfer<C>>;
+  readonly labour: Money<NoInfer<C>>;
+  readonly loss: Loss;
+  readonly other: Money<NoInfer<C>>;
+  readonly basis: CostBasis;
 }
 
 /**
@@ -30,57 +30,42 @@ export interface Making<C extends Currency = Currency> {
  * Source: definitions of the trade; the worked figures are common practice.
  */
 export function landedCost<C extends Currency>(making: Making<C>): Money<C> {
-	const { weight, metalRate, castingFee, labour, loss, other, basis } = making;
-	const castRate = addRates(metalRate, castingFee);
-	const metal =
-		basis === "finished"
-			? costOf(castWeight(weight, loss), castRate)
-			: addMoney(
-					costOf(weight, castRate),
-					costOf(benchLoss(weight, loss), metalRate),
-				);
-	return addMoney(metal, labour, other);
+  const { weight, metalRate, castingFee, labour, loss, other, basis } = making;
+  const castRate = addRates(metalRate, castingFee);
+  const metal =
+    basis === "finished"
+      ? costOf(castWeight(weight, loss), castRate)
+      : addMoney(costOf(weight, castRate), costOf(benchLoss(weight, loss), metalRate));
+  return addMoney(metal, labour, other);
 }
 
 /** Money over a weight, per gram. @param weight above zero */
-export function perGramOf<C extends Currency>(
-	cost: Money<C>,
-	weight: Weight,
-): Rate<C> {
-	return perGram(cost.amount.dividedBy(weight.grams), cost.currency);
+export function perGramOf<C extends Currency>(cost: Money<C>, weight: Weight): Rate<C> {
+  return perGram(cost.amount.dividedBy(weight.grams), cost.currency);
 }
 
 /** Labour for one piece: flat + per link + per gram, and not below the minimum. */
 export function labourCost<C extends Currency>(
-	labour: {
-		readonly flat: Money<C>;
-		readonly perLink: Money<NoInfer<C>>;
-		readonly perGram: Rate<NoInfer<C>>;
-		readonly minimum: Money<NoInfer<C>>;
-	},
-	links: Quotient,
-	weight: Weight,
+  labour: {
+    readonly flat: Money<C>;
+    readonly perLink: Money<NoInfer<C>>;
+    readonly perGram: Rate<NoInfer<C>>;
+    readonly minimum: Money<NoInfer<C>>;
+  },
+  links: Quotient,
+  weight: Weight,
 ): Money<C> {
-	const worked = addMoney(
-		labour.flat,
-		timesMoney(labour.perLink, links),
-		costOf(weight, labour.perGram),
-	);
-	return worked.amount.isLessThan(labour.minimum.amount)
-		? money(labour.minimum.amount, worked.currency)
-		: worked;
+  const worked = addMoney(labour.flat, timesMoney(labour.perLink, links), costOf(weight, labour.perGram));
+  return worked.amount.isLessThan(labour.minimum.amount) ? money(labour.minimum.amount, worked.currency) : worked;
 }
 
 /** Stones set: count x (stone price x (1 + breakage) + setting fee). @param breakage share of stones broken in setting */
 export function stoneCost<C extends Currency>(
-	count: Quotient,
-	stonePrice: Money<C>,
-	settingFee: Money<NoInfer<C>>,
-	breakage: Quotient,
+  count: Quotient,
+  stonePrice: Money<C>,
+  settingFee: Money<NoInfer<C>>,
+  breakage: Quotient,
 ): Money<C> {
-	const each = addMoney(
-		timesMoney(stonePrice, Quotient.one.plus(breakage)),
-		settingFee,
-	);
-	return timesMoney(each, count);
+  const each = addMoney(timesMoney(stonePrice, Quotient.one.plus(breakage)), settingFee);
+  return timesMoney(each, count);
 }

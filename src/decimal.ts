@@ -2,11 +2,11 @@ import DecimalJs from "decimal.js";
 
 /** The one decimal of the house: 60 significant digits, half away from zero, never in exponent form. */
 export const Decimal = DecimalJs.clone({
-	defaults: true,
-	precision: 60,
-	rounding: DecimalJs.ROUND_HALF_UP,
-	toExpNeg: -1e6,
-	toExpPos: 1e6,
+  defaults: true,
+  precision: 60,
+  rounding: DecimalJs.ROUND_HALF_UP,
+  toExpNeg: -1e6,
+  toExpPos: 1e6,
 });
 export type Decimal = DecimalJs;
 
@@ -14,31 +14,25 @@ export type Decimal = DecimalJs;
 export type Rounding = "halfAway" | "up" | "down";
 
 const MODE: Record<Rounding, DecimalJs.Rounding> = {
-	halfAway: DecimalJs.ROUND_HALF_UP,
-	up: DecimalJs.ROUND_UP,
-	down: DecimalJs.ROUND_DOWN,
+  halfAway: DecimalJs.ROUND_HALF_UP,
+  up: DecimalJs.ROUND_UP,
+  down: DecimalJs.ROUND_DOWN,
 };
 
 /** The value rounded once to so many decimals. */
-export function roundTo(
-	value: Decimal,
-	decimals: number,
-	rounding: Rounding = "halfAway",
-): Decimal {
-	return value.toDecimalPlaces(decimals, MODE[rounding]);
+export function roundTo(value: Decimal, decimals: number, rounding: Rounding = "halfAway"): Decimal {
+  return value.toDecimalPlaces(decimals, MODE[rounding]);
 }
 
 const PLAIN_DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 
 /** A plain decimal text as that decimal; undefined for anything else (separators, exponents, two points, words). */
 export function parseDecimal(text: string): Decimal | undefined {
-	const trimmed = text.trim();
-	return PLAIN_DECIMAL.test(trimmed) && trimmed.length <= 320
-		? new Decimal(trimmed)
-		: undefined;
+  const trimmed = text.trim();
+  return PLAIN_DECIMAL.test(trimmed) && trimmed.length <= 320 ? new Decimal(trimmed) : undefined;
 }
 
 /** A double as the decimal its 15 significant digits say, which is what a person sees in a cell. Shape: finite numbers only. */
 export function decimalOfCell(value: number): Decimal {
-	return new Decimal(value.toPrecision(15));
+  return new Decimal(value.toPrecision(15));
 }

@@ -3,57 +3,52 @@ import { CostingError, type CostingErrorCode, type Fault } from "./errors";
 
 /** What came of reading a form or a row: the value, or every fault in it. */
 export type Parsed<T> =
-	| { readonly ok: true; readonly value: T }
-	| { readonly ok: false; readonly faults: readonly Fault[] };
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /** A field of a form read by one of our readers, whose CostingError becomes the field's fault. */
 export function field<T>(read: (value: unknown) => T) {
-	return z.unknown().transform((value, context): T => {
-		try {
-			return read(value);
-		} catch (error) {
-			if (!(error instanceof CostingError)) throw error;
-			context.issues.push({
-				code: "custom",
-				message: error.message,
-				params: { code: error.code },
-				input: value,
-			});
-			return z.NEVER;
-		}
-	});
+  return z.unknown().transform((value, context): T => {
+    try {
+      return read(value);
+    } catch (error) {
+      if (!(error instanceof CostingError)) throw error;
+      context.issues.push({
+        code: "custom",
+        message: error.message,
+        params: { code: error.code },
+        input: value,
+      });
+      return z.NEVER;
+    }
+  });
 }
 
 /** Reads a whole record, gathering the faults of all its fields before it gives up. */
 export function parseForm<Shape extends z.ZodRawShape>(
-	shape: Shape,
-	record: Readonly<Record<string, unknown>>,
+  shape: Shape,
+  record: Readonly<Record<string, unknown>>,
 ): Parsed<z.output<z.ZodObject<Shape>>> {
-	const known = Object.fromEntries(
-		Object.keys(shape).map((key) => [key, record[key]]),
-	);
-	const result = z.object(shape).safeParse(known);
-	if (result.success) return { ok: true, value: result.data };
-	return { ok: false, faults: result.error.issues.map(faultOf) };
+  const known = Object.fromEntries(Object.keys(shape).map((key) => [key, record[key]]));
+  const result = z.object(shape).safeParse(known);
+  if (result.success) return { ok: true, value: result.data };
+  return { ok: false, faults: result.error.issues.map(faultOf) };
 }
 
 function faultOf(issue: z.core.$ZodIssue): Fault {
-	const code =
-		issue.code === "custom"
-			? (issue.params?.code as CostingErrorCode)
-			: "unknownWord";
-	return { field: String(issue.path[0] ?? ""), code, sentence: issue.message };
+  const code = issue.code === "custom" ? (issue.params?.code as CostingErrorCode) : "unknownWord";
+  return { field: String(issue.path[0] ?? ""), code, sentence: issue.message };
 }
 
 /** Runs a step that throws CostingErrors; each becomes the fault of one field. */
 export function attempt<T>(fieldKey: string, step: () => T): Parsed<T> {
-	try {
-		return { ok: true, value: step() };
-	} catch (error) {
-		if (!(error instanceof CostingError)) throw error;
-		return {
-			ok: false,
-			faults: [{ field: fieldKey, code: error.code, sentence: error.message }],
-		};
-	}
+  try {
+    return { ok: true, value: step() };
+  } catch (error) {
+    if (!(error instanceof CostingError)) throw error;
+    return {
+      ok: false,
+      faults: [{ field: fieldKey, code: error.code, sentence: error.message }],
+    };
+  }
 }

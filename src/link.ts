@@ -9,7 +9,7 @@ export type Fit = (typeof FITS)[number];
 
 /** The length one link adds to a closed, taut chain, from so many links in a length. */
 export function pitchOf(links: Quotient, inLength: Length): Length {
-	return millimetres(inLength.millimetres.dividedBy(links));
+  return millimetres(inLength.millimetres.dividedBy(links));
 }
 
 /**
@@ -17,67 +17,42 @@ export function pitchOf(links: Quotient, inLength: Length): Length {
  * Errors: outOfRange where the clasp is as long as the chain.
  */
 export function linkCount(
-	length: Length,
-	pitch: Length,
-	claspLength: Length,
-	fit: Fit = "nearest",
-	multiple: Quotient = Quotient.one,
+  length: Length,
+  pitch: Length,
+  claspLength: Length,
+  fit: Fit = "nearest",
+  multiple: Quotient = Quotient.one,
 ): Quotient {
-	const chain = length.millimetres.minus(claspLength.millimetres);
-	if (!chain.isPositive()) {
-		throw new CostingError(
-			"outOfRange",
-			"claspLength",
-			"found a clasp as long as the whole chain; give a clasp shorter than the length",
-		);
-	}
-	const multiples = chain.dividedBy(pitch.millimetres.times(multiple)).value();
-	const whole =
-		fit === "up"
-			? multiples.ceil()
-			: fit === "down"
-				? multiples.floor()
-				: multiples.plus("0.5").floor();
-	return Quotient.of(whole).times(multiple);
+  const chain = length.millimetres.minus(claspLength.millimetres);
+  if (!chain.isPositive()) {
+    throw new CostingError(
+      "outOfRange",
+      "claspLength",
+      "found a clasp as long as the whole chain; give a clasp shorter than the length",
+    );
+  }
+  const multiples = chain.dividedBy(pitch.millimetres.times(multiple)).value();
+  const whole = fit === "up" ? multiples.ceil() : fit === "down" ? multiples.floor() : multiples.plus("0.5").floor();
+  return Quotient.of(whole).times(multiple);
 }
 
 /** The length that links and a clasp really reach. */
-export function chainLength(
-	links: Quotient,
-	pitch: Length,
-	claspLength: Length,
-): Length {
-	return millimetres(
-		links.times(pitch.millimetres).plus(claspLength.millimetres),
-	);
+export function chainLength(links: Quotient, pitch: Length, claspLength: Length): Length {
+  return millimetres(links.times(pitch.millimetres).plus(claspLength.millimetres));
 }
 
 /** Links x the weight of one, and the gold findings. */
-export function chainWeight(
-	links: Quotient,
-	linkWeight: Weight,
-	findings: Weight,
-): Weight {
-	return addWeights(timesWeight(linkWeight, links), findings);
+export function chainWeight(links: Quotient, linkWeight: Weight, findings: Weight): Weight {
+  return addWeights(timesWeight(linkWeight, links), findings);
 }
 
 /** A link's weight when its model is scaled to another width: by the cube, since all three sides scale. */
-export function resizedLink(
-	linkWeight: Weight,
-	fromWidth: Quotient,
-	toWidth: Quotient,
-): Weight {
-	const cube = (width: Quotient) => width.times(width).times(width);
-	return grams(
-		linkWeight.grams.times(cube(toWidth)).dividedBy(cube(fromWidth)),
-	);
+export function resizedLink(linkWeight: Weight, fromWidth: Quotient, toWidth: Quotient): Weight {
+  const cube = (width: Quotient) => width.times(width).times(width);
+  return grams(linkWeight.grams.times(cube(toWidth)).dividedBy(cube(fromWidth)));
 }
 
 /** The same piece in another material, by the ratio of densities: another alloy, or metal from its wax or resin. */
-export function recastWeight(
-	weight: Weight,
-	fromDensity: Quotient,
-	toDensity: Quotient,
-): Weight {
-	return grams(weight.grams.times(toDensity).dividedBy(fromDensity));
+export function recastWeight(weight: Weight, fromDensity: Quotient, toDensity: Quotient): Weight {
+  return grams(weight.grams.times(toDensity).dividedBy(fromDensity));
 }

@@ -1,59 +1,51 @@
 import { type CostSheet, forAll } from "./costsheet";
-import {
-	addMoney,
-	type Money,
-	money,
-	roundToCurrency,
-	roundUpToStep,
-	subtractMoney,
-	timesMoney,
-} from "./money";
+import { addMoney, type Money, money, roundToCurrency, roundUpToStep, subtractMoney, timesMoney } from "./money";
 import type { Order } from "./order";
 import { maximum, Quotient, sum } from "./quotient";
 import type { Rates } from "./rates";
 
 /** What a customer reads of one line. Holds no cost. */
 export interface QuoteLine {
-	readonly design: string;
-	readonly mark: string;
-	readonly colour: string;
-	readonly length: string;
-	readonly unit: string;
-	readonly links: Quotient;
-	/** About, finished, in grams to one decimal. */
-	readonly weight: Quotient;
-	readonly stones: Quotient;
-	readonly plated: boolean;
-	readonly quantity: Quotient;
-	readonly price: Money;
-	readonly amount: Money;
+  readonly design: string;
+  readonly mark: string;
+  readonly colour: string;
+  readonly length: string;
+  readonly unit: string;
+  readonly links: Quotient;
+  /** About, finished, in grams to one decimal. */
+  readonly weight: Quotient;
+  readonly stones: Quotient;
+  readonly plated: boolean;
+  readonly quantity: Quotient;
+  readonly price: Money;
+  readonly amount: Money;
 }
 
 /** What a customer reads. Holds no cost: nothing in it can reveal one. */
 export interface Quote {
-	readonly number: number;
-	/** ISO 8601 dates. */
-	readonly date: string;
-	readonly validUntil: string;
-	readonly customer: string;
-	readonly workshop: string;
-	readonly workshopContact: string;
-	readonly lines: readonly QuoteLine[];
-	readonly subtotal: Money;
-	readonly discount: Money;
-	readonly taxName: string;
-	readonly tax: Money;
-	readonly total: Money;
-	readonly deposit: Money;
-	readonly balance: Money;
+  readonly number: number;
+  /** ISO 8601 dates. */
+  readonly date: string;
+  readonly validUntil: string;
+  readonly customer: string;
+  readonly workshop: string;
+  readonly workshopContact: string;
+  readonly lines: readonly QuoteLine[];
+  readonly subtotal: Money;
+  readonly discount: Money;
+  readonly taxName: string;
+  readonly tax: Money;
+  readonly total: Money;
+  readonly deposit: Money;
+  readonly balance: Money;
 }
 
 /** What the person at the bench should know before sending it. */
 export interface QuoteWatch {
-	/** After the discount the pieces bring less than landed cost at the least margin. */
-	readonly belowFloor: boolean;
-	/** The deposit does not cover the cash that goes out. */
-	readonly depositShort: boolean;
+  /** After the discount the pieces bring less than landed cost at the least margin. */
+  readonly belowFloor: boolean;
+  /** The deposit does not cover the cash that goes out. */
+  readonly depositShort: boolean;
 }
 
 /**
@@ -61,89 +53,77 @@ export interface QuoteWatch {
  * @param date ISO 8601 date of the quote
  */
 export function makeQuote(
-	order: Order,
-	sheets: readonly CostSheet[],
-	rates: Rates,
-	date: string,
+  order: Order,
+  sheets: readonly CostSheet[],
+  rates: Rates,
+  date: string,
 ): { readonly quote: Quote; readonly watch: QuoteWatch } {
-	const lines = sheets.map(quoteLine);
-	const subtotal = money(
-		sum(lines.map((line) => line.amount.amount)),
-		rates.currency,
-	);
-	const discount = roundToCurrency(timesMoney(subtotal, order.discount));
-	const net = subtractMoney(subtotal, discount);
-	const tax = roundToCurrency(timesMoney(net, rates.tax));
-	const total = addMoney(net, tax);
-	const cashOut = sumOver(sheets, (sheet) => sheet.cashOut);
-	const floor = sumOver(sheets, (sheet) => sheet.floor);
-	const deposit = depositOf(total, cashOut, rates);
-	const quote: Quote = {
-		number: rates.nextNumber,
-		date,
-		validUntil: daysAfter(date, rates.validity),
-		customer: order.customer,
-		workshop: rates.workshop,
-		workshopContact: rates.workshopContact,
-		lines,
-		subtotal,
-		discount,
-		taxName: rates.taxName,
-		tax,
-		total,
-		deposit,
-		balance: subtractMoney(total, deposit),
-	};
-	return {
-		quote: Object.freeze(quote),
-		watch: {
-			belowFloor: net.amount.isLessThan(floor),
-			depositShort: deposit.amount.isLessThan(cashOut),
-		},
-	};
+  const lines = sheets.map(quoteLine);
+  const subtotal = money(sum(lines.map((line) => line.amount.amount)), rates.currency);
+  const discount = roundToCurrency(timesMoney(subtotal, order.discount));
+  const net = subtractMoney(subtotal, discount);
+  const tax = roundToCurrency(timesMoney(net, rates.tax));
+  const total = addMoney(net, tax);
+  const cashOut = sumOver(sheets, (sheet) => sheet.cashOut);
+  const floor = sumOver(sheets, (sheet) => sheet.floor);
+  const deposit = depositOf(total, cashOut, rates);
+  const quote: Quote = {
+    number: rates.nextNumber,
+    date,
+    validUntil: daysAfter(date, rates.validity),
+    customer: order.customer,
+    workshop: rates.workshop,
+    workshopContact: rates.workshopContact,
+    lines,
+    subtotal,
+    discount,
+    taxName: rates.taxName,
+    tax,
+    total,
+    deposit,
+    balance: subtractMoney(total, deposit),
+  };
+  return {
+    quote: Object.freeze(quote),
+    watch: {
+      belowFloor: net.amount.isLessThan(floor),
+      depositShort: deposit.amount.isLessThan(cashOut),
+    },
+  };
 }
 
 function quoteLine(sheet: CostSheet): QuoteLine {
-	const { line } = sheet;
-	return Object.freeze({
-		design: line.design,
-		mark: line.markText,
-		colour: line.colour,
-		length: line.lengthText,
-		unit: line.lengthUnit,
-		links: line.links,
-		weight: Quotient.of(sheet.finishedWeight.grams.rounded(1)),
-		stones: line.stoneCount,
-		plated: line.plated,
-		quantity: line.quantity,
-		price: sheet.price,
-		amount: roundToCurrency(forAll(sheet.price, line)),
-	});
+  const { line } = sheet;
+  return Object.freeze({
+    design: line.design,
+    mark: line.markText,
+    colour: line.colour,
+    length: line.lengthText,
+    unit: line.lengthUnit,
+    links: line.links,
+    weight: Quotient.of(sheet.finishedWeight.grams.rounded(1)),
+    stones: line.stoneCount,
+    plated: line.plated,
+    quantity: line.quantity,
+    price: sheet.price,
+    amount: roundToCurrency(forAll(sheet.price, line)),
+  });
 }
 
 /** The share of the total, but never less than the cash that goes out; rounded up to the price step so that it shows no cost. */
 function depositOf(total: Money, cashOut: Quotient, rates: Rates): Money {
-	if (rates.deposit.isZero()) return money(Quotient.zero, rates.currency);
-	const wanted = money(
-		maximum(timesMoney(total, rates.deposit).amount, cashOut),
-		rates.currency,
-	);
-	const rounded = roundToCurrency(
-		roundUpToStep(wanted, maximum(rates.priceStep, Quotient.one)),
-		"up",
-	);
-	return rounded.amount.isGreaterThan(total.amount) ? total : rounded;
+  if (rates.deposit.isZero()) return money(Quotient.zero, rates.currency);
+  const wanted = money(maximum(timesMoney(total, rates.deposit).amount, cashOut), rates.currency);
+  const rounded = roundToCurrency(roundUpToStep(wanted, maximum(rates.priceStep, Quotient.one)), "up");
+  return rounded.amount.isGreaterThan(total.amount) ? total : rounded;
 }
 
-function sumOver(
-	sheets: readonly CostSheet[],
-	amount: (sheet: CostSheet) => Money,
-): Quotient {
-	return sum(sheets.map((sheet) => forAll(amount(sheet), sheet.line).amount));
+function sumOver(sheets: readonly CostSheet[], amount: (sheet: CostSheet) => Money): Quotient {
+  return sum(sheets.map((sheet) => forAll(amount(sheet), sheet.line).amount));
 }
 
 function daysAfter(date: string, days: number): string {
-	const day = new Date(`${date}T00:00:00Z`);
-	day.setUTCDate(day.getUTCDate() + days);
-	return day.toISOString().slice(0, 10);
+  const day = new Date(`${date}T00:00:00Z`);
+  day.setUTCDate(day.getUTCDate() + days);
+  return day.toISOString().slice(0, 10);
 }

@@ -1,31 +1,25 @@
 import type { Currency } from "./currency";
 import { fineShare, type Mark } from "./mark";
-import { type Money, money } from "./money";
+import { type Money, money, sameCurrency } from "./money";
 import { Quotient } from "./quotient";
 import { GRAMS_PER, grams, type Weight } from "./weight";
 
 /** Money per gram. */
 export interface Rate<C extends Currency = Currency> {
-	readonly kind: "rate";
-	readonly perGram: Quotient;
-	readonly currency: C;
+  readonly kind: "rate";
+  readonly perGram: Quotient;
+  readonly currency: C;
 }
 
-export function perGram<C extends Currency>(
-	amount: Quotient,
-	currency: C,
-): Rate<C> {
-	return Object.freeze({ kind: "rate", perGram: amount, currency });
+export function perGram<C extends Currency>(amount: Quotient, currency: C): Rate<C> {
+  return Object.freeze({ kind: "rate", perGram: amount, currency });
 }
 
-export function addRates<C extends Currency>(
-	first: Rate<C>,
-	...others: readonly Rate<NoInfer<C>>[]
-): Rate<C> {
-	return perGram(
-		others.reduce((total, other) => total.plus(other.perGram), first.perGram),
-		first.currency,
-	);
+export function addRates<C extends Currency>(first: Rate<C>, ...others: readonly Rate<NoInfer<C>>[]): Rate<C> {
+  return perGram(
+    others.reduce((total, other) => total.plus(other.perGram), first.perGram),
+    first.currency,
+  );
 }
 
 /**
@@ -33,34 +27,21 @@ export function addRates<C extends Currency>(
  * @param spot money per troy ounce of fine gold
  * Source: definition of the metal rate; troy ounce from UCUM 1.9 [oz_tr].
  */
-export function metalRate<C extends Currency>(
-	spot: Money<C>,
-	mark: Mark,
-): Rate<C> {
-	return perGram(
-		spot.amount.times(fineShare(mark)).dividedBy(Quotient.of(GRAMS_PER.ozt)),
-		spot.currency,
-	);
+export function metalRate<C extends Currency>(spot: Money<C>, mark: Mark): Rate<C> {
+  return perGram(spot.amount.times(fineShare(mark)).dividedBy(Quotient.of(GRAMS_PER.ozt)), spot.currency);
 }
 
 /** What a weight costs at a rate. */
-export function costOf<C extends Currency>(
-	weight: Weight,
-	rate: Rate<C>,
-): Money<C> {
-	return money(weight.grams.times(rate.perGram), rate.currency);
+export function costOf<C extends Currency>(weight: Weight, rate: Rate<C>): Money<C> {
+  return money(weight.grams.times(rate.perGram), rate.currency);
 }
 
 /** What the gold of a weight is worth at spot: weight x metal rate. */
-export function meltValue<C extends Currency>(
-	weight: Weight,
-	mark: Mark,
-	spot: Money<C>,
-): Money<C> {
-	return costOf(weight, metalRate(spot, mark));
+export function meltValue<C extends Currency>(weight: Weight, mark: Mark, spot: Money<C>): Money<C> {
+  return costOf(weight, metalRate(spot, mark));
 }
 
 /** The fine gold in a weight of an alloy. */
 export function fineGold(weight: Weight, mark: Mark): Weight {
-	return grams(weight.grams.times(fineShare(mark)));
+  return grams(weight.grams.times(fineShare(mark)));
 }

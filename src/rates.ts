@@ -15,14 +15,14 @@ export type PriceMethod = (typeof PRICE_METHODS)[number];
 
 /** One row of the Rates sheet. */
 export interface RateRow {
-	readonly label: string;
-	/** What the value counts, in words; empty for words and dates. */
-	readonly unit: string;
-	/** What a new Rates sheet starts from; the user's own figure belongs there. */
-	readonly start: string;
-	readonly note: string;
-	readonly words?: readonly string[];
-	readonly shown: "money" | "share" | "number" | "text" | "word" | "date";
+  readonly label: string;
+  /** What the value counts, in words; empty for words and dates. */
+  readonly unit: string;
+  /** What a new Rates sheet starts from; the user's own figure belongs there. */
+  readonly start: string;
+  readonly note: string;
+  readonly words?: readonly string[];
+  readonly shown: "money" | "share" | "number" | "text" | "word" | "date";
 }
 
 /**
@@ -30,176 +30,80 @@ export interface RateRow {
  * workshop's own.
  */
 export const RATE_ROWS = {
-	workshop: row("Workshop", "", "", "Your name on the quote", "text"),
-	workshopContact: row(
-		"Workshop contact",
-		"",
-		"",
-		"Address, telephone or mail on the quote",
-		"text",
-	),
-	currency: row(
-		"Currency",
-		"ISO 4217 code",
-		"USD",
-		"Three letters; rounding follows its minor unit",
-		"text",
-	),
-	spot: row(
-		"Spot",
-		"money per troy ounce of fine gold",
-		"",
-		"The price of fine gold you work from",
-		"money",
-	),
-	spotTime: row("Spot as of", "date and time", "", "When you read it", "date"),
-	spotSource: row("Spot source", "", "", "Where you read it", "text"),
-	castingFee: row(
-		"Casting fee",
-		"money per gram cast",
-		"1.50",
-		"What the caster adds to the metal rate",
-		"money",
-	),
-	castingMinimum: row(
-		"Casting minimum",
-		"money per casting order",
-		"0",
-		"Least the caster charges for one order",
-		"money",
-	),
-	loss: row(
-		"Polish loss",
-		"share (0.02 is 2 %) or grams a piece",
-		"0.02",
-		"Cast weight less finished weight",
-		"number",
-	),
-	lossBasis: row(
-		"Loss counted from",
-		"",
-		"cast",
-		"cast: share of the cast weight; finished: share of the finished weight; grams: grams a piece",
-		"word",
-		LOSS_BASES,
-	),
-	costBasis: row(
-		"Cost basis",
-		"",
-		"finished",
-		"finished: all metal cast is paid for; quick: lost grams without the casting fee",
-		"word",
-		COST_BASES,
-	),
-	labourFlat: row(
-		"Labour, flat",
-		"money per piece",
-		"50",
-		"Joining, filing, polishing",
-		"money",
-	),
-	labourPerLink: row("Labour per link", "money per link", "0", "", "money"),
-	labourPerGram: row(
-		"Labour per gram",
-		"money per finished gram",
-		"0",
-		"",
-		"money",
-	),
-	labourMinimum: row("Labour minimum", "money per piece", "0", "", "money"),
-	surcharge: row(
-		"Maker's surcharge",
-		"money per gram",
-		"3.25",
-		"What a maker of ready chain adds to the metal rate",
-		"money",
-	),
-	settingFee: row("Setting fee", "money per stone", "1", "", "money"),
-	plating: row(
-		"Plating",
-		"money per piece",
-		"",
-		"Needed when a piece is plated; white gold normally is",
-		"money",
-	),
-	priceBy: row(
-		"Price by",
-		"",
-		"markup",
-		"markup on landed cost, margin on price, or premium over the metal rate",
-		"word",
-		PRICE_METHODS,
-	),
-	markup: row(
-		"Markup",
-		"share of landed cost",
-		"0.30",
-		"Used when the price goes by markup",
-		"share",
-	),
-	margin: row(
-		"Margin",
-		"share of price",
-		"",
-		"Used when the price goes by margin",
-		"share",
-	),
-	premium: row(
-		"Premium",
-		"money per gram",
-		"",
-		"Used when the price goes by premium; clasp, stones and plating are added at cost",
-		"money",
-	),
-	leastMargin: row(
-		"Least margin",
-		"share of price",
-		"0.10",
-		"The floor that a discount is watched against",
-		"share",
-	),
-	priceStep: row(
-		"Price step",
-		"money",
-		"1",
-		"Prices are rounded up to it; 0 for none",
-		"money",
-	),
-	taxName: row(
-		"Tax name",
-		"",
-		"Sales tax",
-		"As it stands on the quote",
-		"text",
-	),
-	tax: row(
-		"Tax",
-		"share, on top",
-		"0",
-		"Ask your tax adviser which rate applies",
-		"share",
-	),
-	deposit: row(
-		"Deposit",
-		"share of the total",
-		"0.50",
-		"Never less than the cash that goes out; 0 for none",
-		"share",
-	),
-	validity: row(
-		"Quote valid for",
-		"days",
-		"7",
-		"Spot moves; a quote ends",
-		"number",
-	),
-	nextNumber: row(
-		"Next quote number",
-		"",
-		"1001",
-		"Counts up by itself",
-		"number",
-	),
+  workshop: row("Workshop", "", "", "Your name on the quote", "text"),
+  workshopContact: row("Workshop contact", "", "", "Address, telephone or mail on the quote", "text"),
+  currency: row("Currency", "ISO 4217 code", "USD", "Three letters; rounding follows its minor unit", "text"),
+  spot: row("Spot", "money per troy ounce of fine gold", "", "The price of fine gold you work from", "money"),
+  spotTime: row("Spot as of", "date and time", "", "When you read it", "date"),
+  spotSource: row("Spot source", "", "", "Where you read it", "text"),
+  castingFee: row("Casting fee", "money per gram cast", "1.50", "What the caster adds to the metal rate", "money"),
+  castingMinimum: row(
+    "Casting minimum",
+    "money per casting order",
+    "0",
+    "Least the caster charges for one order",
+    "money",
+  ),
+  loss: row(
+    "Polish loss",
+    "share (0.02 is 2 %) or grams a piece",
+    "0.02",
+    "Cast weight less finished weight",
+    "number",
+  ),
+  lossBasis: row(
+    "Loss counted from",
+    "",
+    "cast",
+    "cast: share of the cast weight; finished: share of the finished weight; grams: grams a piece",
+    "word",
+    LOSS_BASES,
+  ),
+  costBasis: row(
+    "Cost basis",
+    "",
+    "finished",
+    "finished: all metal cast is paid for; quick: lost grams without the casting fee",
+    "word",
+    COST_BASES,
+  ),
+  labourFlat: row("Labour, flat", "money per piece", "50", "Joining, filing, polishing", "money"),
+  labourPerLink: row("Labour per link", "money per link", "0", "", "money"),
+  labourPerGram: row("Labour per gram", "money per finished gram", "0", "", "money"),
+  labourMinimum: row("Labour minimum", "money per piece", "0", "", "money"),
+  surcharge: row(
+    "Maker's surcharge",
+    "money per gram",
+    "3.25",
+    "What a maker of ready chain adds to the metal rate",
+    "money",
+  ),
+  settingFee: row("Setting fee", "money per stone", "1", "", "money"),
+  plating: row("Plating", "money per piece", "", "Needed when a piece is plated; white gold normally is", "money"),
+  priceBy: row(
+    "Price by",
+    "",
+    "markup",
+    "markup on landed cost, margin on price, or premium over the metal rate",
+    "word",
+    PRICE_METHODS,
+  ),
+  markup: row("Markup", "share of landed cost", "0.30", "Used when the price goes by markup", "share"),
+  margin: row("Margin", "share of price", "", "Used when the price goes by margin", "share"),
+  premium: row(
+    "Premium",
+    "money per gram",
+    "",
+    "Used when the price goes by premium; clasp, stones and plating are added at cost",
+    "money",
+  ),
+  leastMargin: row("Least margin", "share of price", "0.10", "The floor that a discount is watched against", "share"),
+  priceStep: row("Price step", "money", "1", "Prices are rounded up to it; 0 for none", "money"),
+  taxName: row("Tax name", "", "Sales tax", "As it stands on the quote", "text"),
+  tax: row("Tax", "share, on top", "0", "Ask your tax adviser which rate applies", "share"),
+  deposit: row("Deposit", "share of the total", "0.50", "Never less than the cash that goes out; 0 for none", "share"),
+  validity: row("Quote valid for", "days", "7", "Spot moves; a quote ends", "number"),
+  nextNumber: row("Next quote number", "", "1001", "Counts up by itself", "number"),
 } as const satisfies Record<string, RateRow>;
 
 export type RateKey = keyof typeof RATE_ROWS;
@@ -207,183 +111,166 @@ export const RATE_KEYS = Object.keys(RATE_ROWS) as readonly RateKey[];
 
 /** The workshop's rates, read and checked. */
 export interface Rates {
-	readonly workshop: string;
-	readonly workshopContact: string;
-	readonly currency: Currency;
-	readonly spot: Money;
-	readonly castingFee: Rate;
-	readonly castingMinimum: Money;
-	readonly loss: Loss;
-	readonly costBasis: CostBasis;
-	readonly labourFlat: Money;
-	readonly labourPerLink: Money;
-	readonly labourPerGram: Rate;
-	readonly labourMinimum: Money;
-	readonly surcharge: Rate;
-	readonly settingFee: Money;
-	/** Undefined while nobody has said what plating costs. */
-	readonly plating: Money | undefined;
-	readonly pricing: Pricing;
-	readonly leastMargin: Quotient;
-	readonly priceStep: Quotient;
-	readonly taxName: string;
-	readonly tax: Quotient;
-	readonly deposit: Quotient;
-	readonly validity: number;
-	readonly nextNumber: number;
+  readonly workshop: string;
+  readonly workshopContact: string;
+  readonly currency: Currency;
+  readonly spot: Money;
+  readonly castingFee: Rate;
+  readonly castingMinimum: Money;
+  readonly loss: Loss;
+  readonly costBasis: CostBasis;
+  readonly labourFlat: Money;
+  readonly labourPerLink: Money;
+  readonly labourPerGram: Rate;
+  readonly labourMinimum: Money;
+  readonly surcharge: Rate;
+  readonly settingFee: Money;
+  /** Undefined while nobody has said what plating costs. */
+  readonly plating: Money | undefined;
+  readonly pricing: Pricing;
+  readonly leastMargin: Quotient;
+  readonly priceStep: Quotient;
+  readonly taxName: string;
+  readonly tax: Quotient;
+  readonly deposit: Quotient;
+  readonly validity: number;
+  readonly nextNumber: number;
 }
 
 export type Pricing =
-	| { readonly by: "markup"; readonly share: Quotient }
-	| { readonly by: "margin"; readonly share: Quotient }
-	| { readonly by: "premium"; readonly rate: Rate };
+  | { readonly by: "markup"; readonly share: Quotient }
+  | { readonly by: "margin"; readonly share: Quotient }
+  | { readonly by: "premium"; readonly rate: Rate };
 
 export const MONEY_AT_LEAST_0: NumberRule = {
-	least: "0",
-	most: "1000000000",
-	right: "an amount of money from 0, such as 1.50",
+  least: "0",
+  most: "1000000000",
+  right: "an amount of money from 0, such as 1.50",
 };
 export const SPOT_RULE: NumberRule = {
-	above: "0",
-	most: "1000000000",
-	right: "the money for one troy ounce of fine gold, such as 2650",
+  above: "0",
+  most: "1000000000",
+  right: "the money for one troy ounce of fine gold, such as 2650",
 };
 const SHARE: NumberRule = {
-	least: "0",
-	below: "1",
-	right: "a share from 0 to below 1, such as 0.02 for 2 %",
+  least: "0",
+  below: "1",
+  right: "a share from 0 to below 1, such as 0.02 for 2 %",
 };
 const MARKUP: NumberRule = {
-	least: "0",
-	most: "100",
-	right: "a share of cost from 0, such as 0.30 for 30 %",
+  least: "0",
+  most: "100",
+  right: "a share of cost from 0, such as 0.30 for 30 %",
 };
 const LOSS_GRAMS: NumberRule = {
-	least: "0",
-	most: "100000",
-	right: "the grams lost on a piece, such as 1.2",
+  least: "0",
+  most: "100000",
+  right: "the grams lost on a piece, such as 1.2",
 };
 const DAYS: NumberRule = {
-	least: "1",
-	most: "366",
-	whole: true,
-	right: "a whole number of days from 1 to 366",
+  least: "1",
+  most: "366",
+  whole: true,
+  right: "a whole number of days from 1 to 366",
 };
 const QUOTE_NUMBER: NumberRule = {
-	least: "1",
-	most: "9999999",
-	whole: true,
-	right: "a whole number from 1, such as 1001",
+  least: "1",
+  most: "9999999",
+  whole: true,
+  right: "a whole number from 1, such as 1001",
 };
 
 /** Reads the values of the Rates sheet by their keys; gathers every fault, each naming its row. */
-export function parseRates(
-	record: Readonly<Record<string, unknown>>,
-): Parsed<Rates> {
-	const parsed = parseForm(shape(record), record);
-	if (!parsed.ok) return parsed;
-	const { loss, lossBasis, priceBy, ...amounts } = parsed.value;
-	const { currency } = amounts;
-	const cash = (amount: Quotient) => money(amount, currency);
-	const gram = (amount: Quotient) => perGram(amount, currency);
-	return {
-		ok: true,
-		value: Object.freeze({
-			...amounts,
-			spot: cash(amounts.spot),
-			castingFee: gram(amounts.castingFee),
-			castingMinimum: cash(amounts.castingMinimum),
-			loss:
-				lossBasis === "grams"
-					? { basis: lossBasis, weight: grams(loss) }
-					: { basis: lossBasis, share: loss },
-			labourFlat: cash(amounts.labourFlat),
-			labourPerLink: cash(amounts.labourPerLink),
-			labourPerGram: gram(amounts.labourPerGram),
-			labourMinimum: cash(amounts.labourMinimum),
-			surcharge: gram(amounts.surcharge),
-			settingFee: cash(amounts.settingFee),
-			plating: amounts.plating && cash(amounts.plating),
-			pricing:
-				priceBy === "premium"
-					? { by: priceBy, rate: gram(amounts.premium) }
-					: { by: priceBy, share: amounts[priceBy] },
-			validity: amounts.validity.toNumber(),
-			nextNumber: amounts.nextNumber.toNumber(),
-		}),
-	};
+export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Rates> {
+  const parsed = parseForm(shape(record), record);
+  if (!parsed.ok) return parsed;
+  const { loss, lossBasis, priceBy, ...amounts } = parsed.value;
+  const { currency } = amounts;
+  const cash = (amount: Quotient) => money(amount, currency);
+  const gram = (amount: Quotient) => perGram(amount, currency);
+  return {
+    ok: true,
+    value: Object.freeze({
+      ...amounts,
+      spot: cash(amounts.spot),
+      castingFee: gram(amounts.castingFee),
+      castingMinimum: cash(amounts.castingMinimum),
+      loss: lossBasis === "grams" ? { basis: lossBasis, weight: grams(loss) } : { basis: lossBasis, share: loss },
+      labourFlat: cash(amounts.labourFlat),
+      labourPerLink: cash(amounts.labourPerLink),
+      labourPerGram: gram(amounts.labourPerGram),
+      labourMinimum: cash(amounts.labourMinimum),
+      surcharge: gram(amounts.surcharge),
+      settingFee: cash(amounts.settingFee),
+      plating: amounts.plating && cash(amounts.plating),
+      pricing:
+        priceBy === "premium" ? { by: priceBy, rate: gram(amounts.premium) } : { by: priceBy, share: amounts[priceBy] },
+      validity: amounts.validity.toNumber(),
+      nextNumber: amounts.nextNumber.toNumber(),
+    }),
+  };
 }
 
 function shape(record: Readonly<Record<string, unknown>>) {
-	const required = (key: RateKey, rule: NumberRule) =>
-		field((value) => readNumber(value, label(key), rule));
-	const orZero = (key: RateKey, rule: NumberRule) =>
-		field((value) =>
-			isBlank(value) ? Quotient.zero : readNumber(value, label(key), rule),
-		);
-	const word = <W extends string>(key: RateKey, words: readonly W[]) =>
-		field((value) => readWord(value, label(key), words));
-	const text = (key: RateKey) =>
-		field((value) => readOptionalText(value, label(key)));
-	const chosen = (key: PriceMethod, rule: NumberRule) =>
-		said(record.priceBy) === key ? required(key, rule) : orZero(key, rule);
-	const inGrams = said(record.lossBasis) === "grams";
-	return {
-		workshop: text("workshop"),
-		workshopContact: text("workshopContact"),
-		currency: field((value) => parseCurrency(value, label("currency"))),
-		spot: required("spot", SPOT_RULE),
-		castingFee: required("castingFee", MONEY_AT_LEAST_0),
-		castingMinimum: orZero("castingMinimum", MONEY_AT_LEAST_0),
-		loss: required("loss", inGrams ? LOSS_GRAMS : SHARE),
-		lossBasis: word("lossBasis", LOSS_BASES),
-		costBasis: word("costBasis", COST_BASES),
-		labourFlat: orZero("labourFlat", MONEY_AT_LEAST_0),
-		labourPerLink: orZero("labourPerLink", MONEY_AT_LEAST_0),
-		labourPerGram: orZero("labourPerGram", MONEY_AT_LEAST_0),
-		labourMinimum: orZero("labourMinimum", MONEY_AT_LEAST_0),
-		surcharge: required("surcharge", MONEY_AT_LEAST_0),
-		settingFee: orZero("settingFee", MONEY_AT_LEAST_0),
-		plating: field((value) =>
-			isBlank(value)
-				? undefined
-				: readNumber(value, label("plating"), MONEY_AT_LEAST_0),
-		),
-		priceBy: word("priceBy", PRICE_METHODS),
-		markup: chosen("markup", MARKUP),
-		margin: chosen("margin", SHARE),
-		premium: chosen("premium", MONEY_AT_LEAST_0),
-		leastMargin: orZero("leastMargin", SHARE),
-		priceStep: orZero("priceStep", MONEY_AT_LEAST_0),
-		taxName: text("taxName"),
-		tax: orZero("tax", SHARE),
-		deposit: orZero("deposit", {
-			...SHARE,
-			below: "1.0000001",
-			right: "a share from 0 to 1, such as 0.5 for half",
-		}),
-		validity: required("validity", DAYS),
-		nextNumber: required("nextNumber", QUOTE_NUMBER),
-	};
+  const required = (key: RateKey, rule: NumberRule) => field((value) => readNumber(value, label(key), rule));
+  const orZero = (key: RateKey, rule: NumberRule) =>
+    field((value) => (isBlank(value) ? Quotient.zero : readNumber(value, label(key), rule)));
+  const word = <W extends string>(key: RateKey, words: readonly W[]) =>
+    field((value) => readWord(value, label(key), words));
+  const text = (key: RateKey) => field((value) => readOptionalText(value, label(key)));
+  const chosen = (key: PriceMethod, rule: NumberRule) =>
+    said(record.priceBy) === key ? required(key, rule) : orZero(key, rule);
+  const inGrams = said(record.lossBasis) === "grams";
+  return {
+    workshop: text("workshop"),
+    workshopContact: text("workshopContact"),
+    currency: field((value) => parseCurrency(value, label("currency"))),
+    spot: required("spot", SPOT_RULE),
+    castingFee: required("castingFee", MONEY_AT_LEAST_0),
+    castingMinimum: orZero("castingMinimum", MONEY_AT_LEAST_0),
+    loss: required("loss", inGrams ? LOSS_GRAMS : SHARE),
+    lossBasis: word("lossBasis", LOSS_BASES),
+    costBasis: word("costBasis", COST_BASES),
+    labourFlat: orZero("labourFlat", MONEY_AT_LEAST_0),
+    labourPerLink: orZero("labourPerLink", MONEY_AT_LEAST_0),
+    labourPerGram: orZero("labourPerGram", MONEY_AT_LEAST_0),
+    labourMinimum: orZero("labourMinimum", MONEY_AT_LEAST_0),
+    surcharge: required("surcharge", MONEY_AT_LEAST_0),
+    settingFee: orZero("settingFee", MONEY_AT_LEAST_0),
+    plating: field((value) => (isBlank(value) ? undefined : readNumber(value, label("plating"), MONEY_AT_LEAST_0))),
+    priceBy: word("priceBy", PRICE_METHODS),
+    markup: chosen("markup", MARKUP),
+    margin: chosen("margin", SHARE),
+    premium: chosen("premium", MONEY_AT_LEAST_0),
+    leastMargin: orZero("leastMargin", SHARE),
+    priceStep: orZero("priceStep", MONEY_AT_LEAST_0),
+    taxName: text("taxName"),
+    tax: orZero("tax", SHARE),
+    deposit: orZero("deposit", {
+      ...SHARE,
+      below: "1.0000001",
+      right: "a share from 0 to 1, such as 0.5 for half",
+    }),
+    validity: required("validity", DAYS),
+    nextNumber: required("nextNumber", QUOTE_NUMBER),
+  };
 }
 
 function label(key: RateKey): string {
-	return RATE_ROWS[key].label;
+  return RATE_ROWS[key].label;
 }
 
 function said(value: unknown): string {
-	return typeof value === "string" ? value.trim().toLowerCase() : "";
+  return typeof value === "string" ? value.trim().toLowerCase() : "";
 }
 
 function row(
-	label: string,
-	unit: string,
-	start: string,
-	note: string,
-	shown: RateRow["shown"],
-	words?: readonly string[],
+  label: string,
+  unit: string,
+  start: string,
+  note: string,
+  shown: RateRow["shown"],
+  words?: readonly string[],
 ): RateRow {
-	return words
-		? { label, unit, start, note, shown, words }
-		: { label, unit, start, note, shown };
+  return words ? { label, unit, start, note, shown, words } : { label, unit, start, note, shown };
 }

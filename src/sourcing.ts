@@ -7,48 +7,41 @@ import { addRates, perGram, type Rate } from "./rate";
 import { grams, type Weight } from "./weight";
 
 export interface MakeOrBuy<C extends Currency = Currency> {
-	readonly makePerGram: Rate<C>;
-	readonly buyPerGram: Rate<C>;
-	/** What making saves on the whole piece; below zero where buying is cheaper. */
-	readonly saving: Money<C>;
-	readonly verdict: "make" | "buy";
+  readonly makePerGram: Rate<C>;
+  readonly buyPerGram: Rate<C>;
+  /** What making saves on the whole piece; below zero where buying is cheaper. */
+  readonly saving: Money<C>;
+  readonly verdict: "make" | "buy";
 }
 
 /**
  * Making at landed cost against buying ready chain of the same weight at metal rate + maker's surcharge.
  * At equal cost it says buy: the work is spared.
  */
-export function makeOrBuy<C extends Currency>(
-	making: Making<C>,
-	surcharge: Rate<NoInfer<C>>,
-): MakeOrBuy<C> {
-	const make = perGramOf(landedCost(making), making.weight);
-	const buy = addRates(making.metalRate, surcharge);
-	const apart = perGram(buy.perGram.minus(make.perGram), buy.currency);
-	return Object.freeze({
-		makePerGram: make,
-		buyPerGram: buy,
-		saving: money(apart.perGram.times(making.weight.grams), apart.currency),
-		verdict: apart.perGram.isPositive() ? "make" : "buy",
-	});
+export function makeOrBuy<C extends Currency>(making: Making<C>, surcharge: Rate<NoInfer<C>>): MakeOrBuy<C> {
+  const make = perGramOf(landedCost(making), making.weight);
+  const buy = addRates(making.metalRate, surcharge);
+  const apart = perGram(buy.perGram.minus(make.perGram), buy.currency);
+  return Object.freeze({
+    makePerGram: make,
+    buyPerGram: buy,
+    saving: money(apart.perGram.times(making.weight.grams), apart.currency),
+    verdict: apart.perGram.isPositive() ? "make" : "buy",
+  });
 }
 
 /**
  * The weight above which making beats buying: flat cost / (surcharge - cost added per gram above the metal rate).
  * Errors: neverReached where the surcharge is not above what making adds.
  */
-export function crossoverWeight(
-	flatCost: Quotient,
-	addedPerGram: Quotient,
-	surcharge: Quotient,
-): Weight {
-	const gained = surcharge.minus(addedPerGram);
-	if (!gained.isPositive()) {
-		throw new CostingError(
-			"neverReached",
-			"surcharge",
-			`found ${surcharge.value()}, not above the ${addedPerGram.value()} a gram that making adds; making never wins at any weight`,
-		);
-	}
-	return grams(flatCost.dividedBy(gained));
+export function crossoverWeight(flatCost: Quotient, addedPerGram: Quotient, surcharge: Quotient): Weight {
+  const gained = surcharge.minus(addedPerGram);
+  if (!gained.isPositive()) {
+    throw new CostingError(
+      "neverReached",
+      "surcharge",
+      `found ${surcharge.value()}, not above the ${addedPerGram.value()} a gram that making adds; making never wins at any weight`,
+    );
+  }
+  return grams(flatCost.dividedBy(gained));
 }

@@ -5,19 +5,14 @@ const LONGEST = 200;
 
 /** A person's own words, kept as typed but for the spaces around them. Errors: blank where required, tooLarge. */
 export function readText(value: unknown, field: string, right: string): string {
-	if (isBlank(value))
-		throw new CostingError("blank", field, `found nothing; give ${right}`);
-	return readOptionalText(value, field);
+  if (isBlank(value)) throw new CostingError("blank", field, `found nothing; give ${right}`);
+  return readOptionalText(value, field);
 }
 
 export function readOptionalText(value: unknown, field: string): string {
-	if (isBlank(value)) return "";
-	const text = String(value).trim();
-	if (text.length > LONGEST)
-		throw new CostingError(
-			"tooLarge",
-			field,
-			`${found(text)} of ${text.length} characters; give at most ${LONGEST}`,
-		);
-	return text;
+  if (isBlank(value)) return "";
+  const text = String(value).trim();
+  if (text.length > LONGEST)
+    throw new CostingError("tooLarge", field, `${found(text)} of ${text.length} characters; give at most ${LONGEST}`);
+  return text;
 }
