@@ -1,5 +1,5 @@
 import type { Currency } from "./currency";
-import { addMoney, type Money, money, timesMoney } from "./money";
+import { addMoney, type Money, sameCurrency, timesMoney } from "./money";
 import { benchLoss, castWeight, type Loss } from "./piece";
 import { Quotient } from "./quotient";
 import { addRates, costOf, perGram, type Rate } from "./rate";
@@ -56,7 +56,8 @@ export function labourCost<C extends Currency>(
   weight: Weight,
 ): Money<C> {
   const worked = addMoney(labour.flat, timesMoney(labour.perLink, links), costOf(weight, labour.perGram));
-  return worked.amount.isLessThan(labour.minimum.amount) ? money(labour.minimum.amount, worked.currency) : worked;
+  sameCurrency(worked, labour.minimum);
+  return worked.amount.isLessThan(labour.minimum.amount) ? labour.minimum : worked;
 }
 
 /** Stones set: count x (stone price x (1 + breakage) + setting fee). @param breakage share of stones broken in setting */

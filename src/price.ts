@@ -1,9 +1,9 @@
 import type { Currency } from "./currency";
 import { CostingError } from "./errors";
 import { fineShare, type Mark } from "./mark";
-import { type Money, money } from "./money";
+import { type Money, money, sameCurrency, subtractMoney, timesMoney } from "./money";
 import { Quotient } from "./quotient";
-import { costOf, metalRate, perGram, type Rate } from "./rate";
+import { addRates, costOf, metalRate, perGram, type Rate, subtractRates } from "./rate";
 import { GRAMS_PER, type Weight } from "./weight";
 
 /** Profit as a share of cost. @param cost above zero */
@@ -28,12 +28,12 @@ export function priceAtMargin<C extends Currency>(cost: Money<C>, share: Quotien
 
 /** Weight x (metal rate + premium), not yet rounded to a step. */
 export function priceAtPremium<C extends Currency>(weight: Weight, metal: Rate<C>, over: Rate<NoInfer<C>>): Money<C> {
-  return costOf(weight, perGram(metal.perGram.plus(over.perGram), metal.currency));
+  return costOf(weight, addRates(metal, over));
 }
 
 /** A price per gram less the metal rate. */
 export function premium<C extends Currency>(price: Rate<C>, metal: Rate<NoInfer<C>>): Rate<C> {
-  return perGram(price.perGram.minus(metal.perGram), price.currency);
+  return subtractRates(price, metal);
 }
 
 export interface AskingCheck<C extends Currency = Currency> {
@@ -54,6 +54,7 @@ export function askingCheck<C extends Currency>(
   spot: Money<NoInfer<C>>,
   landed?: Rate<NoInfer<C>>,
 ): AskingCheck<C> {
+  sameCurrency(price, spot);
   const asked = perGram(price.amount.dividedBy(weight.grams), price.currency);
   const melt = perGram(metalRate(spot, mark).perGram, price.currency);
   const over = premium(asked, melt);
@@ -62,7 +63,7 @@ export function askingCheck<C extends Currency>(
     melt,
     premium: over,
     aboveMelt: over.perGram.dividedBy(melt.perGram),
-    aboveLanded: landed && perGram(asked.perGram.minus(landed.perGram), price.currency),
+    aboveLanded: landed && subtractRates(asked, landed),
   });
 }
 
@@ -78,7 +79,7 @@ export function spotLimit<C extends Currency>(
   otherCosts: Money<NoInfer<C>>,
   leastMargin: Quotient,
 ): Money<C> {
-  const forGold = price.amount.times(Quotient.one.minus(leastMargin)).minus(otherCosts.amount);
+  const forGold = subtractMoney(timesMoney(price, Quotient.one.minus(leastMargin)), otherCosts).amount;
   if (forGold.isNegative()) {
     throw new CostingError(
       "neverReached",

@@ -15,11 +15,18 @@ export function perGram<C extends Currency>(amount: Quotient, currency: C): Rate
   return Object.freeze({ kind: "rate", perGram: amount, currency });
 }
 
+/** The sum of rates of one currency. Errors: currencyMismatch. */
 export function addRates<C extends Currency>(first: Rate<C>, ...others: readonly Rate<NoInfer<C>>[]): Rate<C> {
-  return perGram(
-    others.reduce((total, other) => total.plus(other.perGram), first.perGram),
-    first.currency,
-  );
+  return others.reduce<Rate<C>>((total, other) => {
+    sameCurrency(total, other);
+    return perGram(total.perGram.plus(other.perGram), total.currency);
+  }, first);
+}
+
+/** Errors: currencyMismatch. */
+export function subtractRates<C extends Currency>(from: Rate<C>, other: Rate<NoInfer<C>>): Rate<C> {
+  sameCurrency(from, other);
+  return perGram(from.perGram.minus(other.perGram), from.currency);
 }
 
 /**

@@ -3,7 +3,7 @@ import type { Currency } from "./currency";
 import { CostingError } from "./errors";
 import { type Money, money } from "./money";
 import type { Quotient } from "./quotient";
-import { addRates, perGram, type Rate } from "./rate";
+import { addRates, type Rate, subtractRates } from "./rate";
 import { grams, type Weight } from "./weight";
 
 export interface MakeOrBuy<C extends Currency = Currency> {
@@ -21,7 +21,7 @@ export interface MakeOrBuy<C extends Currency = Currency> {
 export function makeOrBuy<C extends Currency>(making: Making<C>, surcharge: Rate<NoInfer<C>>): MakeOrBuy<C> {
   const make = perGramOf(landedCost(making), making.weight);
   const buy = addRates(making.metalRate, surcharge);
-  const apart = perGram(buy.perGram.minus(make.perGram), buy.currency);
+  const apart = subtractRates(buy, make);
   return Object.freeze({
     makePerGram: make,
     buyPerGram: buy,
