@@ -1,0 +1,44 @@
+import { button } from "./button";
+import { element } from "./element";
+import type { Filled } from "./excel/workbook";
+import { TEXTS } from "./texts";
+
+const { make } = TEXTS;
+
+export interface Banner {
+  readonly root: HTMLElement;
+  done(filled: Filled, goTo: (sheet: string) => void): void;
+  /** A sentence on what went wrong. */
+  failed(sentence: string): void;
+  clear(): void;
+}
+
+/** How the last step ended; a live region, so it is said as well as shown. */
+export function banner(): Banner {
+  const root = element("div", { class: "ending", role: "status", "aria-live": "polite", "aria-atomic": "true" });
+  return {
+    root,
+    done(filled, goTo) {
+      root.replaceChildren(
+        element(
+          "div",
+          { class: "banner done" },
+          element("p", { class: "bannerhead" }, make.done(filled.quoteSheet, filled.jobSheet)),
+          ...filled.unknownFields.map((field) => element("p", { class: "help" }, make.unknownField(field))),
+          element(
+            "div",
+            { class: "actions" },
+            button(make.showQuote, "outline", () => goTo(filled.quoteSheet)).root,
+            button(make.showJob, "outline", () => goTo(filled.jobSheet)).root,
+          ),
+        ),
+      );
+    },
+    failed(sentence) {
+      root.replaceChildren(element("div", { class: "banner failed" }, element("p", {}, sentence)));
+    },
+    clear() {
+      root.replaceChildren();
+    },
+  };
+}

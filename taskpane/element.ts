@@ -1,0 +1,31 @@
+/** An attribute of undefined is left out; `true` sets it empty. */
+export type Attributes = Readonly<Record<string, string | boolean | undefined>>;
+/** Strings become text, never markup. */
+export type Child = Node | string | undefined;
+
+/** An element with its attributes and children. */
+export function element<Tag extends keyof HTMLElementTagNameMap>(
+  tag: Tag,
+  attributes: Attributes = {},
+  ...children: readonly Child[]
+): HTMLElementTagNameMap[Tag] {
+  return dressed(document.createElement(tag), attributes, children);
+}
+
+/** An element of Fluent UI, by its whole name. */
+export function fluent(tag: `fluent-${string}`, attributes: Attributes, ...children: readonly Child[]): HTMLElement {
+  return dressed(document.createElement(tag), attributes, children);
+}
+
+function dressed<E extends HTMLElement>(made: E, attributes: Attributes, children: readonly Child[]): E {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value !== undefined && value !== false) made.setAttribute(name, value === true ? "" : value);
+  }
+  made.append(...children.filter((child) => child !== undefined));
+  return made;
+}
+
+/** Sets a text only when it differs, so that a live region does not speak it again. */
+export function setText(node: Node, text: string): void {
+  if (node.textContent !== text) node.textContent = text;
+}

@@ -1,0 +1,205 @@
+import { type Parsed, parseRates, type Rates } from "../src/index";
+import { announcer } from "./announcer";
+import { banner } from "./banner";
+import { button } from "./button";
+import { showList, today } from "./display";
+import { element } from "./element";
+import * as workbook from "./excel/workbook";
+import { labelsOf, orderForm } from "./orderform";
+import { ratesHead } from "./rateshead";
+import { missing, type Reckoning, reckon, type Typed, wrong } from "./reckoning";
+import { resultCard, spokenResult } from "./result";
+import { TEXTS } from "./texts";
+
+/** The whole pane: what is read from Rates and what is typed, wired to what is shown. */
+export function openPane(place: HTMLElement): void {
+  let rates: Parsed<Rates> | undefined;
+  let reckoning: Reckoning | undefined;
+  let making = false;
+
+  const voice = announcer();
+  const ending = banner();
+  const head = ratesHead({ goTo: show, layOut, readAgain: () => void attempt(readRates) });
+  const result = resultCard();
+  const form = orderForm({
+    changed: () => {
+      if (!making) ending.clear();
+      compute();
+    },
+    leftFaulty: voice.say,
+    takeRow: () => attempt(takeRow),
+  });
+  const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
+  press.root.setAttribute("aria-keyshortcuts", "Control+Enter");
+  press.root.title = TEXTS.make.keys;
+  const glance = element("div", { class: "glance", "aria-hidden": "true" });
+  const pressBar = element("div", { class: "press" }, glance, press.root);
+  const foot = element("footer", {}, ending.root, pressBar);
+  const work = element("main", {}, result.root, form.root);
+  const body = element("div", { class: "body" });
+  place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
+  pressBar.hidden = true;
+
+  function compute(): void {
+    const typed = form.typed();
+    const stay = hold(form.root);
+    reckoning = rates?.ok ? reckon(typed, rates.value, today()) : undefined;
+    result.show(reckoning, typed);
+    form.judge(reckoning?.faults ?? []);
+    stay();
+    const spoken = spokenResult(reckoning, typed);
+    glance.dataset.text = spoken;
+    voice.sayAtRest(spoken);
+  }
+
+  const readRates = oneAtATime(async () => {
+    try {
+      const reading = await workbook.readRates();
+      rates = reading.found ? parseRates(reading.values) : undefined;
+      head.show(reading, rates);
+      if (rates?.ok) form.adapt(rates.value);
+      if (reading.found !== body.contains(work)) body.replaceChildren(...(reading.found ? [work] : []));
+      pressBar.hidden = !reading.found;
+    } catch (error) {
+      // Rates that cannot be read now must not price anything, whatever they were before.
+      rates = undefined;
+      head.failed(sentenceOf(error));
+      if (!isRefusal(error)) throw error;
+    } finally {
+      compute();
+    }
+  });
+
+  async function layOut(spot: string): Promise<void> {
+    await attempt(async () => {
+      ending.clear();
+      await workbook.layOutRates(spot);
+      await readRates();
+      voice.say(TEXTS.rates.laidOut);
+    });
+  }
+
+  async function takeRow(): Promise<void> {
+    form.takeRow.work(TEXTS.form.takingRow);
+    try {
+      ending.clear();
+      const texts = await workbook.readSelectedOrder();
+      const count = Object.keys(texts).length;
+      form.fill(texts);
+      compute();
+      if (count === 0) ending.failed(TEXTS.form.tookNone);
+      else voice.say(TEXTS.form.took(count));
+    } finally {
+      form.takeRow.rest();
+    }
+  }
+
+  async function makeQuote(): Promise<void> {
+    if (making) return;
+    compute();
+    if (!rates || !reckoning) return ending.failed(TEXTS.make.notYet);
+    if (reckoning.kind !== "costed" || reckoning.faults.length > 0) {
+      ending.failed(refusalOf(reckoning, form.typed()));
+      return form.demand(reckoning.faults);
+    }
+    making = true;
+    ending.clear();
+    press.work(TEXTS.make.working);
+    voice.say(TEXTS.make.working);
+    try {
+      const { order, sheets, quote, rates: used } = reckoning.costed;
+      const filled = await workbook.fillQuote({ order, sheets, quote, rates: used });
+      ending.done(filled, show);
+      // The quote has taken its number; the next one must be known before another can be made.
+      await readRates();
+    } finally {
+      making = false;
+      press.rest();
+    }
+  }
+
+  function show(sheet: string): void {
+    void attempt(() => workbook.goTo(sheet));
+  }
+
+  /** Runs a step for a person. What the workbook refuses is told; anything else is told too, and stays an error. */
+  async function attempt(step: () => Promise<void>): Promise<void> {
+    try {
+      await step();
+    } catch (error) {
+      ending.failed(sentenceOf(error));
+      if (!isRefusal(error)) throw error;
+    }
+  }
+
+  document.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey) || event.isComposing || pressBar.hidden) return;
+    event.preventDefault();
+    void attempt(makeQuote);
+  });
+  new IntersectionObserver(([seen]) => {
+    if (seen) foot.classList.toggle("scrolled", !seen.isIntersecting);
+  }).observe(result.headline);
+  new ResizeObserver(() => {
+    document.documentElement.style.scrollPaddingBottom = `${foot.offsetHeight + 12}px`;
+  }).observe(foot);
+  void attempt(async () => {
+    await readRates();
+    await workbook.watchRates(() => void attempt(readRates));
+  });
+}
+
+/** Says that the pane is not in Excel. */
+export function refusePane(place: HTMLElement): void {
+  place.replaceChildren(
+    element("header", {}, element("h1", {}, TEXTS.name)),
+    element("p", { class: "alone" }, TEXTS.notInExcel),
+  );
+}
+
+/** Keeps the field under the cursor where it is on the screen while the result above it grows or shrinks. */
+function hold(form: HTMLElement): () => void {
+  const held = document.activeElement;
+  if (!held || !form.contains(held)) return () => undefined;
+  const before = held.getBoundingClientRect().top;
+  return () => window.scrollBy({ top: held.getBoundingClientRect().top - before, behavior: "instant" });
+}
+
+function refusalOf(reckoning: Reckoning, typed: Typed): string {
+  const look = labelsOf(wrong(reckoning, typed));
+  const fill = labelsOf(missing(reckoning, typed));
+  return [
+    ...(look.length > 0 ? [TEXTS.make.faulty(look.length, showList(look))] : []),
+    ...(fill.length > 0 ? [TEXTS.make.missing(showList(fill))] : []),
+  ].join(" ");
+}
+
+function sentenceOf(error: unknown): string {
+  return isRefusal(error) ? error.message : TEXTS.unforeseen(error instanceof Error ? error.message : String(error));
+}
+
+function isRefusal(error: unknown): error is workbook.WorkbookFault {
+  return error instanceof workbook.WorkbookFault;
+}
+
+/** Runs a step never twice at once: calls that come meanwhile share one more run, which sees what they saw. */
+function oneAtATime(step: () => Promise<void>): () => Promise<void> {
+  let running: Promise<void> | undefined;
+  let following: Promise<void> | undefined;
+  const start = () => {
+    running = step().finally(() => {
+      running = undefined;
+    });
+    return running;
+  };
+  return () => {
+    if (!running) return start();
+    following ??= running
+      .catch(() => undefined)
+      .then(() => {
+        following = undefined;
+        return start();
+      });
+    return following;
+  };
+}

@@ -1,0 +1,109 @@
+import { type Fault, type Parsed, parseRates, RATE_KEYS, RATE_ROWS, type Rates } from "../src/index";
+import { button, linkButton } from "./button";
+import { showCellDate, showSpot } from "./display";
+import { element } from "./element";
+import type { RatesReading } from "./excel/workbook";
+import { field } from "./field";
+import { TEXTS } from "./texts";
+
+const { rates: texts } = TEXTS;
+
+export interface RatesHeadEvents {
+  readonly goTo: (sheet: string) => void;
+  readonly layOut: (spot: string) => Promise<void>;
+  readonly readAgain: () => void;
+}
+
+export interface RatesHead {
+  readonly root: HTMLElement;
+  show(reading: RatesReading, parsed: Parsed<Rates> | undefined): void;
+  /** Rates could not be read; the sentence says why. */
+  failed(sentence: string): void;
+}
+
+/** Under the pane's name: the spot worked from, what is wrong on Rates, or the offer to lay Rates out. */
+export function ratesHead(on: RatesHeadEvents): RatesHead {
+  const root = element("div", { class: "rateshead" }, element("p", { class: "help" }, texts.reading));
+  const offer = layOutOffer(on.layOut);
+  return {
+    root,
+    show(reading, parsed) {
+      if (!reading.found) {
+        // Kept when it stands already: a spot half typed must not go when something else on the sheet changes.
+        if (offer.parentNode !== root) root.replaceChildren(offer);
+      } else if (parsed?.ok) {
+        root.replaceChildren(spotLine(reading.values, parsed.value, () => on.goTo(reading.sheet)));
+      } else {
+        root.replaceChildren(faultList(parsed?.faults ?? [], () => on.goTo(reading.sheet)));
+      }
+    },
+    failed(sentence) {
+      const again = linkButton(texts.again, on.readAgain);
+      root.replaceChildren(element("div", { class: "banner failed" }, element("p", {}, sentence), again));
+    },
+  };
+}
+
+function spotLine(
+  values: Extract<RatesReading, { found: true }>["values"],
+  rates: Rates,
+  goToRates: () => void,
+): HTMLElement {
+  const source = typeof values.spotSource === "string" ? values.spotSource.trim() : "";
+  const parts = [
+    texts.spot(showSpot(rates.spot)),
+    showCellDate(values.spotTime) || texts.noTime,
+    source || texts.noSource,
+  ];
+  return element("p", { class: "spotline" }, parts.join(", "), " ", linkButton(texts.show, goToRates));
+}
+
+function faultList(faults: readonly Fault[], goToRates: () => void): HTMLElement {
+  return element(
+    "div",
+    { class: "banner failed", role: "group", "aria-labelledby": "rates-faulty" },
+    element("p", { id: "rates-faulty", class: "bannerhead" }, texts.faulty(faults.length)),
+    element("ul", {}, ...faults.map((fault) => element("li", {}, fault.sentence))),
+    linkButton(texts.show, goToRates),
+  );
+}
+
+function layOutOffer(layOut: (spot: string) => Promise<void>): HTMLElement {
+  const spot = field({
+    id: "start-spot",
+    label: texts.spotLabel,
+    required: true,
+    numeric: true,
+    unit: texts.spotUnit(RATE_ROWS.currency.start),
+    help: texts.spotHelp,
+  });
+  const press = button(texts.layOut, "primary", async () => {
+    const sentence = spotFault(spot.control.value);
+    spot.setFault(sentence);
+    if (sentence !== "") return spot.control.focus();
+    press.work(texts.layingOut);
+    try {
+      await layOut(spot.control.value.trim());
+    } finally {
+      press.rest();
+    }
+  });
+  spot.control.addEventListener("input", () => {
+    if (spot.root.classList.contains("faulty")) spot.setFault(spotFault(spot.control.value));
+  });
+  return element(
+    "section",
+    { class: "offer", "aria-labelledby": "offer-title" },
+    element("h2", { id: "offer-title" }, texts.emptyTitle),
+    element("p", {}, texts.emptyWhat),
+    spot.root,
+    press.root,
+  );
+}
+
+/** What is wrong with a first spot: read as the Rates sheet will read it, between the start values. */
+function spotFault(spot: string): string {
+  const start = Object.fromEntries(RATE_KEYS.map((key) => [key, RATE_ROWS[key].start]));
+  const parsed = parseRates({ ...start, spot });
+  return parsed.ok ? "" : (parsed.faults.find((fault) => fault.field === "spot")?.sentence ?? "");
+}

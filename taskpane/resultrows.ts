@@ -1,0 +1,142 @@
+import {
+  addMoney,
+  COST_LINES,
+  type CostLine,
+  type CostSheet,
+  forAll,
+  type Money,
+  money,
+  Quotient,
+  subtractMoney,
+} from "../src/index";
+import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "./display";
+import type { Costed } from "./reckoning";
+import { TEXTS } from "./texts";
+
+const { result } = TEXTS;
+
+/** One line of the result: what it is, how much, and a quiet remark. */
+export interface Row {
+  readonly term: string;
+  readonly value: string;
+  readonly remark?: string;
+  /** A sentence, which takes the whole width. */
+  readonly sentence?: boolean;
+}
+
+/** What the customer pays beyond the price of one piece; the total and its parts only where they differ from that price. */
+export function payRows({ order, quote }: Costed, sheet: CostSheet): readonly Row[] {
+  const one = quote.total.amount.equals(sheet.price.amount);
+  const pieces = quote.subtotal.amount.equals(sheet.price.amount)
+    ? []
+    : [{ term: result.subtotal(showNumber(sheet.line.quantity)), value: showMoney(quote.subtotal) }];
+  const discount = order.discount.isZero()
+    ? []
+    : [{ term: result.discount(showShare(order.discount)), value: showMoney(negative(quote.discount)) }];
+  const tax = quote.tax.amount.isZero() ? [] : [{ term: quote.taxName || result.tax, value: showMoney(quote.tax) }];
+  return [
+    ...pieces,
+    ...discount,
+    ...tax,
+    ...(one ? [] : [{ term: result.total, value: showMoney(quote.total) }]),
+    { term: result.deposit, value: showMoney(quote.deposit) },
+    { term: result.balance, value: showMoney(quote.balance) },
+  ];
+}
+
+/** The piece: links, weights, gold. */
+export function pieceRows(sheet: CostSheet): readonly Row[] {
+  const { line } = sheet;
+  return [
+    {
+      term: result.links,
+      value: result.reaches(showNumber(line.links), showLength(sheet.reached, line.lengthUnit)),
+      remark: differenceOf(sheet),
+    },
+    { term: result.finished, value: result.about(showGrams(sheet.finishedWeight, 1)) },
+    { term: result.cast, value: showGrams(sheet.castWeight, 2) },
+    {
+      term: result.fineGold,
+      value: result.inPiece(showGrams(sheet.fineGold, 2)),
+      remark: result.toBeCast(showGrams(sheet.fineGoldCast, 2)),
+    },
+  ];
+}
+
+/** What one piece costs, and how that compares. */
+export function costRows({ rates }: Costed, sheet: CostSheet): readonly Row[] {
+  return [
+    { term: result.landed, value: showMoney(sheet.landed) },
+    {
+      term: result.landedPerGram,
+      value: result.aGram(showRate(sheet.landedPerGram)),
+      remark: result.basis[rates.costBasis],
+    },
+    { term: result.metalRate, value: result.aGram(showRate(sheet.metalRate)) },
+    { term: result.premium, value: result.aGram(showRate(sheet.premium)) },
+    { term: result.sourcing, value: sourcingOf(sheet), remark: result.sourcingNote, sentence: true },
+  ];
+}
+
+/** Every cost line of one piece, and their sum. */
+export function costLineRows(sheet: CostSheet): readonly Row[] {
+  const lines = Object.entries(COST_LINES) as readonly [CostLine, string][];
+  return [
+    ...lines.map(([line, term]) => ({ term, value: showMoney(sheet.costs[line]) })),
+    { term: result.landed, value: showMoney(sheet.landed) },
+  ];
+}
+
+/** What the person should know before the quote goes out. */
+export function watchSentences({ order, sheets, quote, watch, rates }: Costed): readonly string[] {
+  const over = (amount: (sheet: CostSheet) => Money) =>
+    sheets.reduce(
+      (sum, sheet) => addMoney(sum, forAll(amount(sheet), sheet.line)),
+      money(Quotient.zero, rates.currency),
+    );
+  const sentences: string[] = [];
+  if (watch.belowFloor) {
+    const say = order.discount.isZero() ? result.belowFloor : result.belowFloorDiscounted;
+    const net = subtractMoney(quote.subtotal, quote.discount);
+    sentences.push(say(showMoney(net), showMoney(over((sheet) => sheet.floor)), showShare(rates.leastMargin)));
+  }
+  if (watch.depositShort) {
+    const cash = showMoney(over((sheet) => sheet.cashOut));
+    const none = quote.deposit.amount.isZero();
+    sentences.push(none ? result.noDeposit(cash) : result.depositShort(showMoney(quote.deposit), cash));
+  }
+  return sentences;
+}
+
+/** More than this in cash is reported in the United States. Source: Form 8300, 26 U.S.C. 6050I. */
+const CASH_REPORTED = Quotient.of("10000");
+
+/** The cautions that this order calls for. */
+export function orderCautions({ quote }: Costed): readonly string[] {
+  const reported = quote.total.currency === "USD" && quote.total.amount.isGreaterThan(CASH_REPORTED);
+  return [...(reported ? [TEXTS.cautions.cash] : []), TEXTS.cautions.casting];
+}
+
+function differenceOf({ difference, line }: CostSheet): string {
+  const { millimetres } = difference;
+  if (millimetres.isZero()) return result.exact;
+  const size = { ...difference, millimetres: millimetres.isNegative() ? minus(millimetres) : millimetres };
+  const shown = showLength(size, line.lengthUnit);
+  return millimetres.isNegative() ? result.shorter(shown) : result.longer(shown);
+}
+
+function sourcingOf({ sourcing }: CostSheet): string {
+  const make = showRate(sourcing.makePerGram);
+  const buy = showRate(sourcing.buyPerGram);
+  if (sourcing.verdict === "make") return result.make(make, buy, showMoney(sourcing.saving));
+  if (sourcing.saving.amount.isZero()) return result.level(make);
+  return result.buy(make, buy, showMoney(negative(sourcing.saving)));
+}
+
+function negative(amount: Money): Money {
+  return money(minus(amount.amount), amount.currency);
+}
+
+function minus(value: Quotient): Quotient {
+  return Quotient.zero.minus(value);
+}

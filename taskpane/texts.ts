@@ -1,0 +1,146 @@
+import type { OrderKey } from "../src/index";
+
+/** Every sentence of the pane that is not the costing library's own: the one file to translate. */
+export const TEXTS = {
+  name: "Curbwright",
+  opening: "Opening…",
+  notInExcel: "This pane works inside Excel. Open Excel and start Curbwright from its Home tab.",
+  unforeseen: (said: string) =>
+    `Something went wrong that should not have: ${said}. What you typed is kept; try once more, or open the pane anew.`,
+
+  rates: {
+    reading: "Reading the rates…",
+    spot: (spot: string) => `Spot ${spot} an ounce`,
+    noTime: "no time noted",
+    noSource: "no source noted",
+    show: "Show Rates",
+    again: "Read again",
+    faulty: (count: number) =>
+      count === 1 ? "One value on the Rates sheet needs a look" : `${count} values on the Rates sheet need a look`,
+    emptyTitle: "No rates in this workbook yet",
+    emptyWhat:
+      "Curbwright prices from a Rates sheet: spot, casting fee, loss, labour, markup. This adds one with start values for you to replace, and a Quote template sheet for you to restyle. No other sheet is touched.",
+    spotLabel: "Spot",
+    spotUnit: (currency: string) => `${currency} / ozt`,
+    spotHelp: "Money for one troy ounce of fine gold, such as 2650.",
+    layOut: "Lay out the Rates sheet",
+    layingOut: "Laying out the Rates sheet…",
+    laidOut: "The Rates sheet is laid out. Replace its start values with your own.",
+  },
+
+  result: {
+    title: "Result",
+    each: "each",
+    toFill: "The price shows here as you type.",
+    stillToFill: (labels: string) => `Still to fill: ${labels}.`,
+    stillForQuote: (labels: string) => `For the quote, still to fill: ${labels}.`,
+    faulty: (count: number) => (count === 1 ? "One field needs a look" : `${count} fields need a look`),
+    ratesFirst: "The Rates sheet needs a look first.",
+    noPrice: "No price yet",
+    profit: (margin: string, markup: string | undefined) =>
+      markup === undefined ? `Margin ${margin}` : `Margin ${margin} · Markup ${markup}`,
+    spoken: (price: string, margin: string) => `Price ${price}, margin ${margin}`,
+    about: (weight: string) => `about ${weight}`,
+    links: "Links",
+    reaches: (links: string, length: string) => `${links}, reaching ${length}`,
+    exact: "as asked",
+    longer: (by: string) => `${by} more than asked`,
+    shorter: (by: string) => `${by} less than asked`,
+    finished: "Finished weight",
+    cast: "Cast weight",
+    fineGold: "Fine gold",
+    inPiece: (weight: string) => `${weight} in the piece`,
+    toBeCast: (weight: string) => `${weight} to be cast`,
+    landed: "Landed cost",
+    landedPerGram: "Landed per gram",
+    basis: { finished: "finished basis", quick: "quick basis" },
+    metalRate: "Metal rate",
+    premium: "Premium",
+    aGram: (rate: string) => `${rate} a gram`,
+    sourcing: "Make or buy",
+    make: (make: string, buy: string, saving: string) =>
+      `Make: ${make} a gram made against ${buy} bought; making saves ${saving}.`,
+    buy: (make: string, buy: string, saving: string) =>
+      `Buy: ${make} a gram made against ${buy} bought; buying saves ${saving}.`,
+    level: (make: string) => `Buy: ${make} a gram either way; buying spares the work.`,
+    sourcingNote: "Plain chain alone, without clasp, stones and plating.",
+    subtotal: (pieces: string) => `${pieces} pieces`,
+    discount: (share: string) => `Discount ${share}`,
+    tax: "Tax",
+    total: "Total",
+    deposit: "Deposit",
+    balance: "Balance",
+    costLines: "Cost lines",
+    costNote: "For one piece. Each line is rounded to be shown; the landed cost is summed before rounding.",
+    belowFloor: (net: string, floor: string, least: string) =>
+      `Below the floor: this brings ${net}, but landed cost at your least margin of ${least} is ${floor}.`,
+    belowFloorDiscounted: (net: string, floor: string, least: string) =>
+      `Below the floor: after the discount this brings ${net}, but landed cost at your least margin of ${least} is ${floor}.`,
+    depositShort: (deposit: string, cash: string) =>
+      `The deposit of ${deposit} does not cover the ${cash} that goes out for metal, casting, clasp and stones.`,
+    noDeposit: (cash: string) => `No deposit is asked; ${cash} goes out first for metal, casting, clasp and stones.`,
+  },
+
+  cautions: {
+    mark: "The karat must be true and stands next to the word gold (16 CFR 23.3). Local hallmarking law comes first.",
+    nickel:
+      "Nickel white gold: release at most 0.5 µg/cm²/week for chains and bracelets (REACH Annex XVII, entry 27); ask the caster.",
+    cash: "More than USD 10,000 in cash is reported on Form 8300 within 15 days; ask your tax adviser.",
+    casting: "Casting and burnout belong in a licensed, ventilated workshop.",
+  },
+
+  form: {
+    title: "Order",
+    intro: "Numbers with a point, without thousands separators. A dot marks what must be filled.",
+    takeRow: "Take from the selected row",
+    takingRow: "Reading the row…",
+    took: (count: number) => (count === 1 ? "One field taken from the row." : `${count} fields taken from the row.`),
+    tookNone: "The selected row holds nothing for this form. Its column headers should be the form's words.",
+    groups: {
+      who: "Who and what",
+      chain: "Chain",
+      clasp: "Clasp, bought",
+      stones: "Stones",
+      terms: "Terms",
+    },
+    help: {
+      mark: "Such as 14K, 585 or 750.",
+      plated: "As usual: white is plated, the others are not.",
+      linksPer: "Links in that length of closed, taut chain.",
+      linkWeight: "One finished link. Weigh ten and divide.",
+      stoneCount: "On one piece.",
+      settingFee: "A stone; empty takes Rates.",
+      spot: "A troy ounce; empty takes Rates.",
+      discount: "A share: 0.05 for 5 %.",
+      quantity: "Pieces alike.",
+    } satisfies Partial<Record<OrderKey, string>>,
+    choices: {
+      yellow: "Yellow",
+      rose: "Rose",
+      white: "White",
+      green: "Green",
+      "as usual": "As usual",
+      plated: "Plated",
+      "not plated": "Not plated",
+      in: "in",
+      cm: "cm",
+      mm: "mm",
+    },
+    grams: "g",
+  },
+
+  make: {
+    press: "Make the quote",
+    working: "Making the quote…",
+    keys: "Ctrl+Enter",
+    done: (quote: string, job: string) => `${quote} and ${job} are in the workbook.`,
+    showQuote: "Show the quote",
+    showJob: "Show the job",
+    unknownField: (field: string) =>
+      `The template asks for ${field}, which Curbwright does not know; it was left as it is.`,
+    faulty: (count: number, labels: string) =>
+      count === 1 ? `One field needs a look: ${labels}.` : `${count} fields need a look: ${labels}.`,
+    missing: (labels: string) => `Still to fill: ${labels}.`,
+    notYet: "There are no rates to quote from yet.",
+  },
+} as const;
