@@ -57,7 +57,7 @@ export interface CostSheet {
 
 /** Costs every line of an order at the order's spot and the workshop's rates. Exact throughout; only prices are rounded. */
 export function costOrder(order: Order, rates: Rates): readonly CostSheet[] {
-  return order.lines.map((line) => costLine(line, order.spot, rates));
+  return Object.freeze(order.lines.map((line) => costLine(line, order.spot, rates)));
 }
 
 function costLine(line: OrderLine, spot: Money, rates: Rates): CostSheet {
@@ -97,7 +97,7 @@ function costsOf(line: OrderLine, rates: Rates, rate: Rate, chain: Weight, cast:
   const quick = rates.costBasis === "quick";
   const lost = quick ? benchLoss(chain, rates.loss) : grams(cast.grams.minus(chain.grams));
   const none = money(Quotient.zero, rates.currency);
-  return {
+  return Object.freeze({
     metal: costOf(chain, rate),
     lost: costOf(lost, rate),
     casting: castingCost(quick ? chain : cast, line.quantity, rates),
@@ -115,7 +115,7 @@ function costsOf(line: OrderLine, rates: Rates, rate: Rate, chain: Weight, cast:
     stones: stoneCost(line.stoneCount, line.stonePrice, none, Quotient.zero),
     setting: stoneCost(line.stoneCount, none, line.settingFee, Quotient.zero),
     plating: line.plated && rates.plating ? rates.plating : none,
-  };
+  });
 }
 
 /** Casting of one piece; the caster's minimum is for the whole order, shared by its pieces. */

@@ -6,6 +6,14 @@ export type Parsed<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
+export function accepted<T>(value: T): Parsed<T> {
+  return Object.freeze({ ok: true, value: Object.freeze(value) });
+}
+
+export function refused(faults: readonly Fault[]): Parsed<never> {
+  return Object.freeze({ ok: false, faults: Object.freeze([...faults]) });
+}
+
 /** A field of a form read by one of our readers, whose CostingError becomes the field's fault. */
 export function field<T>(read: (value: unknown) => T) {
   return z.unknown().transform((value, context): T => {
@@ -31,24 +39,20 @@ export function parseForm<Shape extends z.ZodRawShape>(
 ): Parsed<z.output<z.ZodObject<Shape>>> {
   const known = Object.fromEntries(Object.keys(shape).map((key) => [key, record[key]]));
   const result = z.object(shape).safeParse(known);
-  if (result.success) return { ok: true, value: result.data };
-  return { ok: false, faults: result.error.issues.map(faultOf) };
+  return result.success ? accepted(result.data) : refused(result.error.issues.map(faultOf));
 }
 
 function faultOf(issue: z.core.$ZodIssue): Fault {
   const code = issue.code === "custom" ? (issue.params?.code as CostingErrorCode) : "unknownWord";
-  return { field: String(issue.path[0] ?? ""), code, sentence: issue.message };
+  return Object.freeze({ field: String(issue.path[0] ?? ""), code, sentence: issue.message });
 }
 
 /** Runs a step that throws CostingErrors; each becomes the fault of one field. */
 export function attempt<T>(fieldKey: string, step: () => T): Parsed<T> {
   try {
-    return { ok: true, value: step() };
+    return accepted(step());
   } catch (error) {
     if (!(error instanceof CostingError)) throw error;
-    return {
-      ok: false,
-      faults: [{ field: fieldKey, code: error.code, sentence: error.message }],
-    };
+    return refused([Object.freeze({ field: fieldKey, code: error.code, sentence: error.message })]);
   }
 }

@@ -1,6 +1,6 @@
 import { COLOURS, type Colour } from "./alloy";
-import { CostingError, type Fault } from "./errors";
-import { attempt, field, type Parsed, parseForm } from "./form";
+import { CostingError } from "./errors";
+import { accepted, attempt, field, type Parsed, parseForm, refused } from "./form";
 import { type Length, lengthIn } from "./length";
 import { linkCount, pitchOf } from "./link";
 import { type Mark, parseMark } from "./mark";
@@ -122,28 +122,17 @@ const MOST_LINKS = Quotient.of(5000);
 /** Reads an order from a plain record of texts (or cells); gathers every fault, each naming its field. */
 export function parseOrder(record: Readonly<Record<string, unknown>>, rates: Rates): Parsed<Order> {
   const form = parseForm(SHAPE, record);
-  const faults: Fault[] = form.ok ? [] : [...form.faults];
-  if (!form.ok) return { ok: false, faults };
+  if (!form.ok) return form;
   const order = form.value;
   const cash = (amount: Quotient) => money(amount, rates.currency);
   const length = lengthIn(order.length, order.lengthUnit);
   const pitch = pitchOf(order.linksPer, lengthIn(Quotient.one, order.linksPerUnit));
   const claspLength = lengthIn(order.claspLength, order.lengthUnit);
   const links = attempt("length", () => linksOf(length, pitch, claspLength));
-  if (!links.ok) return links;
   const plated = order.plated === "as usual" ? order.colour === "white" : order.plated === "plated";
-  if (plated && rates.plating === undefined) {
-    return {
-      ok: false,
-      faults: [
-        {
-          field: "plated",
-          code: "blank",
-          sentence: "Plating: found no plating cost on Rates; give it there, or choose not plated",
-        },
-      ],
-    };
-  }
+  const plating = attempt("plated", () => platingKnown(plated, rates));
+  if (!links.ok || !plating.ok)
+    return refused([...(links.ok ? [] : links.faults), ...(plating.ok ? [] : plating.faults)]);
   const line: OrderLine = {
     design: order.design,
     mark: order.mark.mark,
@@ -165,15 +154,22 @@ export function parseOrder(record: Readonly<Record<string, unknown>>, rates: Rat
     quantity: order.quantity,
   };
   const spot = order.spot ? cash(order.spot) : rates.spot;
-  return {
-    ok: true,
-    value: Object.freeze({
-      customer: order.customer,
-      spot,
-      discount: order.discount,
-      lines: [Object.freeze(line)],
-    }),
-  };
+  return accepted({
+    customer: order.customer,
+    spot,
+    discount: order.discount,
+    lines: Object.freeze([Object.freeze(line)]),
+  });
+}
+
+function platingKnown(plated: boolean, rates: Rates): void {
+  if (plated && rates.plating === undefined) {
+    throw new CostingError(
+      "blank",
+      ORDER_LABELS.plated,
+      "found no plating cost on Rates; give it there, or choose not plated",
+    );
+  }
 }
 
 function linksOf(length: Length, pitch: Length, claspLength: Length): Quotient {

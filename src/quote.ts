@@ -58,7 +58,7 @@ export function makeQuote(
   rates: Rates,
   date: string,
 ): { readonly quote: Quote; readonly watch: QuoteWatch } {
-  const lines = sheets.map(quoteLine);
+  const lines = Object.freeze(sheets.map(quoteLine));
   const subtotal = money(sum(lines.map((line) => line.amount.amount)), rates.currency);
   const discount = roundToCurrency(timesMoney(subtotal, order.discount));
   const net = subtractMoney(subtotal, discount);
@@ -83,13 +83,13 @@ export function makeQuote(
     deposit,
     balance: subtractMoney(total, deposit),
   };
-  return {
+  return Object.freeze({
     quote: Object.freeze(quote),
-    watch: {
+    watch: Object.freeze({
       belowFloor: net.amount.isLessThan(floor),
       depositShort: deposit.amount.isLessThan(cashOut),
-    },
-  };
+    }),
+  });
 }
 
 function quoteLine(sheet: CostSheet): QuoteLine {

@@ -1,6 +1,6 @@
 import { COST_BASES, type CostBasis } from "./costing";
 import { type Currency, parseCurrency } from "./currency";
-import { field, type Parsed, parseForm } from "./form";
+import { accepted, field, type Parsed, parseForm } from "./form";
 import { type Money, money } from "./money";
 import { isBlank, type NumberRule, readNumber } from "./number";
 import { LOSS_BASES, type Loss } from "./piece";
@@ -71,6 +71,8 @@ export const RATE_ROWS = {
   labourPerLink: row("Labour per link", "money per link", "0", "", "money"),
   labourPerGram: row("Labour per gram", "money per finished gram", "0", "", "money"),
   labourMinimum: row("Labour minimum", "money per piece", "0", "", "money"),
+  settingFee: row("Setting fee", "money per stone", "1", "", "money"),
+  plating: row("Plating", "money per piece", "", "Needed when a piece is plated; white gold normally is", "money"),
   surcharge: row(
     "Maker's surcharge",
     "money per gram",
@@ -78,8 +80,6 @@ export const RATE_ROWS = {
     "What a maker of ready chain adds to the metal rate",
     "money",
   ),
-  settingFee: row("Setting fee", "money per stone", "1", "", "money"),
-  plating: row("Plating", "money per piece", "", "Needed when a piece is plated; white gold normally is", "money"),
   priceBy: row(
     "Price by",
     "",
@@ -157,6 +157,11 @@ const SHARE: NumberRule = {
   below: "1",
   right: "a share from 0 to below 1, such as 0.02 for 2 %",
 };
+const DEPOSIT: NumberRule = {
+  least: "0",
+  most: "1",
+  right: "a share from 0 to 1, such as 0.5 for half",
+};
 const MARKUP: NumberRule = {
   least: "0",
   most: "100",
@@ -188,27 +193,27 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
   const { currency } = amounts;
   const cash = (amount: Quotient) => money(amount, currency);
   const gram = (amount: Quotient) => perGram(amount, currency);
-  return {
-    ok: true,
-    value: Object.freeze({
-      ...amounts,
-      spot: cash(amounts.spot),
-      castingFee: gram(amounts.castingFee),
-      castingMinimum: cash(amounts.castingMinimum),
-      loss: lossBasis === "grams" ? { basis: lossBasis, weight: grams(loss) } : { basis: lossBasis, share: loss },
-      labourFlat: cash(amounts.labourFlat),
-      labourPerLink: cash(amounts.labourPerLink),
-      labourPerGram: gram(amounts.labourPerGram),
-      labourMinimum: cash(amounts.labourMinimum),
-      surcharge: gram(amounts.surcharge),
-      settingFee: cash(amounts.settingFee),
-      plating: amounts.plating && cash(amounts.plating),
-      pricing:
-        priceBy === "premium" ? { by: priceBy, rate: gram(amounts.premium) } : { by: priceBy, share: amounts[priceBy] },
-      validity: amounts.validity.toNumber(),
-      nextNumber: amounts.nextNumber.toNumber(),
-    }),
-  };
+  return accepted({
+    ...amounts,
+    spot: cash(amounts.spot),
+    castingFee: gram(amounts.castingFee),
+    castingMinimum: cash(amounts.castingMinimum),
+    loss: Object.freeze(
+      lossBasis === "grams" ? { basis: lossBasis, weight: grams(loss) } : { basis: lossBasis, share: loss },
+    ),
+    labourFlat: cash(amounts.labourFlat),
+    labourPerLink: cash(amounts.labourPerLink),
+    labourPerGram: gram(amounts.labourPerGram),
+    labourMinimum: cash(amounts.labourMinimum),
+    surcharge: gram(amounts.surcharge),
+    settingFee: cash(amounts.settingFee),
+    plating: amounts.plating && cash(amounts.plating),
+    pricing: Object.freeze(
+      priceBy === "premium" ? { by: priceBy, rate: gram(amounts.premium) } : { by: priceBy, share: amounts[priceBy] },
+    ),
+    validity: amounts.validity.toNumber(),
+    nextNumber: amounts.nextNumber.toNumber(),
+  });
 }
 
 function shape(record: Readonly<Record<string, unknown>>) {
@@ -246,11 +251,7 @@ function shape(record: Readonly<Record<string, unknown>>) {
     priceStep: orZero("priceStep", MONEY_AT_LEAST_0),
     taxName: text("taxName"),
     tax: orZero("tax", SHARE),
-    deposit: orZero("deposit", {
-      ...SHARE,
-      below: "1.0000001",
-      right: "a share from 0 to 1, such as 0.5 for half",
-    }),
+    deposit: orZero("deposit", DEPOSIT),
     validity: required("validity", DAYS),
     nextNumber: required("nextNumber", QUOTE_NUMBER),
   };
