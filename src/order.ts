@@ -52,6 +52,8 @@ export interface OrderLine {
   readonly length: Length;
   readonly lengthText: string;
   readonly lengthUnit: (typeof ORDER_LENGTH_UNITS)[number];
+  readonly linksPer: Quotient;
+  readonly linksPerUnit: (typeof LINKS_PER_UNITS)[number];
   readonly pitch: Length;
   readonly links: Quotient;
   readonly linkWeight: Weight;
@@ -142,6 +144,8 @@ export function parseOrder(record: Readonly<Record<string, unknown>>, rates: Rat
     length,
     lengthText: order.length.value().toString(),
     lengthUnit: order.lengthUnit,
+    linksPer: order.linksPer,
+    linksPerUnit: order.linksPerUnit,
     pitch,
     links: links.value,
     linkWeight: grams(order.linkWeight),

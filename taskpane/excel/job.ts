@@ -1,0 +1,245 @@
+import {
+  COST_LINES,
+  type CostSheet,
+  inLengthUnit,
+  minorDigits,
+  type Order,
+  type Quote,
+  type Rates,
+} from "../../src/index";
+import { dateSerial, numberFormat } from "./fields";
+import { cellsOf, entry, formula, type JobRow, type Ref, section, text } from "./jobrow";
+import { asText, type Paper } from "./paper";
+import { nameOf } from "./rates";
+
+const WEIGHT = "#,##0.00##";
+
+/** What the bench works from: one line of an order with every weight and cost line a live formula over the rates. */
+export function jobPaper(order: Order, sheet: CostSheet, quote: Quote, rates: Rates): Paper {
+  const rows = [
+    ...heading(quote, sheet),
+    ...asked(order, sheet, rates),
+    ...weights(),
+    ...costs(sheet, rates),
+    ...selling(order, sheet, quote, rates),
+    ...cautions(sheet),
+  ];
+  return { widths: [175, 95, 95, 95, 95], rows: cellsOf(rows), titleRows: "$1:$1" };
+}
+
+function heading(quote: Quote, { line }: CostSheet): JobRow[] {
+  return [
+    text(`Job ${quote.number}`, "title"),
+    text(`${line.design}, for ${quote.customer}`, "label"),
+    text("For the bench, not for the customer: it shows cost. Figures follow the Rates sheet.", "note"),
+  ];
+}
+
+function asked({ spot }: Order, { line }: CostSheet, rates: Rates): JobRow[] {
+  const sameSpot = spot.amount.equals(rates.spot.amount);
+  const sameFee = line.settingFee.amount.equals(rates.settingFee.amount);
+  return [
+    section("Asked for"),
+    entry("mark", "Mark", asText(line.markText), "", "input"),
+    entry("colour", "Colour", asText(line.colour), "", "input"),
+    entry("quantity", "Pieces", line.quantity.toNumber(), "", "input", "#,##0"),
+    entry("length", "Length", Number(line.lengthText), line.lengthUnit, "input"),
+    entry("linksPer", "Links to each", line.linksPer.toNumber(), line.linksPerUnit, "input"),
+    entry("linkWeight", "Weight of one link", line.linkWeight.grams.toNumber(), "g", "input"),
+    entry(
+      "claspLength",
+      "Clasp length",
+      inLengthUnit(line.claspLength, line.lengthUnit).toNumber(),
+      line.lengthUnit,
+      "input",
+    ),
+    entry("claspWeight", "Clasp weight, bought", line.claspWeight.grams.toNumber(), "g", "input"),
+    entry("claspCost", "Clasp cost", line.claspCost.amount.toNumber(), "a piece", "input", cents(rates)),
+    entry("stones", "Stones", line.stoneCount.toNumber(), "a piece", "input", "#,##0"),
+    entry("stonePrice", "Price of one stone", line.stonePrice.amount.toNumber(), "", "input", cents(rates)),
+    entry(
+      "settingFee",
+      "Setting fee",
+      sameFee ? `=${nameOf("settingFee")}` : line.settingFee.amount.toNumber(),
+      "a stone",
+      "input",
+      cents(rates),
+    ),
+    entry(
+      "spot",
+      "Spot",
+      sameSpot ? `=${nameOf("spot")}` : spot.amount.toNumber(),
+      sameSpot ? "from Rates" : "typed for this order",
+      "input",
+      cents(rates),
+    ),
+  ];
+}
+
+function weights(): JobRow[] {
+  const lossIs = (basis: string) => `${nameOf("lossBasis")}="${basis}"`;
+  return [
+    section("Links and weights, one piece"),
+    formula(
+      "links",
+      "Links",
+      (at) => {
+        const inPitchUnit = (length: string) =>
+          `CURB.LENGTHIN(${at(length)},${at("length", "C")},${at("linksPer", "C")})`;
+        return `CURB.LINKCOUNT(${inPitchUnit("length")},${at("linksPer")},${inPitchUnit("claspLength")})`;
+      },
+      "",
+      "#,##0",
+    ),
+    formula("chain", "Links, finished", (at) => `CURB.CHAINWEIGHT(${at("links")},${at("linkWeight")})`, "g", WEIGHT),
+    formula(
+      "finished",
+      "Piece, finished",
+      (at) => `CURB.CHAINWEIGHT(${at("links")},${at("linkWeight")},${at("claspWeight")})`,
+      "g",
+      WEIGHT,
+    ),
+    formula(
+      "cast",
+      "Links to cast",
+      (at) => `CURB.CASTWEIGHT(${at("chain")},${nameOf("loss")},${nameOf("lossBasis")})`,
+      "g",
+      WEIGHT,
+    ),
+    formula(
+      "lost",
+      "Lost in polishing, as charged",
+      (at) =>
+        `IF(${isQuick},IF(${lossIs("grams")},${nameOf("loss")},${at("chain")}*${nameOf("loss")}),${at("cast")}-${at("chain")})`,
+      "g",
+      WEIGHT,
+    ),
+    formula("fine", "Fine gold, finished", (at) => `CURB.FINEGOLD(${at("finished")},${at("mark")})`, "g", WEIGHT),
+    formula("fineCast", "Fine gold to cast", (at) => `CURB.FINEGOLD(${at("cast")},${at("mark")})`, "g", WEIGHT),
+  ];
+}
+
+const isQuick = `${nameOf("costBasis")}="quick"`;
+
+function costs({ line }: CostSheet, rates: Rates): JobRow[] {
+  const money = cents(rates);
+  const casting = (at: Ref) => `IF(${isQuick},${at("chain")},${at("cast")})*${nameOf("castingFee")}`;
+  const labour = (at: Ref) =>
+    `N(${nameOf("labourFlat")})+${at("links")}*N(${nameOf("labourPerLink")})+${at("chain")}*N(${nameOf("labourPerGram")})`;
+  return [
+    section(`Cost of one piece, ${rates.currency}`),
+    formula("metalRate", "Metal rate", (at) => `CURB.METALRATE(${at("spot")},${at("mark")})`, "a gram", money),
+    formula("metal", COST_LINES.metal, (at) => `CURB.MELTVALUE(${at("chain")},${at("mark")},${at("spot")})`, "", money),
+    formula("lostCost", COST_LINES.lost, (at) => `${at("lost")}*${at("metalRate")}`, "", money),
+    formula(
+      "casting",
+      COST_LINES.casting,
+      (at) => `MAX(${casting(at)}*${at("quantity")},N(${nameOf("castingMinimum")}))/${at("quantity")}`,
+      "",
+      money,
+    ),
+    formula("labour", COST_LINES.labour, (at) => `MAX(${labour(at)},N(${nameOf("labourMinimum")}))`, "", money),
+    formula("clasp", COST_LINES.clasp, (at) => at("claspCost"), "", money),
+    formula("stoneCost", COST_LINES.stones, (at) => `CURB.STONECOST(${at("stones")},${at("stonePrice")},0)`, "", money),
+    formula("setting", COST_LINES.setting, (at) => `CURB.STONECOST(${at("stones")},0,${at("settingFee")})`, "", money),
+    formula(
+      "plating",
+      COST_LINES.plating,
+      () => (line.plated ? `N(${nameOf("plating")})` : "0"),
+      line.plated ? "" : "not plated",
+      money,
+    ),
+    formula("landed", "Landed cost", (at) => `SUM(${at("metal")}:${at("plating")})`, "", money, "total"),
+    formula(
+      "perGram",
+      "Landed cost per gram",
+      (at) => `${at("landed")}/${at("finished")}`,
+      `${rates.costBasis} basis`,
+      money,
+    ),
+    {
+      cells: () =>
+        ["Make or buy, the plain chain", "Made, a gram", "Bought, a gram", "Making saves", "So"].map(
+          (content, index) => ({ content, look: index === 0 ? "heading" : "headingRight" }),
+        ),
+    },
+    {
+      key: "makeOrBuy",
+      cells: (at) => [
+        { content: "" },
+        {
+          content: `=CURB.MAKEORBUY(${at("chain")},${at("metalRate")},${nameOf("castingFee")},${at("labour")},${nameOf("loss")},${nameOf("surcharge")},${nameOf("lossBasis")},${at("casting")}-${casting(at)},${nameOf("costBasis")})`,
+          format: money,
+        },
+        { content: "", format: money },
+        { content: "", format: money },
+        { content: "", look: "end" },
+      ],
+    },
+  ];
+}
+
+function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rates): JobRow[] {
+  const money = cents(rates);
+  const ending = `N(${nameOf("priceStep")}),${minorDigits(rates.currency)}`;
+  const atCost = (at: Ref) => `${at("stoneCost")}+${at("setting")}+${at("plating")}`;
+  return [
+    section("Price of one piece"),
+    entry("quoted", "Quoted", price.amount.toNumber(), rates.currency, "plain", money),
+    entry("quotedOn", "Quoted on", dateSerial(quote.date), "", "plain", "d mmm yyyy"),
+    entry("quotedSpot", "Spot it was quoted at", spot.amount.toNumber(), "", "plain", money),
+    formula(
+      "priceNow",
+      "Price at today's rates",
+      (at) =>
+        `IF(${nameOf("priceBy")}="markup",CURB.PRICEATMARKUP(${at("landed")},${nameOf("markup")},${ending}),` +
+        `IF(${nameOf("priceBy")}="margin",CURB.PRICEATMARGIN(${at("landed")},${nameOf("margin")},${ending}),` +
+        `CURB.PRICEATMARKUP(CURB.PRICEATPREMIUM(${at("finished")},${at("metalRate")},${nameOf("premium")})+${atCost(at)},0,${ending})))`,
+      rates.currency,
+      money,
+    ),
+    formula(
+      "margin",
+      "Margin of the quoted price",
+      (at) => `CURB.MARGIN(${at("landed")},${at("quoted")})`,
+      "",
+      "0.0%",
+      "total",
+    ),
+    formula(
+      "premium",
+      "Premium over the metal rate",
+      (at) => `CURB.PREMIUM(${at("quoted")}/${at("finished")},${at("metalRate")})`,
+      "a gram",
+      money,
+    ),
+  ];
+}
+
+/** The usual cautions, where the work is sent out. */
+function cautions({ line }: CostSheet): JobRow[] {
+  return [
+    section("Take care"),
+    text(
+      "Casting and burnout: molten metal, fumes and silica dust; a ventilated workshop under local fire and emission codes, never indoors at home.",
+      "small",
+    ),
+    text(
+      "Mark: the karat struck must be true and stand next to the word gold (16 CFR 23.3); your assay office or local law comes first.",
+      "small",
+    ),
+    ...(line.colour === "white"
+      ? [
+          text(
+            "Nickel white gold: at most 0.5 µg/cm²/week released for chains and bracelets (REACH Annex XVII entry 27, EN 1811). Ask the caster which alloy it is.",
+            "small",
+          ),
+        ]
+      : []),
+    ...(line.stoneCount.isZero() ? [] : [text("Buy the stones only after the cast seats have been checked.", "small")]),
+  ];
+}
+
+function cents(rates: Rates): string {
+  return numberFormat(minorDigits(rates.currency));
+}

@@ -1,0 +1,129 @@
+/** How a cell looks. One small, calm set for all sheets of ours: brown ink on white, cream where the person writes. */
+const LOOKS = {
+  plain: {},
+  title: { size: 20, bold: true, color: "#4A3420" },
+  heading: { bold: true, color: "#7A5A2B", rule: "EdgeBottom" },
+  lead: { color: "#6F6459", wrap: true },
+  label: { color: "#3A332C" },
+  note: { color: "#6F6459", wrap: true },
+  input: { fill: "#FBF4E2" },
+  inputRight: { fill: "#FBF4E2", align: "Right" },
+  headingRight: { bold: true, color: "#7A5A2B", rule: "EdgeBottom", align: "Right" },
+  end: { bold: true, align: "Right" },
+  head: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", wrap: true },
+  headRight: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Right", wrap: true },
+  body: { wrap: true, vertical: "Top" },
+  start: { align: "Left", vertical: "Top" },
+  small: { size: 9, color: "#6F6459" },
+  number: { align: "Right", vertical: "Top" },
+  total: { bold: true, rule: "EdgeTop", align: "Right" },
+  totalLabel: { bold: true, rule: "EdgeTop" },
+} as const satisfies Record<string, Dress>;
+export type Look = keyof typeof LOOKS;
+
+interface Dress {
+  readonly size?: number;
+  readonly bold?: boolean;
+  readonly color?: string;
+  readonly fill?: string;
+  readonly wrap?: boolean;
+  readonly align?: "Left" | "Right";
+  readonly vertical?: "Top";
+  readonly rule?: "EdgeBottom" | "EdgeTop";
+}
+
+/** One cell of a sheet that we lay out: what stands in it, its number format and its look. */
+export interface PaperCell {
+  /** A number, a text (see asText) or a formula beginning with "=". */
+  readonly content: string | number;
+  readonly format?: string;
+  readonly look?: Look;
+}
+
+/** A sheet laid out from A1: rows of cells, and column widths in points. */
+export interface Paper {
+  readonly widths: readonly number[];
+  readonly rows: readonly (readonly PaperCell[])[];
+  readonly size?: PaperSize;
+  /** Rows repeated on each printed page, such as "$10:$10". */
+  readonly titleRows?: string;
+}
+
+export type PaperSize = "Letter" | "A4";
+
+const RULE_COLOR = "#C9B48A";
+const EMPTY: PaperCell = { content: "" };
+
+/** A person's text as Excel keeps it as text, whatever it begins with: never a formula, a number or a date. */
+export function asText(text: string): string {
+  return text === "" ? "" : `'${text}`;
+}
+
+/** Contents as one block, short rows filled up. */
+export function contentsOf(paper: Paper): (string | number)[][] {
+  return blockOf(paper, (cell) => cell.content);
+}
+
+/** Puts a paper on an empty sheet of our own: contents and formats in one block each, then looks, widths and print set-up. */
+export function putPaper(sheet: Excel.Worksheet, paper: Paper): void {
+  const all = sheet.getRangeByIndexes(0, 0, paper.rows.length, paper.widths.length);
+  all.numberFormat = blockOf(paper, (cell) => cell.format ?? "General");
+  all.formulas = contentsOf(paper);
+  paper.widths.forEach((width, column) => {
+    sheet.getRangeByIndexes(0, column, 1, 1).format.columnWidth = width;
+  });
+  for (const run of runsOf(paper)) {
+    dress(sheet.getRangeByIndexes(run.row, run.column, 1, run.width), LOOKS[run.look]);
+  }
+  all.format.autofitRows();
+  sheet.showGridlines = false;
+  setUpPrint(sheet, all, paper);
+}
+
+/** One page wide, with a print area and a repeated header row. */
+function setUpPrint(sheet: Excel.Worksheet, area: Excel.Range, { size, titleRows }: Paper): void {
+  const { pageLayout } = sheet;
+  if (size) pageLayout.paperSize = size === "A4" ? Excel.PaperType.a4 : Excel.PaperType.letter;
+  pageLayout.orientation = Excel.PageOrientation.portrait;
+  pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 0 };
+  pageLayout.setPrintArea(area);
+  if (titleRows) pageLayout.setPrintTitleRows(titleRows);
+}
+
+/** Letter where it is the usual paper, A4 elsewhere. Source: common practice in the countries named. */
+export function paperSizeFor(locale: string): PaperSize {
+  return /-(US|CA|MX|PH|CL|CO|VE)$/i.test(locale) ? "Letter" : "A4";
+}
+
+function dress(range: Excel.Range, look: Dress): void {
+  const { font } = range.format;
+  if (look.size) font.size = look.size;
+  if (look.bold) font.bold = true;
+  if (look.color) font.color = look.color;
+  if (look.fill) range.format.fill.color = look.fill;
+  if (look.wrap) range.format.wrapText = true;
+  if (look.align) range.format.horizontalAlignment = look.align;
+  if (look.vertical) range.format.verticalAlignment = look.vertical;
+  if (look.rule) {
+    const edge = range.format.borders.getItem(look.rule);
+    edge.style = "Continuous";
+    edge.color = RULE_COLOR;
+  }
+}
+
+/** Neighbouring cells of one look in a row, to be dressed at once. */
+function runsOf(paper: Paper): { row: number; column: number; width: number; look: Look }[] {
+  return paper.rows.flatMap((cells, row) => {
+    const runs: { row: number; column: number; width: number; look: Look }[] = [];
+    cells.forEach(({ look = "plain" }, column) => {
+      const last = runs.at(-1);
+      if (last?.look === look) last.width += 1;
+      else runs.push({ row, column, width: 1, look });
+    });
+    return runs.filter((run) => run.look !== "plain");
+  });
+}
+
+function blockOf<T>(paper: Paper, pick: (cell: PaperCell) => T): T[][] {
+  return paper.rows.map((cells) => paper.widths.map((_, column) => pick(cells[column] ?? EMPTY)));
+}
