@@ -47,7 +47,11 @@ export function orderForm(on: OrderFormEvents): OrderForm {
   );
   const sentenceFor = (key: OrderKey) => faults.find((fault) => fault.field === key)?.sentence ?? "";
   const showFaults = () => {
-    for (const key of ORDER_KEYS) of(key).setFault(left.has(key) ? sentenceFor(key) : "");
+    for (const key of ORDER_KEYS) {
+      // A choice is never half typed, and what is wrong with it may come from another field: no need to wait.
+      const seen = left.has(key) || of(key).control instanceof HTMLSelectElement;
+      of(key).setFault(seen ? sentenceFor(key) : "");
+    }
   };
   const adaptUnits = () => {
     of("claspLength").setUnit(of("lengthUnit").control.value);

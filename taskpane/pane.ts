@@ -10,6 +10,7 @@ import { ratesHead } from "./rateshead";
 import { missing, type Reckoning, reckon, type Typed, wrong } from "./reckoning";
 import { resultCard, spokenResult } from "./result";
 import { TEXTS } from "./texts";
+import { oneAtATime } from "./turns";
 
 /** The whole pane: what is read from Rates and what is typed, wired to what is shown. */
 export function openPane(place: HTMLElement): void {
@@ -60,6 +61,7 @@ export function openPane(place: HTMLElement): void {
       if (rates?.ok) form.adapt(rates.value);
       if (reading.found !== body.contains(work)) body.replaceChildren(...(reading.found ? [work] : []));
       pressBar.hidden = !reading.found;
+      foot.classList.toggle("ready", reading.found);
     } catch (error) {
       // Rates that cannot be read now must not price anything, whatever they were before.
       rates = undefined;
@@ -180,26 +182,4 @@ function sentenceOf(error: unknown): string {
 
 function isRefusal(error: unknown): error is workbook.WorkbookFault {
   return error instanceof workbook.WorkbookFault;
-}
-
-/** Runs a step never twice at once: calls that come meanwhile share one more run, which sees what they saw. */
-function oneAtATime(step: () => Promise<void>): () => Promise<void> {
-  let running: Promise<void> | undefined;
-  let following: Promise<void> | undefined;
-  const start = () => {
-    running = step().finally(() => {
-      running = undefined;
-    });
-    return running;
-  };
-  return () => {
-    if (!running) return start();
-    following ??= running
-      .catch(() => undefined)
-      .then(() => {
-        following = undefined;
-        return start();
-      });
-    return following;
-  };
 }

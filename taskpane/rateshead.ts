@@ -25,12 +25,16 @@ export interface RatesHead {
 export function ratesHead(on: RatesHeadEvents): RatesHead {
   const root = element("div", { class: "rateshead" }, element("p", { class: "help" }, texts.reading));
   const offer = layOutOffer(on.layOut);
+  let shown = "";
   return {
     root,
     show(reading, parsed) {
+      // Any change in the workbook comes by here; what stands already keeps its focus and a spot half typed.
+      const news = JSON.stringify(reading);
+      if (news === shown) return;
+      shown = news;
       if (!reading.found) {
-        // Kept when it stands already: a spot half typed must not go when something else on the sheet changes.
-        if (offer.parentNode !== root) root.replaceChildren(offer);
+        root.replaceChildren(offer);
       } else if (parsed?.ok) {
         root.replaceChildren(spotLine(reading.values, parsed.value, () => on.goTo(reading.sheet)));
       } else {
@@ -38,6 +42,7 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
       }
     },
     failed(sentence) {
+      shown = "";
       const again = linkButton(texts.again, on.readAgain);
       root.replaceChildren(element("div", { class: "banner failed" }, element("p", {}, sentence), again));
     },

@@ -37,7 +37,7 @@ export function resultCard(): ResultCard {
       {},
       element("summary", {}, result.costLines),
       lines,
-      element("p", { class: "help" }, result.costNote),
+      element("p", { class: "help costnote" }, result.costNote),
     ),
     cautions,
   );

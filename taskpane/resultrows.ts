@@ -66,7 +66,11 @@ export function pieceRows(sheet: CostSheet): readonly Row[] {
 /** What one piece costs, and how that compares. */
 export function costRows({ rates }: Costed, sheet: CostSheet): readonly Row[] {
   return [
-    { term: result.landed, value: showMoney(sheet.landed) },
+    {
+      term: result.landed,
+      value: showMoney(sheet.landed),
+      ...(sheet.line.quantity.equals(Quotient.one) ? {} : { remark: result.forOne }),
+    },
     {
       term: result.landedPerGram,
       value: result.aGram(showRate(sheet.landedPerGram)),

@@ -52,6 +52,7 @@ export const TEXTS = {
     inPiece: (weight: string) => `${weight} in the piece`,
     toBeCast: (weight: string) => `${weight} to be cast`,
     landed: "Landed cost",
+    forOne: "for one piece",
     landedPerGram: "Landed per gram",
     basis: { finished: "finished basis", quick: "quick basis" },
     metalRate: "Metal rate",
