@@ -111,9 +111,12 @@ export function openPane(place: HTMLElement): void {
     try {
       const { order, sheets, quote, rates: used } = reckoning.costed;
       const filled = await workbook.fillQuote({ order, sheets, quote, rates: used });
-      ending.done(filled, show);
-      // The quote has taken its number; the next one must be known before another can be made.
-      await readRates();
+      try {
+        // The quote has taken its number; the next one must be known before another can be made.
+        await readRates();
+      } finally {
+        ending.done(filled, show);
+      }
     } finally {
       making = false;
       press.rest();
