@@ -1,4 +1,4 @@
-import { onThemeChange, theme } from "./excel/workbook";
+import { onThemeChange, theme } from "./excel/host";
 
 const systemDark = window.matchMedia("(prefers-color-scheme: dark)");
 

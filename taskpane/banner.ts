@@ -1,6 +1,6 @@
 import { button } from "./button";
 import { element } from "./element";
-import type { Filled } from "./excel/workbook";
+import type { Filled } from "./excel/quote";
 import { TEXTS } from "./texts";
 
 const { make } = TEXTS;

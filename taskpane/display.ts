@@ -11,7 +11,7 @@ import {
   type Rate,
   type Weight,
 } from "../src/index";
-import { locale } from "./excel/workbook";
+import { locale } from "./excel/host";
 
 /** Money in its currency's minor unit, rounded once, half away from zero, with the ISO 4217 code. */
 export function showMoney(money: Money): string {

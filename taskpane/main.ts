@@ -1,6 +1,6 @@
 import { followAppearance } from "./appearance";
 import { element } from "./element";
-import { whenReady } from "./excel/workbook";
+import { whenReady } from "./excel/host";
 import { openPane, refusePane } from "./pane";
 import { TEXTS } from "./texts";
 

@@ -4,7 +4,11 @@ import { banner } from "./banner";
 import { button } from "./button";
 import { showList, today } from "./display";
 import { element } from "./element";
-import * as workbook from "./excel/workbook";
+import { goTo } from "./excel/host";
+import { fillQuote } from "./excel/quote";
+import { layOutRates, readRates, watchRates } from "./excel/rates";
+import { WorkbookFault } from "./excel/run";
+import { readSelectedOrder } from "./excel/selection";
 import { labelsOf, orderForm } from "./orderform";
 import { ratesHead } from "./rateshead";
 import { missing, type Reckoning, reckon, type Typed, wrong } from "./reckoning";
@@ -20,7 +24,7 @@ export function openPane(place: HTMLElement): void {
 
   const voice = announcer();
   const ending = banner();
-  const head = ratesHead({ goTo: show, layOut, readAgain: () => void attempt(readRates) });
+  const head = ratesHead({ goTo: show, layOut, readAgain: () => void attempt(followRates) });
   const result = resultCard();
   const form = orderForm({
     changed: () => {
@@ -53,9 +57,9 @@ export function openPane(place: HTMLElement): void {
     voice.sayAtRest(spoken);
   }
 
-  const readRates = oneAtATime(async () => {
+  const followRates = oneAtATime(async () => {
     try {
-      const reading = await workbook.readRates();
+      const reading = await readRates();
       rates = reading.found ? parseRates(reading.values) : undefined;
       head.show(reading, rates);
       if (rates?.ok) form.adapt(rates.value);
@@ -75,8 +79,8 @@ export function openPane(place: HTMLElement): void {
   async function layOut(spot: string): Promise<void> {
     await attempt(async () => {
       ending.clear();
-      await workbook.layOutRates(spot);
-      await readRates();
+      await layOutRates(spot);
+      await followRates();
       voice.say(TEXTS.rates.laidOut);
     });
   }
@@ -85,7 +89,7 @@ export function openPane(place: HTMLElement): void {
     form.takeRow.work(TEXTS.form.takingRow);
     try {
       ending.clear();
-      const texts = await workbook.readSelectedOrder();
+      const texts = await readSelectedOrder();
       const count = Object.keys(texts).length;
       form.fill(texts);
       compute();
@@ -110,10 +114,10 @@ export function openPane(place: HTMLElement): void {
     voice.say(TEXTS.make.working);
     try {
       const { order, sheets, quote, rates: used } = reckoning.costed;
-      const filled = await workbook.fillQuote({ order, sheets, quote, rates: used });
+      const filled = await fillQuote({ order, sheets, quote, rates: used });
       try {
         // The quote has taken its number; the next one must be known before another can be made.
-        await readRates();
+        await followRates();
       } finally {
         ending.done(filled, show);
       }
@@ -124,7 +128,7 @@ export function openPane(place: HTMLElement): void {
   }
 
   function show(sheet: string): void {
-    void attempt(() => workbook.goTo(sheet));
+    void attempt(() => goTo(sheet));
   }
 
   /** Runs a step for a person. What the workbook refuses is told; anything else is told too, and stays an error. */
@@ -149,8 +153,8 @@ export function openPane(place: HTMLElement): void {
     document.documentElement.style.scrollPaddingBottom = `${foot.offsetHeight + 12}px`;
   }).observe(foot);
   void attempt(async () => {
-    await readRates();
-    await workbook.watchRates(() => void attempt(readRates));
+    await followRates();
+    await watchRates(() => void attempt(followRates));
   });
 }
 
@@ -183,6 +187,6 @@ function sentenceOf(error: unknown): string {
   return isRefusal(error) ? error.message : TEXTS.unforeseen(error instanceof Error ? error.message : String(error));
 }
 
-function isRefusal(error: unknown): error is workbook.WorkbookFault {
-  return error instanceof workbook.WorkbookFault;
+function isRefusal(error: unknown): error is WorkbookFault {
+  return error instanceof WorkbookFault;
 }

@@ -2,7 +2,7 @@ import { type Fault, type Parsed, parseRates, RATE_KEYS, RATE_ROWS, type Rates }
 import { button, linkButton } from "./button";
 import { showCellDate, showSpot } from "./display";
 import { element } from "./element";
-import type { RatesReading } from "./excel/workbook";
+import type { RatesReading } from "./excel/rates";
 import { field } from "./field";
 import { TEXTS } from "./texts";
 

@@ -3,7 +3,7 @@ import { type Currency, grams, lengthIn, money, Quotient } from "../../src/index
 import { showCellDate, showGrams, showLength, showMoney, showShare, showSpot } from "../../taskpane/display";
 
 const excel = vi.hoisted(() => ({ language: "en-US" }));
-vi.mock("../../taskpane/excel/workbook", () => ({ locale: () => excel.language }));
+vi.mock("../../taskpane/excel/host", () => ({ locale: () => excel.language }));
 
 beforeEach(() => {
   excel.language = "en-US";
