@@ -15,7 +15,7 @@ interface Source {
 }
 
 const IMPORT =
-  /^\s*(?:import|export)\b[^;"']*?\bfrom\s*["']([^"'\n]+)["']|^\s*import\s*["']([^"'\n]+)["']|\bimport\(\s*["']([^"'\n]+)["']/gm;
+  /(?:^|;)\s*(?:import|export)\b[^;"']*?\bfrom\s*["']([^"'\n]+)["']|(?:^|;)\s*import\s*["']([^"'\n]+)["']|\bimport\(\s*["']([^"'\n]+)["']/gm;
 
 function sourcesIn(folder: string): readonly Source[] {
   return readdirSync(join(ROOT, folder), { recursive: true, withFileTypes: true })

@@ -145,7 +145,7 @@ describe("the standard mark of a fineness", () => {
   });
 
   test("the order of the standards does not matter", () => {
-    const mixed = ["750", "375", "585"].map((standard) => Quotient.of(standard));
+    const mixed = ["585", "750", "375"].map((standard) => Quotient.of(standard));
     expect(standardMark(Quotient.of("700"), mixed).value().toString()).toBe("585");
     expectFault(() => standardMark(Quotient.of("374.9"), mixed), "belowLowestMark", "374.9", "375");
   });

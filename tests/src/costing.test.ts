@@ -119,6 +119,42 @@ test("landed cost and cost per gram follow the definition on both bases and all 
   );
 });
 
+test("figures of 15 digits, as cells compute them, lose nothing that 36 decimals could show (fraction.js)", () => {
+  const long = positives(500, 12);
+  fc.assert(
+    fc.property(
+      long,
+      long,
+      long,
+      long,
+      figures(0, 0.9, 14),
+      fc.constantFrom(...COST_BASES),
+      (weight, metal, fee, labour, lost, basis) => {
+        const cost = landedCost({
+          weight: grams(weight.quotient),
+          metalRate: perGram(metal.quotient, "USD"),
+          castingFee: perGram(fee.quotient, "USD"),
+          labour: money(labour.quotient, "USD"),
+          loss: { basis: "cast", share: lost.quotient },
+          other: usd("0"),
+          basis,
+        });
+        const expected = landed(
+          basis,
+          weight.fraction,
+          metal.fraction,
+          fee.fraction,
+          labour.fraction,
+          new Fraction(0),
+          { basis: "cast", lost },
+        );
+        expectExact(cost.amount, expected);
+      },
+    ),
+    { numRuns: 300 },
+  );
+});
+
 test("with no loss the two bases cost the same", () => {
   fc.assert(
     fc.property(positives(500, 3), amounts, amounts, amounts, (weight, metal, fee, labour) => {

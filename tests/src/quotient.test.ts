@@ -73,6 +73,16 @@ describe("against exact rationals (fraction.js)", () => {
   });
 });
 
+test("a third is more than any row of threes, however long, and less than one with a four at its end", () => {
+  const third = Quotient.one.dividedBy(Quotient.of(3));
+  for (const places of [15, 30, 45]) {
+    const threes = "3".repeat(places - 1);
+    expect(third.isGreaterThan(Quotient.of(`0.${threes}3`))).toBe(true);
+    expect(third.isLessThan(Quotient.of(`0.${threes}4`))).toBe(true);
+    expect(third.equals(Quotient.of(`0.${threes}3`))).toBe(false);
+  }
+});
+
 describe("laws", () => {
   test("order of adding and of multiplying is free", () => {
     fc.assert(
