@@ -31,7 +31,7 @@ function heading(quote: Quote, { line }: CostSheet): JobRow[] {
   return [
     text(`Job ${quote.number}`, "title"),
     text(`${line.design}, for ${quote.customer}`, "label"),
-    text("For the bench, not for the customer: it shows cost. Figures follow the Rates sheet.", "note"),
+    text("For the bench, not for the customer: it shows cost. Figures follow the Rates sheet.", "small"),
   ];
 }
 

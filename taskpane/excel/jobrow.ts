@@ -72,7 +72,7 @@ function row(
     cells: (at) => [
       { content: label, look: look === "total" ? "totalLabel" : "label" },
       format ? { content: content(at), look, format } : { content: content(at), look },
-      { content: unit, look: look === "total" ? "totalLabel" : "note" },
+      { content: unit, look: look === "total" ? "totalLabel" : "unit" },
     ],
   };
 }

@@ -4,10 +4,11 @@ const LOOKS = {
   title: { size: 20, bold: true, color: "#4A3420" },
   heading: { bold: true, color: "#7A5A2B", rule: "EdgeBottom" },
   lead: { color: "#6F6459", wrap: true },
-  label: { color: "#3A332C" },
-  note: { color: "#6F6459", wrap: true },
-  input: { fill: "#FBF4E2" },
-  inputRight: { fill: "#FBF4E2", align: "Right" },
+  label: { color: "#3A332C", vertical: "Top" },
+  note: { color: "#6F6459", wrap: true, vertical: "Top" },
+  unit: { color: "#6F6459", wrap: true, vertical: "Top", indent: 1 },
+  input: { fill: "#FBF4E2", vertical: "Top" },
+  inputRight: { fill: "#FBF4E2", align: "Right", vertical: "Top" },
   headingRight: { bold: true, color: "#7A5A2B", rule: "EdgeBottom", align: "Right" },
   end: { bold: true, align: "Right" },
   head: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", wrap: true },
@@ -29,6 +30,7 @@ interface Dress {
   readonly wrap?: boolean;
   readonly align?: "Left" | "Right";
   readonly vertical?: "Top";
+  readonly indent?: number;
   readonly rule?: "EdgeBottom" | "EdgeTop";
 }
 
@@ -103,6 +105,7 @@ function dress(range: Excel.Range, look: Dress): void {
   if (look.fill) range.format.fill.color = look.fill;
   if (look.wrap) range.format.wrapText = true;
   if (look.align) range.format.horizontalAlignment = look.align;
+  if (look.indent) range.format.indentLevel = look.indent;
   if (look.vertical) range.format.verticalAlignment = look.vertical;
   if (look.rule) {
     const edge = range.format.borders.getItem(look.rule);

@@ -124,7 +124,7 @@ function ratesPaper(spot: string, readAt: number): { paper: Paper; rowOf: Record
     rows.push([
       { content: row.label, look: "label" },
       { content: startOf(key, row, spot, readAt), look: "input", format: FORMATS[row.shown] },
-      { content: row.unit, look: "note" },
+      { content: row.unit, look: "unit" },
       { content: row.note, look: "note" },
     ]);
   }
