@@ -94,7 +94,7 @@ export const RATE_ROWS = {
     "Premium",
     "money per gram",
     "",
-    "Used when the price goes by premium; clasp, stones and plating are added at cost",
+    "Used when the price goes by premium; the clasp goes by weight, stones and plating are added at cost",
     "money",
   ),
   leastMargin: row("Least margin", "share of price", "0.10", "The floor that a discount is watched against", "share"),
