@@ -1,4 +1,5 @@
 import { labourCost, type Making, perGramOf, stoneCost } from "./costing";
+import { minorUnit } from "./currency";
 import { type Length, millimetres } from "./length";
 import { chainLength, chainWeight } from "./link";
 import { addMoney, type Money, money, roundToCurrency, roundUpToStep, timesMoney } from "./money";
@@ -67,7 +68,7 @@ function costLine(line: OrderLine, spot: Money, rates: Rates): CostSheet {
   const cast = castWeight(chain, rates.loss);
   const costs = costsOf(line, rates, rate, chain, cast);
   const landed = money(sum(Object.values(costs).map((cost) => cost.amount)), spot.currency);
-  const price = priceOf(line, rates, rate, finished, landed, costs);
+  const price = priceOf(rates, rate, finished, landed, costs);
   const landedPerGram = perGramOf(landed, finished);
   const reached = chainLength(line.links, line.pitch, line.claspLength);
   return Object.freeze({
@@ -118,7 +119,7 @@ function costsOf(line: OrderLine, rates: Rates, rate: Rate, chain: Weight, cast:
   });
 }
 
-/** Casting of one piece; the caster's minimum is for the whole order, shared by its pieces. */
+/** Casting of one piece; the caster's minimum is for all pieces of the line, shared by them. */
 function castingCost(each: Weight, quantity: Quotient, rates: Rates): Money {
   const all = costOf(timesWeight(each, quantity), rates.castingFee);
   return money(maximum(all.amount, rates.castingMinimum.amount).dividedBy(quantity), rates.currency);
@@ -137,14 +138,7 @@ function makingOf(rates: Rates, rate: Rate, chain: Weight, costs: Record<CostLin
   };
 }
 
-function priceOf(
-  _line: OrderLine,
-  rates: Rates,
-  rate: Rate,
-  finished: Weight,
-  landed: Money,
-  costs: Record<CostLine, Money>,
-): Money {
+function priceOf(rates: Rates, rate: Rate, finished: Weight, landed: Money, costs: Record<CostLine, Money>): Money {
   const asked = (() => {
     switch (rates.pricing.by) {
       case "markup":
@@ -155,7 +149,9 @@ function priceOf(
         return addMoney(priceAtPremium(finished, rate, rates.pricing.rate), costs.stones, costs.setting, costs.plating);
     }
   })();
-  return roundToCurrency(roundUpToStep(asked, rates.priceStep));
+  // Without a step a price goes up to the smallest coin, so that no piece is ever given away.
+  const step = maximum(rates.priceStep, minorUnit(rates.currency));
+  return roundToCurrency(roundUpToStep(asked, step));
 }
 
 /** A money amount for so many pieces. */

@@ -1,5 +1,7 @@
+import { Decimal } from "./decimal";
 import { CostingError, found } from "./errors";
 import { isBlank } from "./number";
+import { Quotient } from "./quotient";
 
 /**
  * Currencies by the digits of their minor unit. Source: ISO 4217 list one, published 2024-06-25 (checked in tests against
@@ -188,6 +190,11 @@ export function minorDigits(currency: Currency): number {
   const digits = DIGITS.get(currency);
   if (digits === undefined) throw new Error(`${currency} has no minor unit to round to`);
   return digits;
+}
+
+/** The smallest coin of the currency: 0.01 for USD, 1 for JPY, 0.001 for KWD. */
+export function minorUnit(currency: Currency): Quotient {
+  return Quotient.one.dividedBy(Quotient.of(new Decimal(10).pow(minorDigits(currency))));
 }
 
 /** Reads a currency's three letters. Errors: blank, unknownWord. */

@@ -1,5 +1,5 @@
 import { COLOURS, type Colour } from "./alloy";
-import { CostingError } from "./errors";
+import { CostingError, type Fault } from "./errors";
 import { accepted, attempt, field, type Parsed, parseForm, refused } from "./form";
 import { type Length, lengthIn } from "./length";
 import { linkCount, pitchOf } from "./link";
@@ -123,33 +123,29 @@ const MOST_LINKS = Quotient.of(5000);
 
 /** Reads an order from a plain record of texts (or cells); gathers every fault, each naming its field. */
 export function parseOrder(record: Readonly<Record<string, unknown>>, rates: Rates): Parsed<Order> {
-  const form = parseForm(SHAPE, record);
-  if (!form.ok) return form;
+  const form = parseForm({ ...NAMES, ...CHAIN, ...PLATING, ...AMOUNTS }, record);
+  const chain = readChain(record);
+  const plating = readPlating(record, rates);
+  if (!form.ok || !chain.ok || !plating.ok) {
+    const faults = [form, chain, plating].flatMap((part) => (part.ok ? [] : part.faults));
+    const keys: readonly string[] = ORDER_KEYS;
+    const place = (fault: Fault) => keys.indexOf(fault.field);
+    return refused([...faults].sort((a, b) => place(a) - place(b)));
+  }
   const order = form.value;
   const cash = (amount: Quotient) => money(amount, rates.currency);
-  const length = lengthIn(order.length, order.lengthUnit);
-  const pitch = pitchOf(order.linksPer, lengthIn(Quotient.one, order.linksPerUnit));
-  const claspLength = lengthIn(order.claspLength, order.lengthUnit);
-  const links = attempt("length", () => linksOf(length, pitch, claspLength));
-  const plated = order.plated === "as usual" ? order.colour === "white" : order.plated === "plated";
-  const plating = attempt("plated", () => platingKnown(plated, rates));
-  if (!links.ok || !plating.ok)
-    return refused([...(links.ok ? [] : links.faults), ...(plating.ok ? [] : plating.faults)]);
   const line: OrderLine = {
     design: order.design,
     mark: order.mark.mark,
     markText: order.mark.text,
     colour: order.colour,
-    plated,
-    length,
+    plated: plating.value,
+    ...chain.value,
     lengthText: order.length.value().toString(),
     lengthUnit: order.lengthUnit,
     linksPer: order.linksPer,
     linksPerUnit: order.linksPerUnit,
-    pitch,
-    links: links.value,
     linkWeight: grams(order.linkWeight),
-    claspLength,
     claspWeight: grams(order.claspWeight),
     claspCost: cash(order.claspCost),
     stoneCount: order.stoneCount,
@@ -166,14 +162,32 @@ export function parseOrder(record: Readonly<Record<string, unknown>>, rates: Rat
   });
 }
 
-function platingKnown(plated: boolean, rates: Rates): void {
-  if (plated && rates.plating === undefined) {
+/** Lengths and links, and what is wrong between them; the fields' own faults are found by the whole form. */
+function readChain(
+  record: Readonly<Record<string, unknown>>,
+): Parsed<Pick<OrderLine, "length" | "pitch" | "claspLength" | "links">> {
+  const read = parseForm(CHAIN, record);
+  if (!read.ok) return refused([]);
+  const length = lengthIn(read.value.length, read.value.lengthUnit);
+  const pitch = pitchOf(read.value.linksPer, lengthIn(Quotient.one, read.value.linksPerUnit));
+  const claspLength = lengthIn(read.value.claspLength, read.value.lengthUnit);
+  return attempt("length", () => ({ length, pitch, claspLength, links: linksOf(length, pitch, claspLength) }));
+}
+
+/** Whether the piece is plated, and whether Rates say what that costs. */
+function readPlating(record: Readonly<Record<string, unknown>>, rates: Rates): Parsed<boolean> {
+  const read = parseForm(PLATING, record);
+  if (!read.ok) return refused([]);
+  const { colour, plated } = read.value;
+  const isPlated = plated === "as usual" ? colour === "white" : plated === "plated";
+  return attempt("plated", () => {
+    if (!isPlated || rates.plating !== undefined) return isPlated;
     throw new CostingError(
       "blank",
       ORDER_LABELS.plated,
       "found no plating cost on Rates; give it there, or choose not plated",
     );
-  }
+  });
 }
 
 function linksOf(length: Length, pitch: Length, claspLength: Length): Quotient {
@@ -201,21 +215,30 @@ function linksOf(length: Length, pitch: Length, claspLength: Length): Quotient {
   return links;
 }
 
-const SHAPE = {
+const NAMES = {
   customer: field((value) => readText(value, ORDER_LABELS.customer, "the customer's name")),
   design: field((value) => readText(value, ORDER_LABELS.design, "the name of the design")),
   mark: field((value) => ({
     mark: parseMark(value, ORDER_LABELS.mark),
     text: String(value).trim(),
   })),
-  colour: field((value) => readWord(value, ORDER_LABELS.colour, COLOURS)),
-  plated: field((value) => (isBlank(value) ? "as usual" : readWord(value, ORDER_LABELS.plated, PLATING_CHOICES))),
+};
+
+const CHAIN = {
   length: required("length", LENGTH),
   lengthUnit: field((value) => readWord(value, ORDER_LABELS.lengthUnit, ORDER_LENGTH_UNITS)),
   linksPer: required("linksPer", LINKS_PER),
   linksPerUnit: field((value) => readWord(value, ORDER_LABELS.linksPerUnit, LINKS_PER_UNITS)),
-  linkWeight: required("linkWeight", LINK_WEIGHT),
   claspLength: orZero("claspLength", CLASP_LENGTH),
+};
+
+const PLATING = {
+  colour: field((value) => readWord(value, ORDER_LABELS.colour, COLOURS)),
+  plated: field((value) => (isBlank(value) ? "as usual" : readWord(value, ORDER_LABELS.plated, PLATING_CHOICES))),
+};
+
+const AMOUNTS = {
+  linkWeight: required("linkWeight", LINK_WEIGHT),
   claspWeight: orZero("claspWeight", CLASP_WEIGHT),
   claspCost: orZero("claspCost", MONEY_AT_LEAST_0),
   stoneCount: orZero("stoneCount", STONES),

@@ -110,11 +110,21 @@ function quoteLine(sheet: CostSheet): QuoteLine {
   });
 }
 
-/** The share of the total, but never less than the cash that goes out; rounded up to the price step so that it shows no cost. */
+/** A deposit grows by twentieths of the total, so that it never tells the customer what goes out. */
+const TWENTIETHS = Quotient.of(20);
+
+/**
+ * The wanted share of the total, or where more cash goes out before the piece is sold, the next twentieth that covers it;
+ * rounded up to the price step, at least to whole money, and never above the total.
+ */
 function depositOf(total: Money, cashOut: Quotient, rates: Rates): Money {
-  if (rates.deposit.isZero()) return money(Quotient.zero, rates.currency);
-  const wanted = money(maximum(timesMoney(total, rates.deposit).amount, cashOut), rates.currency);
-  const rounded = roundToCurrency(roundUpToStep(wanted, maximum(rates.priceStep, Quotient.one)), "up");
+  if (rates.deposit.isZero() || total.amount.isZero()) return money(Quotient.zero, rates.currency);
+  const twentieths = cashOut.dividedBy(total.amount).times(TWENTIETHS).value().ceil();
+  const share = maximum(rates.deposit, Quotient.of(twentieths).dividedBy(TWENTIETHS));
+  const rounded = roundToCurrency(
+    roundUpToStep(timesMoney(total, share), maximum(rates.priceStep, Quotient.one)),
+    "up",
+  );
   return rounded.amount.isGreaterThan(total.amount) ? total : rounded;
 }
 

@@ -39,9 +39,9 @@ export const RATE_ROWS = {
   castingFee: row("Casting fee", "money per gram cast", "1.50", "What the caster adds to the metal rate", "money"),
   castingMinimum: row(
     "Casting minimum",
-    "money per casting order",
+    "money per design cast",
     "0",
-    "Least the caster charges for one order",
+    "Least the caster charges for the pieces of one design",
     "money",
   ),
   loss: row(
@@ -98,10 +98,16 @@ export const RATE_ROWS = {
     "money",
   ),
   leastMargin: row("Least margin", "share of price", "0.10", "The floor that a discount is watched against", "share"),
-  priceStep: row("Price step", "money", "1", "Prices are rounded up to it; 0 for none", "money"),
+  priceStep: row("Price step", "money", "1", "Prices are rounded up to it; 0 for the smallest coin", "money"),
   taxName: row("Tax name", "", "Sales tax", "As it stands on the quote", "text"),
   tax: row("Tax", "share, on top", "0", "Ask your tax adviser which rate applies", "share"),
-  deposit: row("Deposit", "share of the total", "0.50", "Never less than the cash that goes out; 0 for none", "share"),
+  deposit: row(
+    "Deposit",
+    "share of the total",
+    "0.50",
+    "More where the cash that goes out is more, in steps of 5 %; 0 for none",
+    "share",
+  ),
   validity: row("Quote valid for", "days", "7", "Spot moves; a quote ends", "number"),
   nextNumber: row("Next quote number", "", "1001", "Counts up by itself", "number"),
 } as const satisfies Record<string, RateRow>;
@@ -224,7 +230,7 @@ function shape(record: Readonly<Record<string, unknown>>) {
     field((value) => readWord(value, label(key), words));
   const text = (key: RateKey) => field((value) => readOptionalText(value, label(key)));
   const chosen = (key: PriceMethod, rule: NumberRule) =>
-    said(record.priceBy) === key ? required(key, rule) : orZero(key, rule);
+    said(record.priceBy) === key ? required(key, rule) : field(() => Quotient.zero);
   const inGrams = said(record.lossBasis) === "grams";
   return {
     workshop: text("workshop"),

@@ -181,7 +181,7 @@ function costs({ line }: CostSheet, rates: Rates): JobRow[] {
 
 function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
-  const ending = `N(${nameOf("priceStep")}),${minorDigits(rates.currency)}`;
+  const ending = `MAX(N(${nameOf("priceStep")}),${10 ** -minorDigits(rates.currency)}),${minorDigits(rates.currency)}`;
   const atCost = (at: Ref) => `${at("stoneCost")}+${at("setting")}+${at("plating")}`;
   return [
     section("Price of one piece"),

@@ -239,9 +239,14 @@ describe("several faults", () => {
 
   test("between fields are gathered too: a chain shorter than its clasp and plating nobody has priced", () => {
     expect(faultsOf({ length: "2", claspLength: "3", colour: "white" }).map((fault) => fault.field)).toEqual([
-      "length",
       "plated",
+      "length",
     ]);
+  });
+
+  test("between fields are gathered while others are still empty", () => {
+    const faults = faultsOf({ customer: "", length: "2", claspLength: "3" });
+    expect(faults.map((fault) => fault.field)).toEqual(["customer", "length"]);
   });
 
   test("each begin with the words of their field", () => {

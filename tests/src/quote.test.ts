@@ -44,8 +44,9 @@ describe("a quote of 2 pieces at 3,575, 5 % off, 8.25 % tax, half as deposit (ha
     ["discount", "357.5"], // 7150 x 0.05
     ["tax", "560.38"], // 6792.5 x 0.0825 = 560.38125
     ["total", "7352.88"],
-    ["deposit", "5400"], // half is 3676.44; metal, loss and casting of both pieces are 2 x 2700 = 5400
-    ["balance", "1952.88"],
+    // Half is 3,676.44; metal, loss and casting of both pieces are 2 x 2,700 = 5,400, 73.4 % of the total: 75 % is 5,514.66, up to 5.
+    ["deposit", "5515"],
+    ["balance", "1837.88"],
   ])("%s is %s", (key, expected) => {
     expect(quote[key]).toMatchObject({ kind: "money", currency: "USD" });
     const amount = quote[key] as Quote["total"];
@@ -131,7 +132,11 @@ test("every line is rounded once; subtotal, discount, tax, total, deposit and ba
       const cash = reckoned.map(({ cashOut, quantity }) => cashOut.mul(quantity)).reduce(add, new Fraction(0));
       const floor = reckoned.map((line) => line.floor.mul(line.quantity)).reduce(add, new Fraction(0));
       const share = total.mul(rates.figures.deposit.fraction);
-      const stepped = upToStep(share.lt(cash) ? cash : share, rates.step.lt(1) ? new Fraction(1) : rates.step);
+      const twentieths = cash.div(total).mul(20).ceil().div(20).mul(total);
+      const stepped = upToStep(
+        share.lt(twentieths) ? twentieths : share,
+        rates.step.lt(1) ? new Fraction(1) : rates.step,
+      );
       const deposit = rates.figures.deposit.fraction.equals(0) ? new Fraction(0) : stepped.gt(total) ? total : stepped;
       expectExact(quote.subtotal.amount, subtotal);
       expectExact(quote.discount.amount, off);
