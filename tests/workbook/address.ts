@@ -17,7 +17,7 @@ export interface Reference {
 }
 
 const CELL = String.raw`\$?([A-Z]{1,3})\$?(\d{1,7})`;
-const AREA = new RegExp(String.raw`^${CELL}(?::${CELL})?$`, "i");
+const AREA = new RegExp(`^${CELL}(?::${CELL})?$`, "i");
 const COLUMNS = /^\$?([A-Z]{1,3}):\$?([A-Z]{1,3})$/i;
 const ROWS = /^\$?(\d{1,7}):\$?(\d{1,7})$/;
 

@@ -1,8 +1,9 @@
 import { parseReference, printReference, type Rect } from "./address";
+import { cellBox, scrollTo } from "./box";
 import { readCells, textOf, toRange } from "./cells";
 import type { LogEntry } from "./host";
 import { printHtml } from "./print";
-import { settled, type State } from "./state";
+import { type State, settled } from "./state";
 
 /** One cell as tests read it. */
 export interface ReadCell {
@@ -24,6 +25,8 @@ export interface WorkbookPage {
   select(sheet: string, address: string): void;
   /** Where a cell is drawn, in pixels of the page, scrolled into sight. */
   cellBox(sheet: string, address: string): Promise<{ x: number; y: number; width: number; height: number }>;
+  /** The active sheet and its active cell, as "Designs!B2". */
+  active(): string;
   /** How a sheet would be printed, and the HTML that is printed. */
   print(sheet: string): { setup: unknown; html: string };
   /** The requests of the add-in itself so far; office.js's own and its letting go of ranges are not counted. */
@@ -85,13 +88,15 @@ export function offerApi(state: State, ready: Promise<void>): void {
       const { id, rect } = place(sheet, address);
       book.activate(id);
       await frame();
-      const { startRow = 0, endRow = 0, startColumn = 0, endColumn = 0 } = book.sheet(id).getVisibleRange() ?? {};
-      const isSeen =
-        rect.row >= startRow && rect.row < endRow && rect.column >= startColumn && rect.column < endColumn;
-      if (!isSeen) book.sheet(id).scrollToCell(Math.max(0, rect.row - 3), Math.max(0, rect.column - 1));
+      scrollTo(book, id, rect.row, rect.column);
       await frame();
-      const box = book.sheet(id).getRange(rect.row, rect.column).getCellRect();
-      return { x: box.x, y: box.y, width: box.width, height: box.height };
+      return cellBox(book, id, rect.row, rect.column);
+    },
+    active: () => {
+      const sheet = book.active();
+      const cell = sheet.getActiveCell();
+      const [row, column] = [cell?.getRow() ?? 0, cell?.getColumn() ?? 0];
+      return printReference(sheet.getSheetName(), { row, column, rows: 1, columns: 1 });
     },
     print: (sheet) => {
       const { id } = place(sheet, "A1");
@@ -116,4 +121,3 @@ export function offerApi(state: State, ready: Promise<void>): void {
 function frame(): Promise<void> {
   return new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve())));
 }
-

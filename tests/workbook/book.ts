@@ -1,10 +1,18 @@
-import { BooleanNumber, type IWorkbookData, type IWorksheetData, LocaleType, mergeWorksheetSnapshotWithDefault, type Workbook, type Worksheet } from "@univerjs/core";
+import {
+  BooleanNumber,
+  type IWorkbookData,
+  type IWorksheetData,
+  LocaleType,
+  mergeWorksheetSnapshotWithDefault,
+  type Workbook,
+  type Worksheet,
+} from "@univerjs/core";
 import type { FWorkbook, FWorksheet } from "@univerjs/preset-sheets-core";
 import { InsertSheetMutation, SetWorksheetOrderMutation } from "@univerjs/preset-sheets-core";
 import { type Calculation, watchCalculation } from "./calculation";
+import { Changes } from "./changes";
 import { type Extras, newExtras } from "./extras";
 import { alreadyExists, invalid, notFound } from "./failure";
-import { Changes } from "./changes";
 import { Names } from "./names";
 import { Tables } from "./tables";
 import type { Engine } from "./univer";

@@ -21,6 +21,22 @@ const SETS = {
 
 const settings = { Read: () => [[], []], Write: () => undefined };
 
+/** The Office theme, each colour an integer as desktop Excel gives it; `?theme=dark` on the workbook page tries the dark one. */
+const dark = new URLSearchParams(parent.location.search).get("theme") === "dark";
+const THEME = dark
+  ? {
+      bodyBackgroundColor: 0x262626,
+      bodyForegroundColor: 0xffffff,
+      controlBackgroundColor: 0x363636,
+      controlForegroundColor: 0xffffff,
+    }
+  : {
+      bodyBackgroundColor: 0xffffff,
+      bodyForegroundColor: 0x252525,
+      controlBackgroundColor: 0xfafafa,
+      controlForegroundColor: 0x252525,
+    };
+
 const CONTEXT: Record<string, unknown> = {
   AppType: 1,
   SolutionRef: "curbwright-workbook-page",
@@ -44,6 +60,7 @@ const CONTEXT: Record<string, unknown> = {
   FeaturesForSolution: "{}",
   InitialDisplayMode: 0,
   Settings: settings,
+  OfficeThemeInfo: JSON.stringify(THEME),
 };
 
 const context = Object.fromEntries(Object.entries(CONTEXT).map(([name, value]) => [`Get${name}`, () => value]));
@@ -56,7 +73,8 @@ const waiting: string[] = [];
 
 const external = {
   GetContext: () => context,
-  RegisterEvent: (_id: number, _target: string, _handler: unknown, callback?: (status: number) => void) => callback?.(0),
+  RegisterEvent: (_id: number, _target: string, _handler: unknown, callback?: (status: number) => void) =>
+    callback?.(0),
   UnregisterEvent: (_id: number, _target: string, callback?: (status: number) => void) => callback?.(0),
 };
 

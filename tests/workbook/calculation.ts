@@ -1,9 +1,12 @@
 import {
+  ClearSelectionFormatCommand,
   FormulaExecutedStateType,
+  SetBorderCommand,
   SetFormulaCalculationNotificationMutation,
   SetFormulaCalculationResultMutation,
   SetFormulaCalculationStartMutation,
   SetRangeValuesMutation,
+  SetStyleCommand,
 } from "@univerjs/preset-sheets-core";
 import type { Engine } from "./univer";
 
@@ -45,8 +48,9 @@ export function watchCalculation(engine: Engine, unitId: () => string): Calculat
       const sheetIds = sheetsOf(command.params, unitId());
       if (sheetIds.length > 0) for (const listener of listeners) listener(sheetIds);
     } else if (engine.dirty.get(command.id)) {
-      const onlyShown = command.id === SetRangeValuesMutation.id && options?.onlyLocal === true;
-      if (!onlyShown) changes += 1;
+      // The same cells written by the calculation itself, and changes of looks, start none.
+      const isValues = command.id === SetRangeValuesMutation.id;
+      if (!isValues || !(options?.onlyLocal || isLookOnly(command.params))) changes += 1;
     }
   });
 
@@ -59,6 +63,12 @@ export function watchCalculation(engine: Engine, unitId: () => string): Calculat
     },
     onCalculated: (listener) => listeners.push(listener),
   };
+}
+
+const LOOKS: readonly unknown[] = [SetStyleCommand.id, SetBorderCommand.id, ClearSelectionFormatCommand.id];
+
+function isLookOnly(params: unknown): boolean {
+  return typeof params === "object" && params !== null && "trigger" in params && LOOKS.includes(params.trigger);
 }
 
 function readState(params: unknown): FormulaExecutedStateType | undefined {

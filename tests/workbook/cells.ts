@@ -1,4 +1,11 @@
-import { CellValueType, type ICellData, type IObjectMatrixPrimitiveType, type IRange, type Nullable, type Worksheet } from "@univerjs/core";
+import {
+  CellValueType,
+  type ICellData,
+  type IObjectMatrixPrimitiveType,
+  type IRange,
+  type Nullable,
+  type Worksheet,
+} from "@univerjs/core";
 import {
   SetRangeValuesMutation,
   SetStyleCommand,
@@ -7,6 +14,7 @@ import {
 } from "@univerjs/preset-sheets-core";
 import { around, type Rect } from "./address";
 import type { Book } from "./book";
+import { isLook } from "./changes";
 import { display, ERRORS, enter } from "./entry";
 import { denied, wrongSize } from "./failure";
 
@@ -46,7 +54,7 @@ function readFrom(book: Book, sheet: Worksheet, row: number, column: number): Ce
   const hasFormula = Boolean(raw?.f || raw?.si);
   const formula = hasFormula ? (book.engine.formulas.getFormulaStringByCell(row, column, sheetId, book.id) ?? "") : "";
   const shown = hasFormula || hasContent(raw) ? raw : (spilledAt(book, sheetId, row, column) ?? raw);
-  const value = valueOf(shown);
+  const value = contentOf(shown);
   const isText = typeof value === "string" && shown === raw && !formula;
   const isError = typeof value === "string" && raw?.t !== CellValueType.FORCE_STRING && ERRORS.includes(value);
   return { value, formula, format: formatAt(sheet, row, column), isError, isText };
@@ -62,7 +70,7 @@ function spilledAt(book: Book, sheetId: string, row: number, column: number): IC
   return sheet?.[row]?.[column] ?? undefined;
 }
 
-function valueOf(cell: Nullable<ICellData>): Value {
+function contentOf(cell: Nullable<ICellData>): Value {
   if (!cell) return "";
   if (cell.p) return (cell.p.body?.dataStream ?? "").replace(/\r\n$/, "").replaceAll("\r", "\n");
   const { v, t } = cell;
@@ -82,21 +90,19 @@ export function formatAt(sheet: Worksheet, row: number, column: number): string 
 
 /** Writes one element per cell, as range.values and range.formulas do. `what` names the property in a failure. */
 export function writeCells(book: Book, sheetId: string, rect: Rect, values: unknown, what: string): void {
-  const rows = Array.isArray(values) ? values : undefined;
-  if (!rows) return writeCells(book, sheetId, rect, repeat(rect, values), what);
-  const fits = rows.length === rect.rows && rows.every((row) => Array.isArray(row) && row.length === rect.columns);
-  if (!fits) throw wrongSize(what);
+  const rows: unknown[] = Array.isArray(values) ? values : repeat(rect, values);
+  const lines = rows.filter((row): row is unknown[] => Array.isArray(row) && row.length === rect.columns);
+  if (rows.length !== rect.rows || lines.length !== rect.rows) throw wrongSize(what);
   const sheet = book.worksheet(sheetId);
   const cells = new Map<number, Map<number, ICellData>>();
-  for (const [i, row] of rows.entries()) {
+  for (const [i, row] of lines.entries()) {
     for (const [j, value] of row.entries()) {
       const format = formatAt(sheet, rect.row + i, rect.column + j);
       const entry = enter(value, format);
       if (!entry) continue;
       const cell = entry.format ? { ...entry.cell, s: { n: { pattern: entry.format } } } : entry.cell;
-      let line = cells.get(rect.row + i);
-      if (!line) cells.set(rect.row + i, (line = new Map()));
-      line.set(rect.column + j, cell);
+      const line = cells.get(rect.row + i) ?? new Map<number, ICellData>();
+      cells.set(rect.row + i, line.set(rect.column + j, cell));
     }
   }
   putCells(book, sheetId, rect, cells);
@@ -119,13 +125,14 @@ export function putCells(
   const cellValue: Record<number, Record<number, ICellData | null>> = {};
   for (const [row, line] of cells) cellValue[row] = Object.fromEntries(line);
   // The grid takes a cell without a formula for one whose formula goes, unless it is told that only looks change.
-  const isLook = [...cells.values()].every((line) => [...line.values()].every((cell) => cell && !hasContentKey(cell)));
-  const params = { unitId: book.id, subUnitId: sheetId, cellValue, ...(isLook ? { trigger: SetStyleCommand.id } : {}) };
+  const onlyLooks = [...cells.values()].every((line) => [...line.values()].every((cell) => cell && isLook(cell)));
+  const params = {
+    unitId: book.id,
+    subUnitId: sheetId,
+    cellValue,
+    ...(onlyLooks ? { trigger: SetStyleCommand.id } : {}),
+  };
   book.engine.commands.syncExecuteCommand(SetRangeValuesMutation.id, params);
-}
-
-function hasContentKey(cell: ICellData): boolean {
-  return "v" in cell || "f" in cell || "p" in cell;
 }
 
 /** The same change of every cell in a rectangle, kept within the grid for whole columns and rows. */
@@ -151,7 +158,8 @@ export function mapCells(
 /** A rectangle without the part of whole columns or rows that the grid has not got. */
 export function clamp(sheet: Worksheet, rect: Rect): Rect {
   const rows = Math.max(sheet.getRowCount(), rect.rows > 100_000 ? 0 : rect.row + rect.rows) - rect.row;
-  const columns = Math.max(sheet.getColumnCount(), rect.columns > 10_000 ? 0 : rect.column + rect.columns) - rect.column;
+  const columns =
+    Math.max(sheet.getColumnCount(), rect.columns > 10_000 ? 0 : rect.column + rect.columns) - rect.column;
   return { ...rect, rows: Math.min(rect.rows, rows), columns: Math.min(rect.columns, columns) };
 }
 
@@ -179,7 +187,7 @@ export function checkUnlocked(book: Book, sheetId: string, rect: Rect): void {
 }
 
 export function isLocked(sheet: Worksheet, row: number, column: number): boolean {
-  return sheet.getCellRaw(row, column)?.custom?.["locked"] !== false;
+  return sheet.getCellRaw(row, column)?.custom?.locked !== false;
 }
 
 /** The smallest rectangle around all cells with content, or also those with a look; undefined on an empty sheet. */

@@ -42,6 +42,11 @@ export class Changes {
     });
   }
 
+  /** Whether what happens now is the add-in's doing. */
+  get isAddin(): boolean {
+    return this.addinActs;
+  }
+
   onChanged(listener: (change: Change) => void): void {
     this.listeners.push(listener);
   }
@@ -100,6 +105,11 @@ function readParams(params: unknown): Params | undefined {
   return params as Params;
 }
 
+/** Whether a cell as the grid is given it says nothing of content. */
+export function isLook(cell: object): boolean {
+  return !("v" in cell || "f" in cell || "p" in cell);
+}
+
 function isContent(cell: unknown): boolean {
-  return cell === null || (typeof cell === "object" && ("v" in cell || "f" in cell || "p" in cell));
+  return cell === null || (typeof cell === "object" && !isLook(cell));
 }

@@ -1,8 +1,8 @@
+import { parseReference, type Rect } from "./address";
 import type { Book } from "./book";
 import { writeCells } from "./cells";
-import { parseReference, type Rect } from "./address";
-import { RangeEntity } from "./model/range";
 import { Arguments, type Entity } from "./model/entity";
+import { RangeEntity } from "./model/range";
 import { WorksheetEntity } from "./model/worksheet";
 
 /** A sheet of the demo as data: contents, and looks as properties of ranges in Excel's words. */
@@ -36,7 +36,7 @@ export function openDemo(book: Book, demo: Demo): void {
   for (const sheet of demo.sheets) fill(book, sheet);
   const start = parseReference(demo.start);
   if (!start) throw new Error(`"${demo.start}" is no cell`);
-  range(book, book.sheet(start.sheet ?? first.name).getSheetId(), start.rect).calls["select"]?.(new Arguments([]));
+  range(book, book.sheet(start.sheet ?? first.name).getSheetId(), start.rect).calls.select?.(new Arguments([]));
 }
 
 function fill(book: Book, sheet: DemoSheet): void {
@@ -49,13 +49,14 @@ function fill(book: Book, sheet: DemoSheet): void {
     writeCells(book, sheetId, { row, column, rows: rows.length, columns }, values, "Formulas");
   }
   for (const [address, looks] of Object.entries(sheet.looks ?? {}))
-    for (const [path, value] of Object.entries(looks)) set(range(book, sheetId, rectOf(address)), path.split("/"), value);
+    for (const [path, value] of Object.entries(looks))
+      set(range(book, sheetId, rectOf(address)), path.split("/"), value);
   for (const [letters, points] of Object.entries(sheet.widths ?? {})) {
     const address = letters.includes(":") ? letters : `${letters}:${letters}`;
     set(range(book, sheetId, rectOf(address)), ["format", "columnWidth"], points);
   }
   if (sheet.tabColor) set(entity, ["tabColor"], sheet.tabColor);
-  if (sheet.showGridlines === false) set(entity, ["showGridlines"], false);
+  if (sheet.showGridlines === false) set(entity, ["gridlines"], false);
   if (sheet.freezeRows) book.sheet(sheetId).setFrozenRows(sheet.freezeRows);
 }
 
@@ -65,7 +66,8 @@ function set(entity: Entity, path: readonly string[], value: unknown): void {
   if (rest.length === 0) {
     const write = entity.writes[head];
     if (!write) throw new Error(`The demo sets ${entity.type}.${head}, which does not exist`);
-    return write(value);
+    write(value);
+    return;
   }
   const [name = "", item] = head.split(":");
   const part = entity.parts[name]?.();

@@ -1,4 +1,4 @@
-import { settled, type State } from "./state";
+import { type State, settled } from "./state";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 

@@ -28,6 +28,7 @@ export class Events {
   private readonly registered = new Set<string>();
   private pending: { type: number; sheetId: string; message: Record<string, unknown> }[] = [];
   private scheduled = false;
+  private lastActive: string | undefined;
 
   constructor(
     private readonly book: Book,
@@ -48,7 +49,7 @@ export class Events {
     book.engine.commands.onCommandExecuted((command) => {
       const sheetId = sheetOf(command.params);
       if (sheetId === undefined) return;
-      if (command.id === SetWorksheetActiveOperation.id) this.send("ActivatedEvent", sheetId, {});
+      if (command.id === SetWorksheetActiveOperation.id) setTimeout(() => this.activate());
       if (command.id === SetSelectionsOperation.id) this.select(sheetId);
       if (command.id === InsertSheetMutation.id) this.send("AddedEvent", sheetId, { source: "Local" });
       if (command.id === RemoveSheetMutation.id) this.send("DeletedEvent", sheetId, { source: "Local" });
@@ -87,12 +88,21 @@ export class Events {
   }
 
   private entries({ type, sheetId, message }: (typeof this.pending)[number]): unknown[] {
-    const rect = typeof message["address"] === "string" ? parseReference(message["address"])?.rect : undefined;
+    const rect = typeof message.address === "string" ? parseReference(message.address)?.rect : undefined;
     const referenceId = rect ? this.host.keep(new RangeEntity(this.book, sheetId, rect)) : undefined;
     const body = JSON.stringify({ ...message, referenceId });
     return [WORKBOOK, sheetId]
       .filter((targetId) => this.registered.has(`${type}:${targetId}`))
       .map((targetId) => ({ messageCategory: CATEGORY, messageType: type, targetId, message: body }));
+  }
+
+  /** Once per change that stays: the grid shows a new sheet for a moment where Excel does not. */
+  private activate(): void {
+    const active = this.book.active().getSheetId();
+    if (active === this.lastActive) return;
+    if (this.lastActive !== undefined) this.send("DeactivatedEvent", this.lastActive, {});
+    this.lastActive = active;
+    this.send("ActivatedEvent", active, {});
   }
 
   private select(sheetId: string): void {

@@ -13,8 +13,10 @@ export class Failure extends Error {
 export const notFound = () => new Failure("ItemNotFound", "The requested resource doesn't exist.", 404);
 export const alreadyExists = () =>
   new Failure("ItemAlreadyExists", "A resource with the same name or identifier already exists.");
-export const invalid = (message = "The argument is invalid or missing or has an incorrect format.", location?: string) =>
-  new Failure("InvalidArgument", message, 400, location);
+export const invalid = (
+  message = "The argument is invalid or missing or has an incorrect format.",
+  location?: string,
+) => new Failure("InvalidArgument", message, 400, location);
 export const wrongSize = (location: string) =>
   invalid(
     "The number of rows or columns in the input array doesn't match the size or dimensions of the range.",
@@ -22,4 +24,5 @@ export const wrongSize = (location: string) =>
   );
 export const denied = () => new Failure("AccessDenied", "You cannot perform the requested operation.", 403);
 /** What this stand-in has not been taught. Never answered with silence. */
-export const gap = (member: string) => new Failure("ApiNotFound", `The workbook page does not know ${member}`, 400, member);
+export const gap = (member: string) =>
+  new Failure("ApiNotFound", `The workbook page does not know ${member}`, 400, member);

@@ -131,20 +131,28 @@ class AddinFunction extends BaseFunction {
     if (!call) return this.fault({ code: "#GETTING_DATA", sentence: "The add-in has not loaded yet." });
     const values: unknown[] = [];
     for (const [index, parameter] of this.metadata.parameters.entries()) {
-      const argument = given[index];
-      if (argument?.isError()) return argument;
-      const value = this.read(argument, parameter);
-      if (value instanceof ErrorValueObject) return value;
-      values.push(value);
+      const read = parameter.repeating
+        ? this.readAll(given.slice(index), parameter)
+        : this.read(given[index], parameter);
+      if (read instanceof ErrorValueObject) return read;
+      values.push(read);
     }
-    return this.result(call(...values));
+    // Excel hands every function what it knows of the call as one argument more.
+    const invocation = { functionName: this.metadata.id, address: undefined, parameterAddresses: undefined };
+    return this.result(call(...values, invocation));
+  }
+
+  private readAll(given: BaseValueObject[], parameter: Parameter): unknown {
+    const values = given.map((argument) => this.read(argument, parameter));
+    return values.find((value) => value instanceof ErrorValueObject) ?? values;
   }
 
   private read(argument: BaseValueObject | undefined, parameter: Parameter): unknown {
     const wantsMatrix = parameter.dimensionality === "matrix";
+    if (argument?.isError()) return argument;
     if (!argument || (!argument.isArray() && argument.isNull())) return null;
     if (!argument.isArray()) return wantsMatrix ? [[this.plain(argument)]] : this.plain(argument);
-    const rows = argument.getArrayValue().map((row) => row.map((cell) => cell));
+    const rows = argument.getArrayValue();
     const first = rows[0]?.[0];
     const isSingle = rows.length === 1 && rows[0]?.length === 1;
     if (!wantsMatrix) {
@@ -223,4 +231,3 @@ export function readMetadata(json: unknown): FunctionMetadata[] {
     return { ...item, name: item.name ?? item.id, parameters: item.parameters ?? [] };
   });
 }
-

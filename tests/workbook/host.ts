@@ -143,7 +143,9 @@ function reply(id: number, answer: Answer): string {
 function kindOf(batch: Batch): LogEntry["kind"] {
   if (Object.values(batch.ObjectPaths).some((path) => path.ObjectPathType === 2)) return "internal";
   const isRelease = (action: Action) =>
-    action.ActionType === 1 ? batch.ObjectPaths[action.ObjectPathId]?.ObjectPathType === 1 : action.Name === "_RemoveReference";
+    action.ActionType === 1
+      ? batch.ObjectPaths[action.ObjectPathId]?.ObjectPathType === 1
+      : action.Name === "_RemoveReference";
   return batch.Actions.every(isRelease) ? "release" : "sync";
 }
 

@@ -25,7 +25,12 @@ export interface Action {
   readonly Name: string;
   readonly ObjectPathId: number;
   readonly ArgumentInfo?: ArgumentInfo;
-  readonly QueryInfo?: { readonly Select?: readonly string[]; readonly Expand?: readonly string[]; readonly Top?: number; readonly Skip?: number };
+  readonly QueryInfo?: {
+    readonly Select?: readonly string[];
+    readonly Expand?: readonly string[];
+    readonly Top?: number;
+    readonly Skip?: number;
+  };
 }
 
 export interface Batch {
@@ -60,9 +65,14 @@ export async function interpret(batch: Batch, around: Surroundings): Promise<Ans
   const answer: Answer = { Results: [], TraceIds: [] };
   for (const [index, action] of batch.Actions.entries()) {
     try {
+      if (action.ActionType === ACTION.trace) {
+        // Both: the ids name the statement in errors, the result tells event handlers that they are registered.
+        answer.TraceIds?.push(action.Id);
+        answer.Results.push({ ActionId: action.Id, Value: null });
+        continue;
+      }
       if (run.needsValues(action)) await around.settled();
-      if (action.ActionType === ACTION.trace) answer.TraceIds?.push(action.Id);
-      else answer.Results.push({ ActionId: action.Id, Value: around.book.changes.asAddin(() => run.act(action)) });
+      answer.Results.push({ ActionId: action.Id, Value: around.book.changes.asAddin(() => run.act(action)) });
     } catch (thrown) {
       const failure = thrown instanceof Failure ? thrown : unexpected(thrown);
       answer.Error = {
@@ -80,7 +90,11 @@ export async function interpret(batch: Batch, around: Surroundings): Promise<Ans
 
 function unexpected(thrown: unknown): Failure {
   console.error(thrown);
-  return new Failure("GeneralException", `The workbook page failed: ${thrown instanceof Error ? thrown.message : thrown}`, 500);
+  return new Failure(
+    "GeneralException",
+    `The workbook page failed: ${thrown instanceof Error ? thrown.message : thrown}`,
+    500,
+  );
 }
 
 class Run {
@@ -118,7 +132,10 @@ class Run {
 
   private identity(entity: Found): unknown {
     if (entity === NOTHING) return null;
-    return { ...(entity.id === undefined ? {} : { Id: entity.id }), ...(entity.isKept ? { _ReferenceId: this.keep(entity) } : {}) };
+    return {
+      ...(entity.id === undefined ? {} : { Id: entity.id }),
+      ...(entity.isKept ? { _ReferenceId: this.keep(entity) } : {}),
+    };
   }
 
   private keep(entity: Entity): string {
@@ -209,12 +226,17 @@ class Run {
 
   private query(entity: Entity, info: NonNullable<Action["QueryInfo"]>): unknown {
     const items = entity.items();
-    const select = [...(info.Select ?? []), ...(info.Expand ?? [])].filter((each) => each !== "");
+    const select = [...(info.Select ?? []), ...(info.Expand ?? [])].filter((each) => each !== "" && each !== "*");
     if (!items) return this.values(entity, select);
     const own = select.filter((each) => entity.reads[lowerFirst(each)]);
-    const ofItems = select.filter((each) => !own.includes(each) && each.toLowerCase() !== "items").map((each) => each.replace(/^items\//i, ""));
+    const ofItems = select
+      .filter((each) => !own.includes(each) && each.toLowerCase() !== "items")
+      .map((each) => each.replace(/^items\//i, ""));
     const page = items.slice(info.Skip ?? 0, info.Top ? (info.Skip ?? 0) + info.Top : undefined);
-    return { ...(own.length > 0 ? this.values(entity, own) : {}), _Items: page.map((item) => this.values(item, ofItems)) };
+    return {
+      ...(own.length > 0 ? this.values(entity, own) : {}),
+      _Items: page.map((item) => this.values(item, ofItems)),
+    };
   }
 
   /** The selected properties with office.js's capitals; all plain ones where none is named. */
@@ -227,7 +249,8 @@ class Run {
       const member = lowerFirst(head.trim());
       const read = entity.reads[member];
       if (rest.length === 0 && read) answer[upperFirst(member)] = read();
-      else if (entity.parts[member]) nested.set(member, [...(nested.get(member) ?? []), ...(rest.length > 0 ? [rest.join("/")] : [])]);
+      else if (entity.parts[member])
+        nested.set(member, [...(nested.get(member) ?? []), ...(rest.length > 0 ? [rest.join("/")] : [])]);
       else this.unknown(entity, member);
     }
     for (const [member, inner] of nested) {
@@ -251,4 +274,3 @@ function memberName(name: string): string {
 function missing(member: string): never {
   throw gap(member);
 }
-

@@ -1,8 +1,5 @@
 import { Dimension, type ICellData, type IStyleData, type Nullable } from "@univerjs/core";
-import {
-  AddWorksheetMergeMutation,
-  RemoveWorksheetMergeMutation,
-} from "@univerjs/preset-sheets-core";
+import { AddWorksheetMergeMutation, RemoveWorksheetMergeMutation } from "@univerjs/preset-sheets-core";
 import { contains, intersect, MAX_COLUMNS, MAX_ROWS, type Rect } from "./address";
 import type { Book } from "./book";
 import { checkUnlocked, clamp, fromRange, growTo, mapCells, readCell, toRange } from "./cells";
@@ -116,8 +113,7 @@ function takeCells(book: Book, sheetId: string, rect: Rect, what: string): Taken
         typeof cell.value === "boolean" ? { v: cell.value ? 1 : 0, t: 3 } : { v: cell.value, t: raw?.t ?? null };
       const shown = cell.value === "" ? { v: null } : typeof cell.value === "number" ? { v: cell.value, t: 2 } : value;
       const content = { ...(cell.formula ? { v: null, f: cell.formula } : { ...shown, f: null }), si: null, p: null };
-      const data =
-        what === "Formats" ? looks : what === "Values" ? { ...shown, f: null, si: null, p: null } : content;
+      const data = what === "Formats" ? looks : what === "Values" ? { ...shown, f: null, si: null, p: null } : content;
       return {
         row,
         column,

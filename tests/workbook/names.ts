@@ -1,8 +1,13 @@
-import { type IDefinedNamesServiceParam, RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/preset-sheets-core";
+import {
+  type IDefinedNamesServiceParam,
+  type ISetDefinedNameMutationParam,
+  RemoveDefinedNameMutation,
+  SetDefinedNameMutation,
+} from "@univerjs/preset-sheets-core";
 import { parseReference, printReference, type Rect } from "./address";
 import type { Book } from "./book";
-import { alreadyExists, invalid } from "./failure";
 import { shifted } from "./extras";
+import { alreadyExists, invalid } from "./failure";
 
 export interface DefinedName {
   readonly id: string;
@@ -15,6 +20,11 @@ export interface DefinedName {
   readonly sheetId?: string;
 }
 
+/** A name the grid is not told of, with the cells it points to, which no formula text follows for it. */
+interface Shadow extends DefinedName {
+  target?: { sheetId: string; rect: Rect };
+}
+
 const WORKBOOK = "AllDefaultWorkbook";
 
 /**
@@ -22,7 +32,7 @@ const WORKBOOK = "AllDefaultWorkbook";
  * that the workbook has too, the sheet's is kept here: listed and readable, but formulas take the workbook's.
  */
 export class Names {
-  private shadows: DefinedName[] = [];
+  private shadows: Shadow[] = [];
   private made = 0;
 
   constructor(private readonly book: Book) {}
@@ -30,12 +40,12 @@ export class Names {
   /** Called once the book can tell of shifts. */
   watch(): void {
     this.book.changes.onShifted((sheetId, shift) => {
-      this.shadows = this.shadows.map((name) => {
-        const target = this.targetOf(name);
-        if (target?.sheetId !== sheetId) return name;
-        const rect = shifted(target.rect, shift);
-        return { ...name, formula: rect ? `=${this.print(sheetId, rect)}` : "=#REF!" };
-      });
+      for (const shadow of this.shadows) {
+        if (shadow.target?.sheetId !== sheetId) continue;
+        const rect = shifted(shadow.target.rect, shift);
+        if (rect) shadow.target = { sheetId, rect };
+        else this.replace(shadow, { ...shadow, formula: "=#REF!" });
+      }
     });
   }
 
@@ -45,7 +55,9 @@ export class Names {
 
   all(): DefinedName[] {
     const map = this.book.engine.names.getDefinedNameMap(this.book.id) ?? {};
-    return [...Object.values(map).map(fromGrid), ...this.shadows].sort((a, b) => a.name.localeCompare(b.name));
+    return [...Object.values(map).map(fromGrid), ...this.shadows.map((shadow) => this.fromShadow(shadow))].sort(
+      (a, b) => a.name.localeCompare(b.name),
+    );
   }
 
   find(name: string, sheetId?: string): DefinedName | undefined {
@@ -66,27 +78,32 @@ export class Names {
       visible: true,
       ...(sheetId === undefined ? {} : { sheetId }),
     };
-    if (this.all().some((other) => other.name.toLowerCase() === name.toLowerCase())) this.shadows.push(item);
+    if (this.all().some((other) => other.name.toLowerCase() === name.toLowerCase()))
+      this.shadows.push(this.shadow(item));
     else this.put(item);
     return item;
   }
 
   change(item: DefinedName, changes: Partial<DefinedName>): DefinedName {
     const changed = { ...item, ...changes };
-    const at = this.shadows.findIndex((shadow) => shadow.id === item.id);
-    if (at >= 0) this.shadows[at] = changed;
+    const shadow = this.shadows.find(({ id }) => id === item.id);
+    if (shadow) this.replace(shadow, changed);
     else this.put(changed);
     return changed;
   }
 
   delete(item: DefinedName): void {
-    this.shadows = this.shadows.filter((shadow) => shadow.id !== item.id);
-    this.book.engine.commands.syncExecuteCommand(RemoveDefinedNameMutation.id, { unitId: this.book.id, id: item.id });
+    const others = this.shadows.filter((shadow) => shadow.id !== item.id);
+    if (others.length < this.shadows.length) {
+      this.shadows = others;
+      return;
+    }
+    this.book.engine.commands.syncExecuteCommand(RemoveDefinedNameMutation.id, this.param(item));
     // A sheet's name of the same letters comes into its own now.
     const heir = this.shadows.find((shadow) => shadow.name.toLowerCase() === item.name.toLowerCase());
     if (!heir) return;
     this.shadows = this.shadows.filter((shadow) => shadow !== heir);
-    this.put(heir);
+    this.put(this.fromShadow(heir));
   }
 
   /** The cells a name points to; undefined where its formula is not one plain reference. */
@@ -119,17 +136,34 @@ export class Names {
     return printReference(this.book.sheet(sheetId).getSheetName(), rect, "$");
   }
 
+  private shadow(item: DefinedName): Shadow {
+    const target = this.targetOf(item);
+    return { ...item, ...(target ? { target } : {}) };
+  }
+
+  private fromShadow({ target, ...item }: Shadow): DefinedName {
+    return target ? { ...item, formula: `=${this.print(target.sheetId, target.rect)}` } : item;
+  }
+
+  private replace(shadow: Shadow, item: DefinedName): void {
+    this.shadows = this.shadows.map((each) => (each === shadow ? this.shadow(item) : each));
+  }
+
   private put(item: DefinedName): void {
-    this.book.engine.commands.syncExecuteCommand(SetDefinedNameMutation.id, {
+    this.book.engine.commands.syncExecuteCommand(SetDefinedNameMutation.id, this.param(item));
+  }
+
+  private param(item: DefinedName): ISetDefinedNameMutationParam {
+    return {
       unitId: this.book.id,
       id: item.id,
       name: item.name,
-      // The grid wants plain references bare and formulas with their "=".
-      formulaOrRefString: this.targetOf(item) ? item.formula.slice(1) : item.formula,
+      // The grid wants plain references bare. A name's formula it puts as text in place of the name: hence the brackets.
+      formulaOrRefString: this.targetOf(item) ? item.formula.slice(1) : `=(${item.formula.slice(1)})`,
       comment: item.comment,
       hidden: !item.visible,
       localSheetId: item.sheetId ?? WORKBOOK,
-    });
+    };
   }
 }
 
@@ -138,7 +172,7 @@ function fromGrid(param: IDefinedNamesServiceParam): DefinedName {
   return {
     id: param.id,
     name: param.name,
-    formula: param.formulaOrRefString.startsWith("=") ? param.formulaOrRefString : `=${param.formulaOrRefString}`,
+    formula: `=${param.formulaOrRefString.replace(/^=/, "").replace(/^\((.*)\)$/s, "$1")}`,
     comment: param.comment ?? "",
     visible: param.hidden !== true,
     ...(scoped && param.localSheetId ? { sheetId: param.localSheetId } : {}),

@@ -1,16 +1,19 @@
-import { Book } from "./book";
-import demo from "./demo.json";
-import { type Demo, openDemo } from "./demo";
-import { type Blanks, Faults, readMetadata, registerFunctions } from "./functions";
-import { PaneHost } from "./host";
-import { Pane } from "./pane";
 import { offerApi } from "./api";
-import { printSheet } from "./print";
-import { watchSplitter } from "./splitter";
-import { settled, type State } from "./state";
-import { showStatus } from "./status";
-import { startEngine, whenDrawn } from "./univer";
+import { Book } from "./book";
+import { type Demo, openDemo } from "./demo";
+import demo from "./demo.json";
 import { download } from "./download";
+import { type Blanks, Faults, readMetadata, registerFunctions } from "./functions";
+import { guard } from "./guard";
+import { PaneHost } from "./host";
+import { watchLists } from "./lists";
+import { Pane } from "./pane";
+import { printSheet } from "./print";
+import { fitNumbers } from "./show";
+import { watchSplitter } from "./splitter";
+import { type State, settled } from "./state";
+import { StatusLine } from "./status";
+import { startEngine, whenDrawn } from "./univer";
 
 /** As in manifest.xml: the word before the dot. */
 const NAMESPACE = "CURB";
@@ -33,8 +36,13 @@ async function start(): Promise<void> {
   const pane = new Pane(frame);
   const faults = new Faults(book);
   const state: State = { book, host, pane, faults, reset: () => reset(state) };
-  openDemo(book, demo as Demo);
-  showStatus(state, element("status", HTMLElement));
+  if (query.get("book") === "blank") book.open("Sheet1");
+  else openDemo(book, demo as Demo);
+  fitNumbers(engine);
+  const status = new StatusLine(element("status", HTMLElement));
+  status.watch(state);
+  guard(book, (text) => status.refuse(text));
+  watchLists(book);
   wire(state);
   const ready = Promise.all([
     whenDrawn(engine),
@@ -42,7 +50,7 @@ async function start(): Promise<void> {
   ]).then(() => settled(state));
   offerApi(state, ready);
   await ready;
-  document.documentElement.dataset["ready"] = "";
+  document.documentElement.dataset.ready = "";
 }
 
 async function loadFunctions({ book, host, pane, faults }: State, blanks: Blanks): Promise<void> {
@@ -87,5 +95,6 @@ function wire(state: State): void {
 
 start().catch((error: unknown) => {
   console.error(error);
-  element("status", HTMLElement).textContent = `The page could not start: ${error instanceof Error ? error.message : error}`;
+  element("status", HTMLElement).textContent =
+    `The page could not start: ${error instanceof Error ? error.message : error}`;
 });

@@ -10,7 +10,8 @@ export class Pane {
       this.frame.addEventListener("load", () => {
         const { contentWindow } = this.frame;
         if (!contentWindow || contentWindow.location.href === "about:blank") return;
-        if (!("_richApiNativeBridge" in contentWindow)) return reject(new Error("The task pane did not load its bridge"));
+        if (!("_richApiNativeBridge" in contentWindow))
+          return reject(new Error("The task pane did not load its bridge"));
         onBridge(contentWindow);
         resolve();
       });

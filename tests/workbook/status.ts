@@ -1,30 +1,57 @@
 import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/preset-sheets-core";
 import { printRect } from "./address";
 import { readCell } from "./cells";
+import { choiceAt } from "./lists";
 import type { State } from "./state";
 
-/** Keeps the status line saying what the selected cell has to say: the sentence behind its error. */
-export function showStatus(state: State, line: HTMLElement): void {
-  const show = () => {
-    const { text, isFault } = statusOf(state);
-    line.textContent = text;
-    line.classList.toggle("fault", isFault);
-  };
-  state.book.engine.commands.onCommandExecuted((command) => {
-    if (command.id === SetSelectionsOperation.id || command.id === SetWorksheetActiveOperation.id) setTimeout(show);
-  });
-  state.book.calculation.onCalculated(() => setTimeout(show));
-  show();
+/** Milliseconds. */
+const HOLD = 4000;
+
+/** The line below the grid: the sentence behind the selected cell's error, the choices of its list, or a refusal. */
+export class StatusLine {
+  private heldUntil = 0;
+
+  constructor(private readonly line: HTMLElement) {}
+
+  /** Says why something was refused, and keeps saying it while the selection moves on after Enter. */
+  refuse(sentence: string): void {
+    this.heldUntil = performance.now() + HOLD;
+    this.show(sentence, true);
+  }
+
+  private show(text: string, isFault: boolean): void {
+    this.line.textContent = text;
+    this.line.classList.toggle("fault", isFault);
+  }
+
+  /** Follows the selection. */
+  watch(state: State): void {
+    const show = () => {
+      if (performance.now() < this.heldUntil) return;
+      const { text, isFault } = statusOf(state);
+      this.show(text, isFault);
+    };
+    state.book.engine.commands.onCommandExecuted((command) => {
+      if (command.id === SetSelectionsOperation.id || command.id === SetWorksheetActiveOperation.id) setTimeout(show);
+    });
+    state.book.calculation.onCalculated(() => setTimeout(show));
+    show();
+  }
 }
 
 function statusOf({ book, faults }: State): { text: string; isFault: boolean } {
   const sheet = book.active();
+  const sheetId = sheet.getSheetId();
   const range = sheet.getActiveRange()?.getRange();
   if (!range) return { text: "", isFault: false };
   const [row, column] = [range.startRow, range.startColumn];
-  const cell = readCell(book, sheet.getSheetId(), row, column);
-  if (!cell.isError) return { text: "", isFault: false };
-  const address = printRect({ row, column, rows: 1, columns: 1 });
-  const sentence = faults.sentence(sheet.getSheetId(), row, column, String(cell.value));
-  return { text: `${address}: ${cell.value}${sentence ? ` ${sentence}` : ""}`, isFault: true };
+  const cell = readCell(book, sheetId, row, column);
+  if (cell.isError) {
+    const address = printRect({ row, column, rows: 1, columns: 1 });
+    const sentence = faults.sentence(sheetId, row, column, String(cell.value));
+    return { text: `${address}: ${cell.value}${sentence ? ` ${sentence}` : ""}`, isFault: true };
+  }
+  const choice = choiceAt(book, sheetId, row, column);
+  if (!choice) return { text: "", isFault: false };
+  return { text: `One of: ${choice.options.join(", ")}. Alt + ↓ shows the list.`, isFault: false };
 }

@@ -105,5 +105,8 @@ export function asHex(rgb: Nullable<string>, fallback: string): string {
   if (hex) return `#${(hex.length === 3 ? [...hex].map((digit) => digit + digit).join("") : hex).toUpperCase()}`;
   const parts = /^rgba?\(\s*(\d+)[,\s]+(\d+)[,\s]+(\d+)/i.exec(rgb);
   if (!parts) return rgb;
-  return `#${parts.slice(1, 4).map((part) => Number(part).toString(16).padStart(2, "0").toUpperCase()).join("")}`;
+  return `#${parts
+    .slice(1, 4)
+    .map((part) => Number(part).toString(16).padStart(2, "0").toUpperCase())
+    .join("")}`;
 }

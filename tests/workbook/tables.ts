@@ -122,4 +122,3 @@ export class Tables {
     this.pending = this.pending.then(act);
   }
 }
-

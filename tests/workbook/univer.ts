@@ -1,8 +1,7 @@
 /** The grid's library, started with what the page needs and nothing that reaches the network. */
 import {
   ICommandService,
-  type IWorkbookData,
-  LifecycleService,
+  type Injector,
   LifecycleStages,
   LocaleType,
   LogLevel,
@@ -25,6 +24,7 @@ import { theme } from "./theme";
 
 export interface Engine {
   readonly api: FUniver;
+  readonly injector: Injector;
   readonly commands: ICommandService;
   readonly dirty: IActiveDirtyManagerService;
   readonly formulas: FormulaDataModel;
@@ -62,6 +62,7 @@ export function startEngine(container: HTMLElement): Engine {
   const injector = univer.__getInjector();
   return {
     api,
+    injector,
     commands: injector.get(ICommandService),
     dirty: injector.get(IActiveDirtyManagerService),
     formulas: injector.get(FormulaDataModel),
@@ -85,6 +86,3 @@ export function whenDrawn(engine: Engine): Promise<void> {
     });
   });
 }
-
-export type { IWorkbookData };
-export { LifecycleService };

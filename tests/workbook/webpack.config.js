@@ -32,7 +32,13 @@ export default {
       { test: /\.m?js$/, resolve: { fullySpecified: false } },
     ],
   },
-  optimization: { nodeEnv: "production", moduleIds: "named", chunkIds: "named", sideEffects: true, providedExports: true },
+  optimization: {
+    nodeEnv: "production",
+    moduleIds: "named",
+    chunkIds: "named",
+    sideEffects: true,
+    providedExports: true,
+  },
   performance: { hints: false },
   cache: {
     type: "filesystem",
@@ -41,7 +47,10 @@ export default {
   },
   plugins: [
     // Hyphenation patterns for some seventy languages, each a file of its own; English is asked for.
-    new webpack.IgnorePlugin({ resourceRegExp: /^\.\/(?!en-)[a-z]{2,3}(-[a-z0-9-]+)?-[\w-]{8}\.js$/, contextRegExp: /engine-render/ }),
+    new webpack.IgnorePlugin({
+      resourceRegExp: /^\.\/(?!en-)[a-z]{2,3}(-[a-z0-9-]+)?-[\w-]{8}\.js$/,
+      contextRegExp: /engine-render/,
+    }),
     new CopyPlugin({
       patterns: [
         { from: "page.html", to: "index.html" },

@@ -2,8 +2,8 @@ import { BooleanNumber, HorizontalAlign, type IStyleData, VerticalAlign, WrapStr
 import { SetWorksheetColWidthMutation, SetWorksheetRowHeightMutation } from "@univerjs/preset-sheets-core";
 import { DEFAULT_HEIGHT, DEFAULT_WIDTH } from "../book";
 import { checkUnlocked, clamp, growTo, isLocked, mapCells, toRange } from "../cells";
-import { fitColumns, fitRows } from "../fit";
 import { denied, gap } from "../failure";
+import { fitColumns, fitRows } from "../fit";
 import { asHex, changeStyle, color, styleAt } from "../styles";
 import { Borders } from "./borders";
 import { type Calls, Entity, flag, number, oneOf, type Parts, type Reads, text, type Writes } from "./entity";
@@ -93,7 +93,9 @@ export class RangeFormat extends Look {
     const { row, column, rows, columns } = clamp(sheet, this.range.rect);
     const sizes =
       axis === "row"
-        ? Array.from({ length: rows }, (_, i) => (row + i < sheet.getRowCount() ? sheet.getRowHeight(row + i) : DEFAULT_HEIGHT))
+        ? Array.from({ length: rows }, (_, i) =>
+            row + i < sheet.getRowCount() ? sheet.getRowHeight(row + i) : DEFAULT_HEIGHT,
+          )
         : Array.from({ length: columns }, (_, i) =>
             column + i < sheet.getColumnCount() ? sheet.getColumnWidth(column + i) : DEFAULT_WIDTH,
           );
@@ -109,7 +111,8 @@ export class RangeFormat extends Look {
     const params = { unitId: this.book.id, subUnitId: sheetId, ranges: [toRange(within)] };
     const pixels = Math.round(points * POINT);
     const { commands } = this.book.engine;
-    if (axis === "column") commands.syncExecuteCommand(SetWorksheetColWidthMutation.id, { ...params, colWidth: pixels });
+    if (axis === "column")
+      commands.syncExecuteCommand(SetWorksheetColWidthMutation.id, { ...params, colWidth: pixels });
     else commands.syncExecuteCommand(SetWorksheetRowHeightMutation.id, { ...params, rowHeight: pixels });
   }
 }
@@ -141,7 +144,9 @@ class RangeFont extends Look {
     bold: (value) => this.change({ bl: flag(value) ? BooleanNumber.TRUE : BooleanNumber.FALSE }),
     italic: (value) => this.change({ it: flag(value) ? BooleanNumber.TRUE : BooleanNumber.FALSE }),
     underline: (value) =>
-      this.change({ ul: { s: oneOf(value, ["None", "Single"]) === "Single" ? BooleanNumber.TRUE : BooleanNumber.FALSE } }),
+      this.change({
+        ul: { s: oneOf(value, ["None", "Single"]) === "Single" ? BooleanNumber.TRUE : BooleanNumber.FALSE },
+      }),
     strikethrough: (value) => this.change({ st: { s: flag(value) ? BooleanNumber.TRUE : BooleanNumber.FALSE } }),
     color: (value) => this.change({ cl: { rgb: color(value) } }),
   };

@@ -1,6 +1,6 @@
 import type { Book } from "../book";
-import type { DefinedName } from "../names";
 import { gap, invalid, notFound } from "../failure";
+import type { DefinedName } from "../names";
 import { type Arguments, type Calls, Entity, flag, NOTHING, type Parts, type Reads, text, type Writes } from "./entity";
 import { RangeEntity } from "./range";
 import { WorksheetEntity } from "./worksheet";
@@ -118,4 +118,3 @@ class NamedItem extends Entity {
     throw gap("NamedItem.value of a formula");
   }
 }
-

@@ -2,10 +2,27 @@ import { MAX_COLUMNS, MAX_ROWS, parseReference, type Rect } from "../address";
 import type { Book } from "../book";
 import { HEADER_FOOTER } from "../extras";
 import { invalid, notFound } from "../failure";
-import { type Arguments, type Calls, Entity, flag, NOTHING, number, oneOf, type Parts, type Reads, record, text, type Writes } from "./entity";
+import {
+  type Arguments,
+  type Calls,
+  Entity,
+  flag,
+  NOTHING,
+  number,
+  oneOf,
+  type Parts,
+  type Reads,
+  record,
+  text,
+  type Writes,
+} from "./entity";
 import { RangeAreas, RangeEntity } from "./range";
 
-const POINTS_PER: Record<"Points" | "Inches" | "Centimeters", number> = { Points: 1, Inches: 72, Centimeters: 72 / 2.54 };
+const POINTS_PER: Record<"Points" | "Inches" | "Centimeters", number> = {
+  Points: 1,
+  Inches: 72,
+  Centimeters: 72 / 2.54,
+};
 const MARGINS = ["top", "bottom", "left", "right", "header", "footer"] as const;
 /** The paper sizes the page can print, by Excel's names. */
 const PAPERS = ["Letter", "Legal", "A3", "A4", "A5"] as const;

@@ -7,11 +7,32 @@ import {
 } from "@univerjs/preset-sheets-core";
 import { around, contains, intersect, MAX_COLUMNS, MAX_ROWS, printReference, type Rect } from "../address";
 import type { Book } from "../book";
-import { type Cell, checkUnlocked, clamp, fromRange, readCells, spills, textOf, toRange, usedRect, writeCells } from "../cells";
-import { clearCells, type ClearWhat, copyCells, deleteCells, insertCells, mergeCells, unmergeCells } from "../moves";
+import {
+  type Cell,
+  checkUnlocked,
+  clamp,
+  fromRange,
+  readCells,
+  spills,
+  textOf,
+  toRange,
+  usedRect,
+  writeCells,
+} from "../cells";
 import { invalid, notFound, wrongSize } from "../failure";
+import { type ClearWhat, clearCells, copyCells, deleteCells, insertCells, mergeCells, unmergeCells } from "../moves";
 import { changeStyle } from "../styles";
-import { type Arguments, type Calls, Entity, flag, NOTHING, oneOf, type Parts, type Reads, type Writes } from "./entity";
+import {
+  type Arguments,
+  type Calls,
+  Entity,
+  flag,
+  NOTHING,
+  oneOf,
+  type Parts,
+  type Reads,
+  type Writes,
+} from "./entity";
 import { RangeFormat } from "./format";
 import { ValidationEntity } from "./validation";
 import { WorksheetEntity } from "./worksheet";
@@ -53,7 +74,10 @@ export class RangeEntity extends Entity {
     valueTypes: () => this.map(typeOf),
     rowHidden: () => this.same(this.rowFlags()),
     columnHidden: () => this.same(this.columnFlags()),
-    hidden: () => this.same([...this.rowFlags(), ...this.columnFlags()]),
+    hidden: () => {
+      const [rows, columns] = [this.same(this.rowFlags()), this.same(this.columnFlags())];
+      return rows === true || columns === true ? true : rows === null || columns === null ? null : false;
+    },
     hasSpill: () => this.spillsIn().length > 0,
   };
 
@@ -134,7 +158,10 @@ export class RangeEntity extends Entity {
     copyFrom: (given) => this.copyFrom(given),
     select: () => {
       this.book.activate(this.sheetId);
-      this.book.sheet(this.sheetId).getRange(toRange(clamp(this.book.worksheet(this.sheetId), this.rect))).activate();
+      this.book
+        .sheet(this.sheetId)
+        .getRange(toRange(clamp(this.book.worksheet(this.sheetId), this.rect)))
+        .activate();
     },
     calculate: () => this.book.calculation.recalculate(),
   };

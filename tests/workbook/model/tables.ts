@@ -2,8 +2,8 @@ import { parseReference, type Rect } from "../address";
 import type { Book } from "../book";
 import { writeCells } from "../cells";
 import { gap, invalid, notFound } from "../failure";
-import type { Table } from "../tables";
 import { insertCells } from "../moves";
+import type { Table } from "../tables";
 import { type Arguments, type Calls, Entity, flag, NOTHING, type Parts, type Reads, text, type Writes } from "./entity";
 import { RangeEntity } from "./range";
 import { WorksheetEntity } from "./worksheet";
@@ -179,9 +179,9 @@ class TableRow extends Entity {
 
   override readonly reads: Reads = {
     index: () => this.index,
-    values: () => this.range.reads["values"]?.(),
+    values: () => this.range.reads.values?.(),
   };
-  override readonly writes: Writes = { values: (value) => this.range.writes["values"]?.(value) };
+  override readonly writes: Writes = { values: (value) => this.range.writes.values?.(value) };
   override readonly calls: Calls = { getRange: () => this.range };
 
   private get range(): RangeEntity {
@@ -252,7 +252,7 @@ class TableColumn extends Entity {
     id: () => this.index + 1,
     index: () => this.index,
     name: () => this.book.tables.headers(this.table)[this.index] ?? "",
-    values: () => this.range(this.table.rect).reads["values"]?.(),
+    values: () => this.range(this.table.rect).reads.values?.(),
   };
 
   override readonly calls: Calls = {

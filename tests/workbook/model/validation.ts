@@ -62,7 +62,10 @@ function ruleOf(value: unknown): Record<string, unknown> {
   return Object.fromEntries(
     Object.entries(record(value)).map(([kind, rule]) => {
       if (typeof rule !== "object" || rule === null) return [kind, rule];
-      const parts = Object.entries(record(rule)).map(([key, part]) => [key, part instanceof RangeEntity ? formulaOf(part) : part]);
+      const parts = Object.entries(record(rule)).map(([key, part]) => [
+        key,
+        part instanceof RangeEntity ? formulaOf(part) : part,
+      ]);
       return [kind, Object.fromEntries(parts)];
     }),
   );

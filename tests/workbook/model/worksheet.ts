@@ -5,12 +5,25 @@ import { type Book, DEFAULT_HEIGHT, DEFAULT_WIDTH } from "../book";
 import { usedRect } from "../cells";
 import { denied, invalid, notFound } from "../failure";
 import { color } from "../styles";
-import { type Arguments, type Calls, Entity, flag, NOTHING, number, oneOf, type Parts, type Reads, record, text, type Writes } from "./entity";
+import {
+  type Arguments,
+  type Calls,
+  Entity,
+  flag,
+  NOTHING,
+  number,
+  oneOf,
+  type Parts,
+  type Reads,
+  record,
+  text,
+  type Writes,
+} from "./entity";
+import { type Host, hostOf } from "./host";
 import { NamedItems } from "./names";
 import { PageLayoutEntity } from "./pagelayout";
 import { RangeEntity } from "./range";
 import { TableCollection } from "./tables";
-import { type Host, hostOf } from "./host";
 import { eventCalls } from "./worksheets";
 
 const VISIBILITIES = ["Visible", "Hidden", "VeryHidden"] as const;
@@ -71,7 +84,8 @@ export class WorksheetEntity extends Entity {
     tabColor: (value) => {
       this.sheet.setTabColor(value === "" ? "" : color(value));
     },
-    showGridlines: (value) => {
+    // office.js reads ShowGridlines but writes Gridlines.
+    gridlines: (value) => {
       this.sheet.setHiddenGridlines(!flag(value));
     },
     // Excel's standard width counts characters of the usual font: seven pixels each and five around them.
@@ -225,7 +239,11 @@ class Protection extends Entity {
       if (this.state.on) throw denied();
       const options = given.has(0) ? record(given.raw(0)) : {};
       const password = given.optionalText(1);
-      this.book.extrasOf(this.sheetId).protection = { on: true, options, ...(password === undefined ? {} : { password }) };
+      this.book.extrasOf(this.sheetId).protection = {
+        on: true,
+        options,
+        ...(password === undefined ? {} : { password }),
+      };
     },
     unprotect: (given) => {
       if (this.state.on && this.state.password !== undefined && this.state.password !== given.optionalText(0))

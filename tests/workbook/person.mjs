@@ -1,0 +1,75 @@
+/**
+ * What a person does at the workbook page, with the real mouse and keyboard.
+ * Every call ends when no formula waits and no request of the pane is unanswered.
+ */
+
+/**
+ * The task pane's frame, once its page has loaded.
+ * @param {import("playwright-core").Page} page
+ * @returns {Promise<import("playwright-core").Frame>}
+ */
+export async function paneFrame(page) {
+  await page.evaluate(() => window.workbookPage.ready);
+  const frame = await (await page.waitForSelector("#pane")).contentFrame();
+  if (!frame) throw new Error("The task pane has no page");
+  return frame;
+}
+
+/**
+ * Opens the workbook page and waits until it is ready.
+ * @param {import("playwright-core").Page} page
+ * @param {string} url the server's address; a query such as "?pane=320" may follow
+ */
+export async function openBook(page, url) {
+  await page.goto(url);
+  await page.waitForFunction(() => "workbookPage" in window);
+  await page.evaluate(() => window.workbookPage.ready);
+}
+
+/**
+ * Clicks a cell, activating its sheet and scrolling to it where needed.
+ * @param {import("playwright-core").Page} page
+ * @param {string} sheet
+ * @param {string} address one cell, as "B2"
+ */
+export async function clickCell(page, sheet, address) {
+  const box = await page.evaluate(([name, cell]) => window.workbookPage.cellBox(name, cell), [sheet, address]);
+  await letDoubleClickPass(page, `${sheet}!${address}`);
+  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+  await settled(page);
+  const active = await page.evaluate(() => window.workbookPage.active());
+  if (!active.endsWith(`!${address.replaceAll("$", "")}`))
+    throw new Error(`Clicked ${address}, but ${active} is active`);
+}
+
+/** A second click on one cell within the double-click time would open its editor instead of selecting it. */
+async function letDoubleClickPass(page, cell) {
+  const last = await page.evaluate((clicked) => {
+    const before = window.lastClicked;
+    window.lastClicked = { cell: clicked, at: performance.now() };
+    return before;
+  }, cell);
+  if (last?.cell !== cell) return;
+  await page.waitForFunction((at) => performance.now() > at + 600, last.at);
+}
+
+/**
+ * Clicks a cell and types into it, ending with Enter.
+ * @param {import("playwright-core").Page} page
+ * @param {string} sheet
+ * @param {string} address one cell, as "B2"
+ * @param {string} text
+ */
+export async function typeIn(page, sheet, address, text) {
+  await clickCell(page, sheet, address);
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+  await settled(page);
+}
+
+/**
+ * @param {import("playwright-core").Page} page
+ */
+export function settled(page) {
+  return page.evaluate(() => window.workbookPage.settled());
+}
