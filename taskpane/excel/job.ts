@@ -30,7 +30,7 @@ export function jobPaper(order: Order, sheet: CostSheet, quote: Quote, rates: Ra
 function heading(quote: Quote, { line }: CostSheet): JobRow[] {
   return [
     text(`Job ${quote.number}`, "title"),
-    text(`${line.design}, for ${quote.customer}`, "label"),
+    text(asText(`${line.design}, for ${quote.customer}`), "label"),
     text("For the bench, not for the customer: it shows cost. Figures follow the Rates sheet.", "small"),
   ];
 }

@@ -1,0 +1,83 @@
+import type { Browser, Frame, Page } from "playwright-core";
+import { launch } from "./browser.mjs";
+import { openBook, paneFrame, settled } from "./person.mjs";
+import { type Served, serve } from "./server.mjs";
+
+/** One person at one workbook page: the built add-in over the stand-in, in a real browser. */
+export interface Desk {
+  readonly page: Page;
+  readonly pane: Frame;
+  /** Errors that no code caught, on the page or in the pane. */
+  readonly crashes: readonly string[];
+}
+
+/** A browser and a server for the tests of one file. */
+export class Workshop {
+  private constructor(
+    private readonly server: Served,
+    private readonly browser: Browser,
+  ) {}
+
+  static async open(): Promise<Workshop> {
+    return new Workshop(await serve(), await launch());
+  }
+
+  /** @param query such as "book=blank" or "pane=320" */
+  async sitDown(query = ""): Promise<Desk> {
+    const page = await this.browser.newPage({ viewport: { width: 1400, height: 900 } });
+    const crashes: string[] = [];
+    page.on("pageerror", (error) => crashes.push(error.message));
+    await openBook(page, query === "" ? this.server.url : `${this.server.url}/?${query}`);
+    return { page, pane: await paneFrame(page), crashes };
+  }
+
+  async close(): Promise<void> {
+    await this.browser.close();
+    await this.server.close();
+  }
+}
+
+/** Fills fields of the pane by their labels, as a person would, and chooses where there is a choice. */
+export async function fill(desk: Desk, order: Readonly<Record<string, string>>): Promise<void> {
+  for (const [label, text] of Object.entries(order)) {
+    const field = desk.pane.getByLabel(label, { exact: true });
+    if ((await field.evaluate((element) => element.tagName)) === "SELECT") await field.selectOption(text);
+    else await field.fill(text);
+  }
+  await settled(desk.page);
+}
+
+/** Presses a button of the pane and waits for what follows. */
+export async function press(desk: Desk, name: string): Promise<void> {
+  await desk.pane.getByRole("button", { name, exact: true }).click();
+  await settled(desk.page);
+}
+
+/** The values of a sheet's cells as a person reads them. */
+export function texts(desk: Desk, sheet: string, address: string): Promise<string[][]> {
+  return desk.page.evaluate(
+    ([name = "", cells = ""]) => window.workbookPage.read(name, cells).map((row) => row.map(({ text }) => text)),
+    [sheet, address],
+  );
+}
+
+/** One cell: its value, its formula, its shown text, its fault. */
+export function cellAt(desk: Desk, sheet: string, address: string) {
+  return desk.page.evaluate(([name = "", cell = ""]) => window.workbookPage.read(name, cell)[0]?.[0], [sheet, address]);
+}
+
+/** Every cell of a sheet that holds something. */
+export function filledCells(desk: Desk, sheet: string) {
+  return desk.page.evaluate(
+    (name) =>
+      window.workbookPage
+        .read(name, "A1:H80")
+        .flat()
+        .filter(({ value, formula }) => value !== "" || formula !== ""),
+    sheet,
+  );
+}
+
+export function sheetNames(desk: Desk): Promise<string[]> {
+  return desk.page.evaluate(() => window.workbookPage.sheets().map(({ name }) => name));
+}

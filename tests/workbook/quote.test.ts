@@ -1,0 +1,228 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { cellAt, type Desk, fill, filledCells, press, sheetNames, texts, Workshop } from "./desk";
+import { settled, typeIn } from "./person.mjs";
+
+let workshop: Workshop;
+let desk: Desk;
+
+beforeAll(async () => {
+  workshop = await Workshop.open();
+});
+afterAll(() => workshop.close());
+afterEach(async () => {
+  expect(desk.crashes).toEqual([]);
+  await desk.page.close();
+});
+
+/** Where each rate stands on the Rates sheet, through its defined name. */
+async function rateCell(name: string): Promise<string> {
+  const names = await desk.page.evaluate(() => window.workbookPage.names());
+  return (names.find((item) => item.name === `Rate_${name}`)?.formula ?? "")
+    .replace(/^=?'?Rates'?!/, "")
+    .replaceAll("$", "");
+}
+const setRate = async (name: string, text: string) => typeIn(desk.page, "Rates", await rateCell(name), text);
+const result = async (term: string) =>
+  ((await desk.pane.locator(`dt:text-is("${term}") + dd`).first().textContent()) ?? "").replaceAll("\u00a0", " ");
+const price = async () => ((await desk.pane.locator(".price").first().textContent()) ?? "").replaceAll("\u00a0", " ");
+
+/** Fine gold (1000 ‰) at this spot is exactly 25.00 a gram: 25 x 31.1034768. */
+const SPOT_FOR_25 = "777.58692";
+/** 12.5 inches at 4 an inch are 50 links, 100 g at 2 g each. */
+const HUNDRED_GRAMS = {
+  Customer: "Ada Quillfeather",
+  Design: "Plain curb",
+  Mark: "1000",
+  Length: "12.5",
+  "Links per length": "4",
+  "Weight of one link": "2",
+};
+
+describe("from a blank workbook to a quote", () => {
+  beforeEach(async () => {
+    desk = await workshop.sitDown("book=blank");
+    await fill(desk, { Spot: SPOT_FOR_25 });
+    await press(desk, "Lay out the Rates sheet");
+    await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
+  });
+
+  test("Rates and the quote template are laid out, each rate a defined name", async () => {
+    expect(await sheetNames(desk)).toEqual(["Sheet1", "Rates", "Quote template"]);
+    const names = await desk.page.evaluate(() => window.workbookPage.names().map(({ name }) => name));
+    for (const name of [
+      "Rate_Spot",
+      "Rate_SpotTime",
+      "Rate_SpotSource",
+      "Rate_CastingFee",
+      "Rate_CastingMinimum",
+      "Rate_Loss",
+      "Rate_LossBasis",
+      "Rate_LabourFlat",
+      "Rate_LabourPerLink",
+      "Rate_LabourPerGram",
+      "Rate_LabourMinimum",
+      "Rate_Surcharge",
+      "Rate_SettingFee",
+      "Rate_Plating",
+      "Rate_Markup",
+      "Rate_Margin",
+      "Rate_Premium",
+      "Rate_PriceStep",
+      "Rate_Tax",
+      "Rate_Deposit",
+      "Rate_Validity",
+      "Rate_Currency",
+    ]) {
+      expect(names).toContain(name);
+    }
+    expect((await cellAt(desk, "Rates", await rateCell("Spot")))?.value).toBe(777.58692);
+  });
+
+  test("100 g with 2 g lost lands at 2,753.00, 27.53 a gram (common practice, finished basis)", async () => {
+    await setRate("LossBasis", "grams");
+    await setRate("Loss", "2");
+    await fill(desk, HUNDRED_GRAMS);
+    expect(await result("Links")).toContain("50");
+    expect(await result("Finished weight")).toContain("100.0");
+    expect(await result("Cast weight")).toContain("102");
+    expect(await result("Landed cost")).toContain("2,753.00");
+    expect(await result("Landed per gram")).toMatch(/27\.53.*finished basis/s);
+    expect(await result("Make or buy")).toMatch(
+      /^Make: .*27\.53 a gram made against .*28\.25 bought; making saves .*72\.00/s,
+    );
+    // 2,753 x 1.30 = 3,578.90, up to the step of 1: 3,579; margin (3,579 - 2,753) / 3,579.
+    expect(await price()).toContain("3,579.00");
+  });
+
+  test("the same quick lands at 2,750.00, 27.50 a gram, and 20 g with 1 g lost at 605.00, 30.25: bought (common practice)", async () => {
+    await setRate("LossBasis", "grams");
+    await setRate("Loss", "2");
+    await setRate("CostBasis", "quick");
+    await fill(desk, HUNDRED_GRAMS);
+    expect(await result("Landed cost")).toContain("2,750.00");
+    expect(await result("Landed per gram")).toMatch(/27\.50.*quick basis/s);
+    expect(await result("Make or buy")).toMatch(/^Make: /);
+    await setRate("Loss", "1");
+    await fill(desk, { Length: "2.5" });
+    expect(await result("Landed cost")).toContain("605.00");
+    expect(await result("Landed per gram")).toContain("30.25");
+    expect(await result("Make or buy")).toMatch(
+      /^Buy: .*30\.25 a gram made against .*28\.25 bought; buying saves .*40\.00/s,
+    );
+  });
+
+  test("one press makes the quote without a cost or a formula, and the job with live cost lines", async () => {
+    await setRate("LossBasis", "grams");
+    await setRate("Loss", "2");
+    await fill(desk, { ...HUNDRED_GRAMS, Quantity: "2", Discount: "0.1" });
+    const before = await desk.page.evaluate(() => window.workbookPage.syncCount);
+    await press(desk, "Make the quote");
+    await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+    expect((await desk.page.evaluate(() => window.workbookPage.syncCount)) - before).toBeLessThanOrEqual(4);
+    expect(await sheetNames(desk)).toEqual(["Sheet1", "Rates", "Quote template", "Quote 1001", "Job 1001"]);
+
+    const quote = await filledCells(desk, "Quote 1001");
+    expect(quote.filter(({ formula }) => formula !== "")).toEqual([]);
+    const words = quote.map(({ text }) => text).join("\n");
+    // Two at 3,579 are 7,158; 10 % off 715.80; 6,442.20 in all. Half would not cover 2 x 2,703 of metal and casting, 83.9 % of it: 85 % is 5,475.87, up to 5,476.
+    for (const shown of [
+      "Ada Quillfeather",
+      "Plain curb",
+      "1000 gold, yellow; curb chain, 12.5 in, 50 links, about 100.0 g",
+      "3,579.00",
+      "7,158.00",
+      "715.80",
+      "6,442.20",
+      "5,476.00",
+      "966.20",
+    ]) {
+      expect(words).toContain(shown);
+    }
+    for (const cost of ["2,753", "2753", "27.53", "2,703", "Landed", "Casting", "Markup"])
+      expect(words).not.toContain(cost);
+    expect(words).not.toMatch(/[{}[\]]/);
+
+    const job = await filledCells(desk, "Job 1001");
+    const formulas = job.map(({ formula }) => formula).filter((formula) => formula !== "");
+    for (const name of [
+      "LINKCOUNT",
+      "CHAINWEIGHT",
+      "CASTWEIGHT",
+      "FINEGOLD",
+      "METALRATE",
+      "MELTVALUE",
+      "STONECOST",
+      "MAKEORBUY",
+      "PRICEATMARKUP",
+      "MARGIN",
+    ]) {
+      expect(
+        formulas.some((formula) => formula.includes(`CURB.${name}(`)),
+        name,
+      ).toBe(true);
+    }
+    expect(job.filter(({ error }) => error)).toEqual([]);
+    expect(await jobFigure("Landed cost")).toBe(2753);
+    expect(await jobFigure("Landed cost per gram")).toBe(27.53);
+    expect(await jobFigure("Links to cast")).toBe(102);
+    expect(await jobFigure("Price at today's rates")).toBe(3579);
+  });
+
+  test("changing spot re-costs cells, job sheets and the pane", async () => {
+    await setRate("LossBasis", "grams");
+    await setRate("Loss", "2");
+    await fill(desk, HUNDRED_GRAMS);
+    await press(desk, "Make the quote");
+    await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+    await typeIn(desk.page, "Sheet1", "A1", '=CURB.METALRATE(Rate_Spot,"1000")');
+    expect((await cellAt(desk, "Sheet1", "A1"))?.value).toBe(25);
+    // Twice the spot: 50 a gram; (100 + 2) x 51.50 + 50 = 5,303.
+    await setRate("Spot", "1555.17384");
+    expect((await cellAt(desk, "Sheet1", "A1"))?.value).toBe(50);
+    expect(await jobFigure("Landed cost")).toBe(5303);
+    expect(await result("Landed cost")).toContain("5,303.00");
+    // The quote stands as it was sent.
+    expect((await filledCells(desk, "Quote 1001")).map(({ text }) => text)).toContain("3,579.00");
+    expect(await jobFigure("Quoted")).toBe(3579);
+  });
+
+  test("two presses in a row make one quote; the next order gets the next number", async () => {
+    await fill(desk, HUNDRED_GRAMS);
+    await desk.pane.getByRole("button", { name: "Make the quote", exact: true }).dblclick();
+    await settled(desk.page);
+    await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+    await press(desk, "Make the quote");
+    await desk.pane.getByText("Quote 1002 and Job 1002").waitFor();
+    expect(await sheetNames(desk)).toEqual([
+      "Sheet1",
+      "Rates",
+      "Quote template",
+      "Quote 1001",
+      "Job 1001",
+      "Quote 1002",
+      "Job 1002",
+    ]);
+  });
+
+  test.each(["=1+1", "+49 30 Workshop", "-10% Ltd", "@SUM(A1)", "<b>Bold & Sons</b>", "'quoted'", "007", "3-4"])(
+    "a customer called %s stays that text and never becomes a formula, a number, a date or markup",
+    async (name) => {
+      await fill(desk, { ...HUNDRED_GRAMS, Customer: name, Design: name });
+      await press(desk, "Make the quote");
+      await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+      const quote = await filledCells(desk, "Quote 1001");
+      expect(quote.filter(({ value }) => value === name)).toHaveLength(2);
+      expect(quote.filter(({ formula }) => formula !== "")).toEqual([]);
+      expect((await texts(desk, "Job 1001", "A2"))[0]?.[0]).toContain(name);
+      expect(await desk.pane.locator("b").count()).toBe(0);
+    },
+  );
+
+  /** A figure of the job sheet by its label. */
+  async function jobFigure(label: string): Promise<unknown> {
+    const rows = await desk.page.evaluate(() =>
+      window.workbookPage.read("Job 1001", "A1:B70").map((row) => row.map(({ value }) => value)),
+    );
+    return rows.find(([first]) => first === label)?.[1];
+  }
+});
