@@ -1,6 +1,7 @@
 import { parseReference, printReference, type Rect } from "./address";
 import { cellBox, scrollTo } from "./box";
-import { readCells, textOf, toRange } from "./cells";
+import { readCells, textOf } from "./cells";
+import { toRange } from "./extent";
 import type { LogEntry } from "./host";
 import { printHtml } from "./print";
 import { type State, settled } from "./state";

@@ -1,12 +1,13 @@
 import {
   ClearSelectionFormatCommand,
-  FormulaExecutedStateType,
+  type FormulaExecutedStateType,
   SetBorderCommand,
   SetFormulaCalculationNotificationMutation,
   SetFormulaCalculationResultMutation,
   SetFormulaCalculationStartMutation,
   SetRangeValuesMutation,
   SetStyleCommand,
+  SetTriggerFormulaCalculationStartMutation,
 } from "@univerjs/preset-sheets-core";
 import type { Engine } from "./univer";
 
@@ -26,13 +27,14 @@ export interface Calculation {
 export function watchCalculation(engine: Engine, unitId: () => string): Calculation {
   let changes = 0;
   let started = 0;
-  let done = 0;
+  let running = 0;
   let waiting: (() => void)[] = [];
   const listeners: ((sheetIds: string[]) => void)[] = [];
 
+  const isSettled = () => running === 0 && started >= changes;
   const end = () => {
-    done = started;
-    if (done < changes) return;
+    running = Math.max(0, running - 1);
+    if (!isSettled()) return;
     const resolved = waiting;
     waiting = [];
     for (const resolve of resolved) resolve();
@@ -41,9 +43,10 @@ export function watchCalculation(engine: Engine, unitId: () => string): Calculat
   engine.commands.onCommandExecuted((command, options) => {
     if (command.id === SetFormulaCalculationStartMutation.id) {
       started = changes;
+      running += 1;
     } else if (command.id === SetFormulaCalculationNotificationMutation.id) {
       const state = readState(command.params);
-      if (state !== undefined && state !== FormulaExecutedStateType.STOP_EXECUTION) end();
+      if (state !== undefined) end();
     } else if (command.id === SetFormulaCalculationResultMutation.id) {
       const sheetIds = sheetsOf(command.params, unitId());
       if (sheetIds.length > 0) for (const listener of listeners) listener(sheetIds);
@@ -55,11 +58,11 @@ export function watchCalculation(engine: Engine, unitId: () => string): Calculat
   });
 
   return {
-    isSettled: () => done >= changes,
-    settled: () => (done >= changes ? Promise.resolve() : new Promise((resolve) => waiting.push(resolve))),
+    isSettled,
+    settled: () => (isSettled() ? Promise.resolve() : new Promise((resolve) => waiting.push(resolve))),
+    // Through the grid's own queue: two calculations at once would disturb each other.
     recalculate: () => {
-      changes += 1;
-      engine.api.getFormula().executeCalculation();
+      engine.commands.syncExecuteCommand(SetTriggerFormulaCalculationStartMutation.id, EVERYTHING);
     },
     onCalculated: (listener) => listeners.push(listener),
   };
@@ -70,6 +73,17 @@ const LOOKS: readonly unknown[] = [SetStyleCommand.id, SetBorderCommand.id, Clea
 function isLookOnly(params: unknown): boolean {
   return typeof params === "object" && params !== null && "trigger" in params && LOOKS.includes(params.trigger);
 }
+
+const EVERYTHING = {
+  forceCalculation: true,
+  dirtyRanges: [],
+  dirtyNameMap: {},
+  dirtyDefinedNameMap: {},
+  dirtySuperTableMap: {},
+  dirtyUnitFeatureMap: {},
+  dirtyUnitOtherFormulaMap: {},
+  clearDependencyTreeCache: {},
+};
 
 function readState(params: unknown): FormulaExecutedStateType | undefined {
   if (typeof params !== "object" || params === null || !("functionsExecutedState" in params)) return undefined;

@@ -7,7 +7,7 @@ import {
 } from "@univerjs/preset-sheets-core";
 import { around, printRect, type Rect } from "./address";
 import type { Book } from "./book";
-import { fromRange } from "./cells";
+import { fromRange } from "./extent";
 import { type Shift, shiftExtras } from "./extras";
 
 /** What Excel tells worksheets.onChanged. */

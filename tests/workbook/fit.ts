@@ -1,7 +1,8 @@
 import { SetWorksheetColWidthMutation, SetWorksheetRowHeightMutation } from "@univerjs/preset-sheets-core";
 import { intersect, type Rect } from "./address";
 import { type Book, DEFAULT_HEIGHT, DEFAULT_WIDTH } from "./book";
-import { checkUnlocked, fromRange, readCells, textOf, usedRect } from "./cells";
+import { checkUnlocked, readCells, textOf } from "./cells";
+import { fromRange, usedRect } from "./extent";
 import { styleAt } from "./styles";
 
 /** Pixels around a text in its cell. */

@@ -11,23 +11,8 @@ import {
   StringValueObject,
 } from "@univerjs/preset-sheets-core";
 import type { Book } from "./book";
-
-/** A parameter in functions.json. */
-export interface Parameter {
-  readonly name: string;
-  readonly description?: string;
-  readonly type?: string;
-  readonly dimensionality?: string;
-  readonly optional?: boolean;
-  readonly repeating?: boolean;
-}
-
-export interface FunctionMetadata {
-  readonly id: string;
-  readonly name: string;
-  readonly description?: string;
-  readonly parameters: readonly Parameter[];
-}
+import type { Faults } from "./faults";
+import type { FunctionMetadata, Parameter } from "./metadata";
 
 /** What the add-in associated with an id; undefined while the pane has not loaded. */
 export type Associated = (id: string) => ((...values: unknown[]) => unknown) | undefined;
@@ -36,41 +21,6 @@ export type Associated = (id: string) => ((...values: unknown[]) => unknown) | u
 export type Blanks = "null" | "zero" | "text";
 
 const BLANK: Record<Blanks, unknown> = { null: null, zero: 0, text: "" };
-
-interface Fault {
-  readonly code: string;
-  readonly sentence: string;
-  /** The cell whose formula gave it, and that formula then. */
-  readonly anchor: readonly [row: number, column: number];
-  readonly formula: string;
-}
-
-/** The sentences behind the errors that functions gave, by cell. */
-export class Faults {
-  private readonly faults = new Map<string, Fault>();
-
-  constructor(private readonly book: Book) {}
-
-  set(sheetId: string, row: number, column: number, fault: Omit<Fault, "formula">): void {
-    const formula = this.formula(sheetId, fault.anchor);
-    this.faults.set(`${sheetId}:${row}:${column}`, { ...fault, formula });
-  }
-
-  /** The sentence of the error now shown in a cell; undefined where it has none, or it belongs to an older formula. */
-  sentence(sheetId: string, row: number, column: number, shown: string): string | undefined {
-    const fault = this.faults.get(`${sheetId}:${row}:${column}`);
-    if (!fault || fault.code !== shown || fault.sentence === "") return undefined;
-    return this.formula(sheetId, fault.anchor) === fault.formula ? fault.sentence : undefined;
-  }
-
-  clear(): void {
-    this.faults.clear();
-  }
-
-  private formula(sheetId: string, [row, column]: readonly [number, number]): string {
-    return this.book.engine.formulas.getFormulaStringByCell(row, column, sheetId, this.book.id) ?? "";
-  }
-}
 
 /** Makes every function of the metadata known to the grid as NAMESPACE.ID, answered by what the add-in associated. */
 export function registerFunctions(
@@ -218,16 +168,4 @@ function readError(thrown: unknown): { code: string; sentence: string } | undefi
   if (typeof code !== "string" || !code.startsWith("#")) return undefined;
   const message = "message" in thrown && typeof thrown.message === "string" ? thrown.message : "";
   return { code, sentence: WITH_SENTENCE.has(code) ? message : "" };
-}
-
-/** Reads functions.json, keeping what a call needs. */
-export function readMetadata(json: unknown): FunctionMetadata[] {
-  if (typeof json !== "object" || json === null || !("functions" in json) || !Array.isArray(json.functions))
-    throw new Error("functions.json holds no list of functions");
-  return json.functions.map((each: unknown) => {
-    if (typeof each !== "object" || each === null || !("id" in each) || typeof each.id !== "string")
-      throw new Error("functions.json holds a function without an id");
-    const item = each as Partial<FunctionMetadata> & { id: string };
-    return { ...item, name: item.name ?? item.id, parameters: item.parameters ?? [] };
-  });
 }

@@ -1,11 +1,12 @@
 import type { Book } from "./book";
 import { Events } from "./events";
 import { shifted } from "./extras";
-import { type Action, type Answer, type Batch, interpret, type Surroundings } from "./interpreter";
+import { interpret, type Surroundings } from "./interpreter";
 import { type Calls, Entity } from "./model/entity";
 import { setHost } from "./model/host";
 import { RangeEntity } from "./model/range";
 import { WorkbookEntity } from "./model/workbook";
+import type { Action, Answer, Batch } from "./wire";
 
 /** One request of the pane, for tests that count them and for the curious. */
 export interface LogEntry {
@@ -32,6 +33,7 @@ export class PaneHost {
   private waiting = 0;
   private counter = 0;
   private pane: PaneWindow | undefined;
+  private bridge: PaneWindow["_richApiNativeBridge"];
 
   constructor(private readonly book: Book) {
     setHost(book, this);
@@ -50,8 +52,10 @@ export class PaneHost {
   connect(window: Window): void {
     const pane = window as unknown as PaneWindow;
     const bridge = pane._richApiNativeBridge;
-    if (!bridge || this.pane === pane) return;
+    // The window stays the same object when its page is loaded anew; the bridge does not.
+    if (!bridge || this.bridge === bridge) return;
     this.pane = pane;
+    this.bridge = bridge;
     this.references.clear();
     this.events.clear();
     bridge.sendMessageToHost = (text) => this.receive(text);
@@ -93,15 +97,15 @@ export class PaneHost {
 
   /** A message of the host's own accord, type 3: events come so. */
   tell(entries: readonly unknown[]): void {
-    this.pane?._richApiNativeBridge?.onMessageFromHost?.(JSON.stringify({ type: 3, message: { entries } }));
+    this.bridge?.onMessageFromHost?.(JSON.stringify({ type: 3, message: { entries } }));
   }
 
   private receive(text: string): void {
-    const pane = this.pane;
+    const { bridge } = this;
     this.waiting += 1;
     this.queue = this.queue
       .then(() => this.answer(text))
-      .then((reply) => pane?._richApiNativeBridge?.onMessageFromHost?.(reply))
+      .then((reply) => bridge?.onMessageFromHost?.(reply))
       .catch((error: unknown) => console.error(error))
       .then(() => {
         this.waiting -= 1;

@@ -1,48 +1,8 @@
 import type { Book } from "./book";
 import { Failure, gap, invalid } from "./failure";
-import { Arguments, Entity, lowerFirst, NOTHING, upperFirst } from "./model/entity";
-
-/** The numbers office.js writes into ObjectPathType and ActionType. */
-const PATH = { global: 1, newObject: 2, method: 3, property: 4, indexer: 5, reference: 6, nothing: 7 } as const;
-const ACTION = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5 } as const;
-
-export interface ArgumentInfo {
-  readonly Arguments?: readonly unknown[];
-  readonly ReferencedObjectPathIds?: readonly unknown[];
-}
-
-export interface Path {
-  readonly Id: number;
-  readonly ObjectPathType: number;
-  readonly Name: string;
-  readonly ParentObjectPathId?: number;
-  readonly ArgumentInfo?: ArgumentInfo;
-}
-
-export interface Action {
-  readonly Id: number;
-  readonly ActionType: number;
-  readonly Name: string;
-  readonly ObjectPathId: number;
-  readonly ArgumentInfo?: ArgumentInfo;
-  readonly QueryInfo?: {
-    readonly Select?: readonly string[];
-    readonly Expand?: readonly string[];
-    readonly Top?: number;
-    readonly Skip?: number;
-  };
-}
-
-export interface Batch {
-  readonly Actions: readonly Action[];
-  readonly ObjectPaths: Readonly<Record<string, Path>>;
-}
-
-export interface Answer {
-  readonly Results: { ActionId: number; Value: unknown }[];
-  readonly TraceIds?: number[];
-  Error?: { Code: string; Message: string; Location: string; ActionIndex: number; HttpStatusCode: number };
-}
+import { Arguments, Entity, lowerFirst, NOTHING } from "./model/entity";
+import { query } from "./query";
+import { ACTION, type Action, type Answer, type ArgumentInfo, type Batch, PATH, type Path } from "./wire";
 
 type Found = Entity | typeof NOTHING;
 
@@ -124,7 +84,11 @@ class Run {
     const entity = this.resolve(action.ObjectPathId);
     if (action.ActionType === ACTION.instantiate) return this.identity(entity);
     if (entity === NOTHING) return null;
-    if (action.ActionType === ACTION.query) return this.query(entity, action.QueryInfo ?? {});
+    if (action.ActionType === ACTION.query)
+      return query(entity, action.QueryInfo ?? {}, {
+        identity: (each) => this.identity(each),
+        isKnown: this.around.isKnown,
+      });
     if (action.ActionType === ACTION.set) return this.set(entity, action);
     if (action.ActionType === ACTION.method) return this.call(entity, action);
     throw gap(`ActionType ${action.ActionType}`);
@@ -222,47 +186,6 @@ class Run {
     const answer = call(this.given(action.ArgumentInfo));
     if (answer === undefined || answer === NOTHING) return null;
     return answer instanceof Entity ? this.identity(answer) : answer;
-  }
-
-  private query(entity: Entity, info: NonNullable<Action["QueryInfo"]>): unknown {
-    const items = entity.items();
-    const select = [...(info.Select ?? []), ...(info.Expand ?? [])].filter((each) => each !== "" && each !== "*");
-    if (!items) return this.values(entity, select);
-    const own = select.filter((each) => entity.reads[lowerFirst(each)]);
-    const ofItems = select
-      .filter((each) => !own.includes(each) && each.toLowerCase() !== "items")
-      .map((each) => each.replace(/^items\//i, ""));
-    const page = items.slice(info.Skip ?? 0, info.Top ? (info.Skip ?? 0) + info.Top : undefined);
-    return {
-      ...(own.length > 0 ? this.values(entity, own) : {}),
-      _Items: page.map((item) => this.values(item, ofItems)),
-    };
-  }
-
-  /** The selected properties with office.js's capitals; all plain ones where none is named. */
-  private values(entity: Entity, select: readonly string[]): Record<string, unknown> {
-    const answer: Record<string, unknown> = { ...(this.identity(entity) as Record<string, unknown>) };
-    const names = select.length > 0 ? select : Object.keys(entity.reads);
-    const nested = new Map<string, string[]>();
-    for (const name of names) {
-      const [head = "", ...rest] = name.split("/");
-      const member = lowerFirst(head.trim());
-      const read = entity.reads[member];
-      if (rest.length === 0 && read) answer[upperFirst(member)] = read();
-      else if (entity.parts[member])
-        nested.set(member, [...(nested.get(member) ?? []), ...(rest.length > 0 ? [rest.join("/")] : [])]);
-      else this.unknown(entity, member);
-    }
-    for (const [member, inner] of nested) {
-      const part = entity.parts[member]?.();
-      if (part) answer[upperFirst(member)] = this.query(part, { Select: inner });
-    }
-    return answer;
-  }
-
-  private unknown(entity: Entity, member: string): never {
-    if (this.around.isKnown(entity.type, member)) throw gap(`${entity.type}.${member}`);
-    throw invalid(`The property '${member}' does not exist on ${entity.type}`);
   }
 }
 

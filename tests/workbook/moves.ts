@@ -1,8 +1,16 @@
-import { Dimension, type ICellData, type IStyleData, type Nullable } from "@univerjs/core";
-import { AddWorksheetMergeMutation, RemoveWorksheetMergeMutation } from "@univerjs/preset-sheets-core";
+import type { ICellData, IStyleData, Nullable } from "@univerjs/core";
+import {
+  AddWorksheetMergeMutation,
+  DeleteRangeMoveLeftCommand,
+  DeleteRangeMoveUpCommand,
+  InsertRangeMoveDownCommand,
+  InsertRangeMoveRightCommand,
+  RemoveWorksheetMergeMutation,
+} from "@univerjs/preset-sheets-core";
 import { contains, intersect, MAX_COLUMNS, MAX_ROWS, type Rect } from "./address";
 import type { Book } from "./book";
-import { checkUnlocked, clamp, fromRange, growTo, mapCells, readCell, toRange } from "./cells";
+import { checkUnlocked, clamp, growTo, mapCells, readCell } from "./cells";
+import { fromRange, toRange } from "./extent";
 import { denied, invalid } from "./failure";
 
 /** A rectangle on a sheet. */
@@ -28,7 +36,8 @@ export function insertCells(book: Book, sheetId: string, rect: Rect, shift: "Dow
   growTo(book, sheetId, clamp(sheet.getSheet(), rect));
   if (rect.columns === MAX_COLUMNS) sheet.insertRowsBefore(rect.row, rect.rows);
   else if (rect.rows === MAX_ROWS) sheet.insertColumnsBefore(rect.column, rect.columns);
-  else sheet.getRange(toRange(rect)).insertCells(shift === "Down" ? Dimension.ROWS : Dimension.COLUMNS);
+  else
+    moveCells(book, sheetId, rect, shift === "Down" ? InsertRangeMoveDownCommand.id : InsertRangeMoveRightCommand.id);
 }
 
 export function deleteCells(book: Book, sheetId: string, rect: Rect, shift: "Up" | "Left"): void {
@@ -37,7 +46,15 @@ export function deleteCells(book: Book, sheetId: string, rect: Rect, shift: "Up"
   const within = clamp(sheet.getSheet(), rect);
   if (rect.columns === MAX_COLUMNS) sheet.deleteRows(within.row, within.rows);
   else if (rect.rows === MAX_ROWS) sheet.deleteColumns(within.column, within.columns);
-  else sheet.getRange(toRange(within)).deleteCells(shift === "Up" ? Dimension.ROWS : Dimension.COLUMNS);
+  else moveCells(book, sheetId, within, shift === "Up" ? DeleteRangeMoveUpCommand.id : DeleteRangeMoveLeftCommand.id);
+}
+
+/** The grid's own command, which knows the active sheet only and does its work before it first waits. */
+function moveCells(book: Book, sheetId: string, rect: Rect, command: string): void {
+  const active = book.active().getSheetId();
+  book.activate(sheetId);
+  book.engine.commands.executeCommand(command, { range: toRange(rect) });
+  book.activate(active);
 }
 
 /** Merges a rectangle, or each of its rows; only the first cell keeps its content. */

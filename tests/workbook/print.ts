@@ -1,7 +1,8 @@
 import type { IStyleData, Worksheet } from "@univerjs/core";
 import { intersect, type Rect } from "./address";
 import { type Book, DEFAULT_HEIGHT, DEFAULT_WIDTH } from "./book";
-import { type Cell, fromRange, readCells, textOf, usedRect } from "./cells";
+import { type Cell, readCells, textOf } from "./cells";
+import { fromRange, usedRect } from "./extent";
 import type { PageSetup } from "./extras";
 import { asHex, lineAt, type Side, styleAt } from "./styles";
 

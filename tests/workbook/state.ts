@@ -1,5 +1,5 @@
 import type { Book } from "./book";
-import type { Faults } from "./functions";
+import type { Faults } from "./faults";
 import type { PaneHost } from "./host";
 import type { Pane } from "./pane";
 

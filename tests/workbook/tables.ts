@@ -1,6 +1,7 @@
 import { intersect, type Rect } from "./address";
 import type { Book } from "./book";
-import { readCells, textOf, toRange, writeCells } from "./cells";
+import { readCells, textOf, writeCells } from "./cells";
+import { toRange } from "./extent";
 import { shifted } from "./extras";
 import { alreadyExists, invalid } from "./failure";
 

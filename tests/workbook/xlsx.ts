@@ -1,7 +1,8 @@
 import ExcelJS from "exceljs";
 import { MAX_COLUMNS, MAX_ROWS, printRect, printReference } from "./address";
 import type { Book } from "./book";
-import { type Cell, fromRange, isLocked, readCells, spills, usedRect } from "./cells";
+import { type Cell, isLocked, readCells } from "./cells";
+import { fromRange, spills, usedRect } from "./extent";
 import { type Extras, HEADER_FOOTER } from "./extras";
 import { styleAt } from "./styles";
 import { fileFormula, fileStyle, fileValidation } from "./xlsxcell";

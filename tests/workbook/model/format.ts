@@ -1,7 +1,8 @@
 import { BooleanNumber, HorizontalAlign, type IStyleData, VerticalAlign, WrapStrategy } from "@univerjs/core";
 import { SetWorksheetColWidthMutation, SetWorksheetRowHeightMutation } from "@univerjs/preset-sheets-core";
 import { DEFAULT_HEIGHT, DEFAULT_WIDTH } from "../book";
-import { checkUnlocked, clamp, growTo, isLocked, mapCells, toRange } from "../cells";
+import { checkUnlocked, clamp, growTo, isLocked, mapCells } from "../cells";
+import { toRange } from "../extent";
 import { denied, gap } from "../failure";
 import { fitColumns, fitRows } from "../fit";
 import { asHex, changeStyle, color, styleAt } from "../styles";

@@ -2,6 +2,7 @@ import { MAX_COLUMNS, MAX_ROWS, parseReference, type Rect } from "../address";
 import type { Book } from "../book";
 import { HEADER_FOOTER } from "../extras";
 import { invalid, notFound } from "../failure";
+import { RangeAreas } from "./areas";
 import {
   type Arguments,
   type Calls,
@@ -16,7 +17,7 @@ import {
   text,
   type Writes,
 } from "./entity";
-import { RangeAreas, RangeEntity } from "./range";
+import { RangeEntity } from "./range";
 
 const POINTS_PER: Record<"Points" | "Inches" | "Centimeters", number> = {
   Points: 1,

@@ -5,23 +5,14 @@ import {
   SetRowHiddenMutation,
   SetRowVisibleMutation,
 } from "@univerjs/preset-sheets-core";
-import { around, contains, intersect, MAX_COLUMNS, MAX_ROWS, printReference, type Rect } from "../address";
+import { intersect, MAX_COLUMNS, MAX_ROWS, printReference, type Rect } from "../address";
 import type { Book } from "../book";
-import {
-  type Cell,
-  checkUnlocked,
-  clamp,
-  fromRange,
-  readCells,
-  spills,
-  textOf,
-  toRange,
-  usedRect,
-  writeCells,
-} from "../cells";
-import { invalid, notFound, wrongSize } from "../failure";
+import { type Cell, checkUnlocked, clamp, readCells, textOf, writeCells } from "../cells";
+import { fromRange, spills, toRange } from "../extent";
+import { invalid, wrongSize } from "../failure";
 import { type ClearWhat, clearCells, copyCells, deleteCells, insertCells, mergeCells, unmergeCells } from "../moves";
 import { changeStyle } from "../styles";
+import { RangeAreas } from "./areas";
 import {
   type Arguments,
   type Calls,
@@ -34,6 +25,7 @@ import {
   type Writes,
 } from "./entity";
 import { RangeFormat } from "./format";
+import { placesOf } from "./places";
 import { ValidationEntity } from "./validation";
 import { WorksheetEntity } from "./worksheet";
 
@@ -99,45 +91,7 @@ export class RangeEntity extends Entity {
   override readonly settledCalls = ["getUsedRange", "getUsedRangeOrNullObject", "copyFrom", "hasSpill"];
 
   override readonly calls: Calls = {
-    getCell: (given) => {
-      const { row, column } = this.rect;
-      return this.at({ row: row + given.whole(0), column: column + given.whole(1), rows: 1, columns: 1 });
-    },
-    getRow: (given) => this.within({ ...this.rect, row: this.rect.row + given.whole(0), rows: 1 }),
-    getColumn: (given) => this.within({ ...this.rect, column: this.rect.column + given.whole(0), columns: 1 }),
-    getLastRow: () => this.at({ ...this.rect, row: this.rect.row + this.rect.rows - 1, rows: 1 }),
-    getLastColumn: () => this.at({ ...this.rect, column: this.rect.column + this.rect.columns - 1, columns: 1 }),
-    getLastCell: () => {
-      const { row, column, rows, columns } = this.rect;
-      return this.at({ row: row + rows - 1, column: column + columns - 1, rows: 1, columns: 1 });
-    },
-    getOffsetRange: (given) => {
-      const { row, column } = this.rect;
-      return this.at({ ...this.rect, row: row + given.whole(0), column: column + given.whole(1) });
-    },
-    getResizedRange: (given) => {
-      const { rows, columns } = this.rect;
-      return this.at({ ...this.rect, rows: rows + given.whole(0), columns: columns + given.whole(1) });
-    },
-    getAbsoluteResizedRange: (given) => this.at({ ...this.rect, rows: given.whole(0), columns: given.whole(1) }),
-    getEntireRow: () => this.at({ ...this.rect, column: 0, columns: MAX_COLUMNS }),
-    getEntireColumn: () => this.at({ ...this.rect, row: 0, rows: MAX_ROWS }),
-    getBoundingRect: (given) => this.at(around(this.rect, this.other(given).rect)),
-    getIntersection: (given) => {
-      const shared = intersect(this.rect, this.other(given).rect);
-      if (!shared) throw notFound();
-      return this.at(shared);
-    },
-    getIntersectionOrNullObject: (given) => {
-      const other = this.other(given);
-      const shared = other.sheetId === this.sheetId ? intersect(this.rect, other.rect) : undefined;
-      return shared ? this.at(shared) : NOTHING;
-    },
-    getUsedRange: (given) => this.at(this.used(given.flag(0)) ?? { ...this.rect, rows: 1, columns: 1 }),
-    getUsedRangeOrNullObject: (given) => {
-      const used = this.used(given.flag(0));
-      return used ? this.at(used) : NOTHING;
-    },
+    ...placesOf(this),
     getMergedAreasOrNullObject: () => {
       const merges = this.book.worksheet(this.sheetId).getMergeData().map(fromRange);
       const areas = merges.filter((merge) => intersect(merge, this.rect));
@@ -163,6 +117,10 @@ export class RangeEntity extends Entity {
         .getRange(toRange(clamp(this.book.worksheet(this.sheetId), this.rect)))
         .activate();
     },
+    // How office.js has the size of a large array checked before it sends it in parts.
+    _ValidateArraySize: (given) => {
+      if (given.whole(0) !== this.rect.rows || given.whole(1) !== this.rect.columns) throw wrongSize("Values");
+    },
     calculate: () => this.book.calculation.recalculate(),
   };
 
@@ -177,12 +135,8 @@ export class RangeEntity extends Entity {
     return new RangeEntity(this.book, this.sheetId, rect);
   }
 
-  private within(rect: Rect): RangeEntity {
-    if (!contains(this.rect, rect)) throw invalid();
-    return this.at(rect);
-  }
-
-  private other(given: Arguments): RangeEntity {
+  /** The range given as an argument, or by its address on the same sheet. */
+  other(given: Arguments): RangeEntity {
     const value = given.raw(0);
     if (value instanceof RangeEntity) return value;
     return new RangeEntity(this.book, this.sheetId, WorksheetEntity.rectOf(this.book, this.sheetId, given.text(0)));
@@ -192,11 +146,6 @@ export class RangeEntity extends Entity {
   private map<T>(look: (cell: Cell) => T): T[][] | null {
     if (this.rect.rows === MAX_ROWS || this.rect.columns === MAX_COLUMNS) return null;
     return readCells(this.book, this.sheetId, this.rect).map((row) => row.map(look));
-  }
-
-  private used(valuesOnly: boolean): Rect | undefined {
-    const used = usedRect(this.book, this.sheetId, valuesOnly);
-    return used && intersect(used, this.rect);
   }
 
   private setFormats(value: unknown): void {
@@ -265,61 +214,4 @@ function typeOf(cell: Cell): string {
   if (cell.value === "" && !cell.formula) return "Empty";
   if (typeof cell.value === "boolean") return "Boolean";
   return typeof cell.value === "number" ? "Double" : "String";
-}
-
-/** Several rectangles of one sheet, read only: what merged areas and print areas are told as. */
-export class RangeAreas extends Entity {
-  readonly type = "RangeAreas";
-
-  constructor(
-    book: Book,
-    private readonly sheetId: string,
-    private readonly rects: readonly Rect[],
-  ) {
-    super(book);
-  }
-
-  override get isKept(): boolean {
-    return true;
-  }
-
-  override readonly reads: Reads = {
-    address: () => this.rects.map((rect) => printReference(this.sheetName, rect)).join(","),
-    areaCount: () => this.rects.length,
-    cellCount: () => this.rects.reduce((sum, rect) => sum + rect.rows * rect.columns, 0),
-  };
-
-  override readonly parts: Parts = {
-    areas: () => new RangeCollection(this.book, this.sheetId, this.rects),
-    worksheet: () => WorksheetEntity.of(this.book, this.sheetId),
-  };
-
-  private get sheetName(): string {
-    return this.book.sheet(this.sheetId).getSheetName();
-  }
-}
-
-class RangeCollection extends Entity {
-  readonly type = "RangeCollection";
-
-  constructor(
-    book: Book,
-    private readonly sheetId: string,
-    private readonly rects: readonly Rect[],
-  ) {
-    super(book);
-  }
-
-  override readonly calls: Calls = {
-    getCount: () => this.rects.length,
-    getItemAt: (given) => this.items()[given.whole(0)] ?? fail(),
-  };
-
-  override items(): Entity[] {
-    return this.rects.map((rect) => new RangeEntity(this.book, this.sheetId, rect));
-  }
-}
-
-function fail(): never {
-  throw invalid();
 }

@@ -2,8 +2,8 @@ import { BooleanNumber } from "@univerjs/core";
 import { SetWorksheetHideMutation } from "@univerjs/preset-sheets-core";
 import { MAX_COLUMNS, MAX_ROWS, parseReference, type Rect } from "../address";
 import { type Book, DEFAULT_HEIGHT, DEFAULT_WIDTH } from "../book";
-import { usedRect } from "../cells";
-import { denied, invalid, notFound } from "../failure";
+import { usedRect } from "../extent";
+import { invalid, notFound } from "../failure";
 import { color } from "../styles";
 import {
   type Arguments,
@@ -15,13 +15,13 @@ import {
   oneOf,
   type Parts,
   type Reads,
-  record,
   text,
   type Writes,
 } from "./entity";
 import { type Host, hostOf } from "./host";
 import { NamedItems } from "./names";
 import { PageLayoutEntity } from "./pagelayout";
+import { FreezePanes, Protection } from "./panes";
 import { RangeEntity } from "./range";
 import { TableCollection } from "./tables";
 import { eventCalls } from "./worksheets";
@@ -124,6 +124,10 @@ export class WorksheetEntity extends Entity {
       const used = usedRect(this.book, this.sheetId, given.flag(0));
       return used ? this.rect(used) : NOTHING;
     },
+    getNext: (given) => this.neighbour(1, given.flag(0)) ?? fail(),
+    getNextOrNullObject: (given) => this.neighbour(1, given.flag(0)) ?? NOTHING,
+    getPrevious: (given) => this.neighbour(-1, given.flag(0)) ?? fail(),
+    getPreviousOrNullObject: (given) => this.neighbour(-1, given.flag(0)) ?? NOTHING,
     _GetSheetById: (given) => this.other(given.text(0)),
     _GetAnotherWorksheetById: (given) => this.other(given.text(0)),
     ...eventCalls(
@@ -134,6 +138,14 @@ export class WorksheetEntity extends Entity {
 
   private get sheet() {
     return this.book.sheet(this.sheetId);
+  }
+
+  private neighbour(step: 1 | -1, visibleOnly: boolean): WorksheetEntity | undefined {
+    const sheets = this.book
+      .sheets()
+      .filter((sheet) => !visibleOnly || !sheet.isSheetHidden() || sheet.getSheetId() === this.sheetId);
+    const found = sheets[sheets.findIndex((sheet) => sheet.getSheetId() === this.sheetId) + step];
+    return found && this.other(found.getSheetId());
   }
 
   private other(id: string): WorksheetEntity {
@@ -178,82 +190,6 @@ export class WorksheetEntity extends Entity {
   }
 }
 
-class FreezePanes extends Entity {
-  readonly type = "WorksheetFreezePanes";
-
-  constructor(
-    book: Book,
-    private readonly sheetId: string,
-  ) {
-    super(book);
-  }
-
-  override readonly calls: Calls = {
-    freezeRows: (given) => this.freeze(given.whole(0, 1), 0),
-    freezeColumns: (given) => this.freeze(0, given.whole(0, 1)),
-    freezeAt: (given) => {
-      const range = given.raw(0);
-      const rect = range instanceof RangeEntity ? range.rect : parseReference(given.text(0))?.rect;
-      if (!rect) throw invalid();
-      this.freeze(
-        rect.rows === MAX_ROWS ? 0 : rect.row + rect.rows,
-        rect.columns === MAX_COLUMNS ? 0 : rect.column + rect.columns,
-      );
-    },
-    unfreeze: () => {
-      this.book.sheet(this.sheetId).cancelFreeze();
-    },
-    getLocationOrNullObject: () => {
-      const { xSplit, ySplit } = this.book.sheet(this.sheetId).getFreeze();
-      if (xSplit === 0 && ySplit === 0) return NOTHING;
-      const rect = { row: 0, column: 0, rows: ySplit || MAX_ROWS, columns: xSplit || MAX_COLUMNS };
-      return new RangeEntity(this.book, this.sheetId, rect);
-    },
-  };
-
-  private freeze(rows: number, columns: number): void {
-    if (rows < 0 || columns < 0) throw invalid();
-    const startRow = rows > 0 ? rows : -1;
-    const startColumn = columns > 0 ? columns : -1;
-    this.book.sheet(this.sheetId).setFreeze({ startRow, startColumn, ySplit: rows, xSplit: columns });
-  }
-}
-
-class Protection extends Entity {
-  readonly type = "WorksheetProtection";
-
-  constructor(
-    book: Book,
-    private readonly sheetId: string,
-  ) {
-    super(book);
-  }
-
-  override readonly reads: Reads = {
-    protected: () => this.state.on,
-    options: () => (this.state.on ? this.state.options : null),
-  };
-
-  override readonly calls: Calls = {
-    protect: (given) => {
-      if (this.state.on) throw denied();
-      const options = given.has(0) ? record(given.raw(0)) : {};
-      const password = given.optionalText(1);
-      this.book.extrasOf(this.sheetId).protection = {
-        on: true,
-        options,
-        ...(password === undefined ? {} : { password }),
-      };
-    },
-    unprotect: (given) => {
-      if (this.state.on && this.state.password !== undefined && this.state.password !== given.optionalText(0))
-        throw denied();
-      this.book.extrasOf(this.sheetId).protection = { on: false, options: {} };
-    },
-  };
-
-  private get state() {
-    if (!this.book.find(this.sheetId)) throw notFound();
-    return this.book.extrasOf(this.sheetId).protection;
-  }
+function fail(): never {
+  throw notFound();
 }

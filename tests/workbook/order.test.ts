@@ -1,0 +1,100 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { type Desk, fill, HUNDRED_GRAMS, press, setRate, sheetNames, Workshop, withRates } from "./desk";
+import { clickCell } from "./person.mjs";
+
+let workshop: Workshop;
+let desk: Desk;
+
+beforeAll(async () => {
+  workshop = await Workshop.open();
+});
+afterAll(() => workshop.close());
+afterEach(async () => {
+  expect(desk.crashes).toEqual([]);
+  await desk.page.close();
+});
+
+const SHEETS = ["Sheet1", "Rates", "Quote template"];
+
+describe("an order that can't be right", () => {
+  beforeEach(async () => {
+    desk = await withRates(workshop);
+    await fill(desk, HUNDRED_GRAMS);
+  });
+
+  test("each bad field gets its sentence, keeps what was typed, and no sheet is made", async () => {
+    const wrong: Record<string, [typed: string, sentence: string]> = {
+      Mark: ["25K", 'Mark: found "25K", which is not a fineness from above 0 to 24 karats'],
+      Length: ["14.5.2", 'Length: found "14.5.2", which is not a plain number'],
+      "Links per length": ["four", 'Links per length: found "four"'],
+      "Weight of one link": ["-2", 'Weight of one link: found "-2"; give grams above 0'],
+      "Clasp weight": ["1e308", 'Clasp weight: found "1e308"'],
+      "Clasp cost": ["1,250.00", 'Clasp cost: found "1,250.00", which has separators in it'],
+      Stones: ["2.5", 'Stones: found "2.5"; give a whole number of stones'],
+      Quantity: ["0", 'Quantity: found "0"; give a whole number of pieces'],
+      Discount: ["100", 'Discount: found "100"; give a share from 0 to below 1'],
+    };
+    await fill(desk, Object.fromEntries(Object.entries(wrong).map(([label, [typed]]) => [label, typed])));
+    await press(desk, "Make the quote");
+    for (const [label, [typed, sentence]] of Object.entries(wrong)) {
+      const field = desk.pane.getByLabel(label, { exact: true });
+      expect(await field.inputValue()).toBe(typed);
+      expect(await field.getAttribute("aria-invalid")).toBe("true");
+      expect(await described(label)).toContain(sentence);
+    }
+    expect(await desk.pane.evaluate(() => document.activeElement?.id)).toBe(
+      await desk.pane.getByLabel("Mark", { exact: true }).getAttribute("id"),
+    );
+    expect(await sheetNames(desk)).toEqual(SHEETS);
+    expect(await desk.pane.locator(".price").count()).toBe(0);
+  });
+
+  test.each<[string, Record<string, string>, string, string]>([
+    [
+      "a chain shorter than its clasp",
+      { Length: "2", "Clasp length": "3" },
+      "Length",
+      "Length: found a chain no longer than its clasp",
+    ],
+    ["10,000 links", { Length: "2500" }, "Length", "Length: found a chain of 10000 links"],
+    ["a length of nothing", { Length: "" }, "Length", "Length: found nothing; give a length above 0"],
+    [
+      "white gold nobody has priced the plating of",
+      { Colour: "white" },
+      "Plating",
+      "Plating: found no plating cost on Rates",
+    ],
+  ])("%s is told at its field", async (_, typed, label, sentence) => {
+    await fill(desk, typed);
+    await press(desk, "Make the quote");
+    expect(await described(label)).toContain(sentence);
+    expect(await sheetNames(desk)).toEqual(SHEETS);
+  });
+
+  test("rates that can't be right are told with their row's name, and no price is shown", async () => {
+    await setRate(desk, "Loss", "1");
+    await desk.pane.getByText("Polish loss: found 1; give a share from 0 to below 1").waitFor();
+    expect(await desk.pane.locator(".price").count()).toBe(0);
+    await setRate(desk, "Loss", "0.02");
+    await desk.pane.locator(".price").waitFor();
+  });
+
+  test("a row that is no order is refused with a sentence, and the form stays as it was", async () => {
+    await clickCell(desk.page, "Sheet1", "B7");
+    await press(desk, "Take from the selected row");
+    await desk.pane.getByText("This sheet is empty.").waitFor();
+    expect(await desk.pane.getByLabel("Customer", { exact: true }).inputValue()).toBe(HUNDRED_GRAMS.Customer);
+  });
+
+  /** What a field is described by, for eyes and screen readers alike. */
+  async function described(label: string): Promise<string> {
+    const ids = (await desk.pane.getByLabel(label, { exact: true }).getAttribute("aria-describedby")) ?? "";
+    const words = await Promise.all(
+      ids
+        .split(" ")
+        .filter(Boolean)
+        .map((id) => desk.pane.locator(`#${id}`).textContent()),
+    );
+    return words.join(" ");
+  }
+});
