@@ -24,6 +24,7 @@ export function banner(): Banner {
           "div",
           { class: "banner done" },
           element("p", { class: "bannerhead" }, make.done(filled.quoteSheet, filled.jobSheet)),
+          ...(filled.isSigned ? [] : [element("p", { class: "help" }, make.unsigned)]),
           ...filled.unknownFields.map((field) => element("p", { class: "help" }, make.unknownField(field))),
           element(
             "div",

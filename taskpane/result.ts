@@ -1,3 +1,4 @@
+import { type CostSheet, Quotient } from "../src/index";
 import { showList, showMoney, showShare } from "./display";
 import { element, setText } from "./element";
 import { labelsOf } from "./orderform";
@@ -61,8 +62,7 @@ export function resultCard(): ResultCard {
     if (!sheet) throw new Error("An order without a line was costed");
     headline.replaceChildren(
       element("span", { class: "price" }, showMoney(sheet.price)),
-      " ",
-      element("span", { class: "each" }, result.each),
+      ...(isOne(sheet) ? [] : [" ", element("span", { class: "each" }, result.each)]),
     );
     setText(profit, result.profit(showShare(sheet.margin), sheet.markup && showShare(sheet.markup)));
     pay.replaceChildren(...payRows(costed, sheet).map(rowElement));
@@ -119,4 +119,8 @@ function rowElement({ term, value, remark, sentence }: Row): HTMLElement {
     element("dt", {}, term),
     element("dd", {}, value, ...(remark === undefined ? [] : [" ", element("span", { class: "remark" }, remark)])),
   );
+}
+
+function isOne({ line }: CostSheet): boolean {
+  return line.quantity.equals(Quotient.one);
 }

@@ -137,6 +137,7 @@ export const TEXTS = {
     done: (quote: string, job: string) => `${quote} and ${job} are in the workbook.`,
     showQuote: "Show the quote",
     showJob: "Show the job",
+    unsigned: "The quote does not say who it is from: give your name under Workshop on the Rates sheet.",
     unknownField: (field: string) =>
       `The template asks for ${field}, which Curbwright does not know; it was left as it is.`,
     faulty: (count: number, labels: string) =>

@@ -216,24 +216,27 @@ function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rat
   ];
 }
 
-/** The usual cautions, where the work is sent out. */
+/** The usual cautions, where the work is sent out, in lines that fit the printed width. */
 function cautions({ line }: CostSheet): JobRow[] {
   return [
     section("Take care"),
     text(
-      "Casting and burnout: molten metal, fumes and silica dust; a ventilated workshop under local fire and emission codes, never indoors at home.",
+      "Casting and burnout: molten metal, fumes and silica dust. A ventilated workshop under local fire and",
       "small",
     ),
+    text("emission codes, never indoors at home.", "small"),
     text(
-      "Mark: the karat struck must be true and stand next to the word gold (16 CFR 23.3); your assay office or local law comes first.",
+      "Mark: the karat struck must be true and stand next to the word gold (16 CFR 23.3); your assay office or",
       "small",
     ),
+    text("local law comes first.", "small"),
     ...(line.colour === "white"
       ? [
           text(
-            "Nickel white gold: at most 0.5 µg/cm²/week released for chains and bracelets (REACH Annex XVII entry 27, EN 1811). Ask the caster which alloy it is.",
+            "Nickel white gold: at most 0.5 µg/cm²/week released for chains and bracelets (REACH Annex XVII",
             "small",
           ),
+          text("entry 27, EN 1811). Ask the caster which alloy it is.", "small"),
         ]
       : []),
     ...(line.stoneCount.isZero() ? [] : [text("Buy the stones only after the cast seats have been checked.", "small")]),

@@ -3,7 +3,7 @@ const LOOKS = {
   plain: {},
   title: { size: 20, bold: true, color: "#4A3420" },
   heading: { bold: true, color: "#7A5A2B", rule: "EdgeBottom" },
-  lead: { color: "#6F6459", wrap: true },
+  lead: { color: "#6F6459", vertical: "Top" },
   label: { color: "#3A332C", vertical: "Top" },
   note: { color: "#6F6459", wrap: true, vertical: "Top" },
   unit: { color: "#6F6459", wrap: true, vertical: "Top", indent: 1 },
@@ -11,14 +11,14 @@ const LOOKS = {
   inputRight: { fill: "#FBF4E2", align: "Right", vertical: "Top" },
   headingRight: { bold: true, color: "#7A5A2B", rule: "EdgeBottom", align: "Right" },
   end: { bold: true, align: "Right" },
-  head: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", wrap: true },
-  headRight: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Right", wrap: true },
+  head: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1" },
+  headRight: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Right" },
   body: { wrap: true, vertical: "Top" },
   start: { align: "Left", vertical: "Top" },
   small: { size: 9, color: "#6F6459" },
   number: { align: "Right", vertical: "Top" },
-  total: { bold: true, rule: "EdgeTop", align: "Right" },
-  totalLabel: { bold: true, rule: "EdgeTop" },
+  total: { bold: true, rule: "EdgeTop", align: "Right", vertical: "Top" },
+  totalLabel: { bold: true, rule: "EdgeTop", vertical: "Top" },
 } as const satisfies Record<string, Dress>;
 export type Look = keyof typeof LOOKS;
 

@@ -22,6 +22,8 @@ export interface Filled {
   readonly jobSheet: string;
   /** Fields of the template that nobody knows, such as "{{color}} in B7". */
   readonly unknownFields: readonly string[];
+  /** Whether the quote says whose it is. */
+  readonly isSigned: boolean;
 }
 
 interface Template {
@@ -57,7 +59,12 @@ export async function fillQuote(job: Job): Promise<Filled> {
       context.workbook.names.getItem(nameOf("nextNumber")).getRange().values = [[number + 1]];
       sheet.activate();
       await context.sync();
-      return { quoteSheet: quoteName(number), jobSheet: jobName(number), unknownFields: plan.unknown };
+      return {
+        quoteSheet: quoteName(number),
+        jobSheet: jobName(number),
+        unknownFields: plan.unknown,
+        isSigned: quote.workshop !== "",
+      };
     });
   } catch (error) {
     await takeBack(begun);

@@ -1,6 +1,6 @@
 import type { Browser, Frame, Page } from "playwright-core";
 import { launch } from "./browser.mjs";
-import { openBook, paneFrame, settled } from "./person.mjs";
+import { openBook, paneFrame, settled, typeIn } from "./person.mjs";
 import { type Served, serve } from "./server.mjs";
 
 /** One person at one workbook page: the built add-in over the stand-in, in a real browser. */
@@ -80,4 +80,57 @@ export function filledCells(desk: Desk, sheet: string) {
 
 export function sheetNames(desk: Desk): Promise<string[]> {
   return desk.page.evaluate(() => window.workbookPage.sheets().map(({ name }) => name));
+}
+
+/** Fine gold (1000 ‰) at this spot is exactly 25.00 a gram: 25 x 31.1034768. */
+export const SPOT_FOR_25 = "777.58692";
+
+/** 12.5 inches at 4 an inch are 50 links, 100 g at 2 g each. */
+export const HUNDRED_GRAMS = {
+  Customer: "Ada Quillfeather",
+  Design: "Plain curb",
+  Mark: "1000",
+  Length: "12.5",
+  "Links per length": "4",
+  "Weight of one link": "2",
+};
+
+/** A blank workbook with Rates laid out at that spot. */
+export async function withRates(workshop: Workshop): Promise<Desk> {
+  const desk = await workshop.sitDown("book=blank");
+  await fill(desk, { Spot: SPOT_FOR_25 });
+  await press(desk, "Lay out the Rates sheet");
+  await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
+  return desk;
+}
+
+/** Types a value into the cell of a rate, found by its defined name. */
+export async function setRate(desk: Desk, name: string, text: string): Promise<void> {
+  const [sheet, cell] = await rateCell(desk, name);
+  await typeIn(desk.page, sheet, cell, text);
+}
+
+/** Sheet and cell that a rate's defined name refers to. */
+export async function rateCell(desk: Desk, name: string): Promise<[sheet: string, cell: string]> {
+  const names = await desk.page.evaluate(() => window.workbookPage.names());
+  const [, sheet = "", cell = ""] =
+    /^=?'?([^'!]+)'?!(.+)$/.exec(names.find((item) => item.name === `Rate_${name}`)?.formula ?? "") ?? [];
+  return [sheet, cell.replaceAll("$", "")];
+}
+
+/** Does to a sheet what a person does from Excel's own menus, through the pane's office.js. */
+export async function menu(desk: Desk, act: "protect" | "delete" | "rename", sheet: string, name = ""): Promise<void> {
+  await desk.pane.evaluate(
+    async ([what, of = "", to = ""]) => {
+      await Excel.run(async (context) => {
+        const worksheet = context.workbook.worksheets.getItem(of);
+        if (what === "protect") worksheet.protection.protect();
+        if (what === "delete") worksheet.delete();
+        if (what === "rename") worksheet.name = to;
+        await context.sync();
+      });
+    },
+    [act, sheet, name],
+  );
+  await settled(desk.page);
 }

@@ -1,5 +1,18 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { cellAt, type Desk, fill, filledCells, press, sheetNames, texts, Workshop } from "./desk";
+import {
+  cellAt,
+  type Desk,
+  fill,
+  filledCells,
+  HUNDRED_GRAMS,
+  press,
+  rateCell,
+  setRate,
+  sheetNames,
+  texts,
+  Workshop,
+  withRates,
+} from "./desk";
 import { settled, typeIn } from "./person.mjs";
 
 let workshop: Workshop;
@@ -14,36 +27,13 @@ afterEach(async () => {
   await desk.page.close();
 });
 
-/** Where each rate stands on the Rates sheet, through its defined name. */
-async function rateCell(name: string): Promise<string> {
-  const names = await desk.page.evaluate(() => window.workbookPage.names());
-  return (names.find((item) => item.name === `Rate_${name}`)?.formula ?? "")
-    .replace(/^=?'?Rates'?!/, "")
-    .replaceAll("$", "");
-}
-const setRate = async (name: string, text: string) => typeIn(desk.page, "Rates", await rateCell(name), text);
 const result = async (term: string) =>
   ((await desk.pane.locator(`dt:text-is("${term}") + dd`).first().textContent()) ?? "").replaceAll("\u00a0", " ");
 const price = async () => ((await desk.pane.locator(".price").first().textContent()) ?? "").replaceAll("\u00a0", " ");
 
-/** Fine gold (1000 ‰) at this spot is exactly 25.00 a gram: 25 x 31.1034768. */
-const SPOT_FOR_25 = "777.58692";
-/** 12.5 inches at 4 an inch are 50 links, 100 g at 2 g each. */
-const HUNDRED_GRAMS = {
-  Customer: "Ada Quillfeather",
-  Design: "Plain curb",
-  Mark: "1000",
-  Length: "12.5",
-  "Links per length": "4",
-  "Weight of one link": "2",
-};
-
 describe("from a blank workbook to a quote", () => {
   beforeEach(async () => {
-    desk = await workshop.sitDown("book=blank");
-    await fill(desk, { Spot: SPOT_FOR_25 });
-    await press(desk, "Lay out the Rates sheet");
-    await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
+    desk = await withRates(workshop);
   });
 
   test("Rates and the quote template are laid out, each rate a defined name", async () => {
@@ -75,12 +65,12 @@ describe("from a blank workbook to a quote", () => {
     ]) {
       expect(names).toContain(name);
     }
-    expect((await cellAt(desk, "Rates", await rateCell("Spot")))?.value).toBe(777.58692);
+    expect((await cellAt(desk, ...(await rateCell(desk, "Spot"))))?.value).toBe(777.58692);
   });
 
   test("100 g with 2 g lost lands at 2,753.00, 27.53 a gram (common practice, finished basis)", async () => {
-    await setRate("LossBasis", "grams");
-    await setRate("Loss", "2");
+    await setRate(desk, "LossBasis", "grams");
+    await setRate(desk, "Loss", "2");
     await fill(desk, HUNDRED_GRAMS);
     expect(await result("Links")).toContain("50");
     expect(await result("Finished weight")).toContain("100.0");
@@ -95,14 +85,14 @@ describe("from a blank workbook to a quote", () => {
   });
 
   test("the same quick lands at 2,750.00, 27.50 a gram, and 20 g with 1 g lost at 605.00, 30.25: bought (common practice)", async () => {
-    await setRate("LossBasis", "grams");
-    await setRate("Loss", "2");
-    await setRate("CostBasis", "quick");
+    await setRate(desk, "LossBasis", "grams");
+    await setRate(desk, "Loss", "2");
+    await setRate(desk, "CostBasis", "quick");
     await fill(desk, HUNDRED_GRAMS);
     expect(await result("Landed cost")).toContain("2,750.00");
     expect(await result("Landed per gram")).toMatch(/27\.50.*quick basis/s);
     expect(await result("Make or buy")).toMatch(/^Make: /);
-    await setRate("Loss", "1");
+    await setRate(desk, "Loss", "1");
     await fill(desk, { Length: "2.5" });
     expect(await result("Landed cost")).toContain("605.00");
     expect(await result("Landed per gram")).toContain("30.25");
@@ -112,8 +102,8 @@ describe("from a blank workbook to a quote", () => {
   });
 
   test("one press makes the quote without a cost or a formula, and the job with live cost lines", async () => {
-    await setRate("LossBasis", "grams");
-    await setRate("Loss", "2");
+    await setRate(desk, "LossBasis", "grams");
+    await setRate(desk, "Loss", "2");
     await fill(desk, { ...HUNDRED_GRAMS, Quantity: "2", Discount: "0.1" });
     const before = await desk.page.evaluate(() => window.workbookPage.syncCount);
     await press(desk, "Make the quote");
@@ -169,15 +159,15 @@ describe("from a blank workbook to a quote", () => {
   });
 
   test("changing spot re-costs cells, job sheets and the pane", async () => {
-    await setRate("LossBasis", "grams");
-    await setRate("Loss", "2");
+    await setRate(desk, "LossBasis", "grams");
+    await setRate(desk, "Loss", "2");
     await fill(desk, HUNDRED_GRAMS);
     await press(desk, "Make the quote");
     await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
     await typeIn(desk.page, "Sheet1", "A1", '=CURB.METALRATE(Rate_Spot,"1000")');
     expect((await cellAt(desk, "Sheet1", "A1"))?.value).toBe(25);
     // Twice the spot: 50 a gram; (100 + 2) x 51.50 + 50 = 5,303.
-    await setRate("Spot", "1555.17384");
+    await setRate(desk, "Spot", "1555.17384");
     expect((await cellAt(desk, "Sheet1", "A1"))?.value).toBe(50);
     expect(await jobFigure("Landed cost")).toBe(5303);
     expect(await result("Landed cost")).toContain("5,303.00");
