@@ -2,6 +2,7 @@ import { parseReference, printReference, type Rect } from "./address";
 import { cellBox, scrollTo } from "./box";
 import { readCells, textOf } from "./cells";
 import { toRange } from "./extent";
+import type { PageSetup } from "./extras";
 import type { LogEntry } from "./host";
 import { printHtml } from "./print";
 import { type State, settled } from "./state";
@@ -29,7 +30,7 @@ export interface WorkbookPage {
   /** The active sheet and its active cell, as "Designs!B2". */
   active(): string;
   /** How a sheet would be printed, and the HTML that is printed. */
-  print(sheet: string): { setup: unknown; html: string };
+  print(sheet: string): { setup: PageSetup; html: string };
   /** The requests of the add-in itself so far; office.js's own and its letting go of ranges are not counted. */
   readonly syncCount: number;
   readonly log: readonly LogEntry[];
