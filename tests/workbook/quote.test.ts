@@ -13,7 +13,7 @@ import {
   Workshop,
   withRates,
 } from "./desk";
-import { settled, typeIn } from "./person.mjs";
+import { clickCell, settled, typeIn } from "./person.mjs";
 
 let workshop: Workshop;
 let desk: Desk;
@@ -215,4 +215,25 @@ describe("from a blank workbook to a quote", () => {
     );
     return rows.find(([first]) => first === label)?.[1];
   }
+});
+
+describe("the demo workbook", () => {
+  test("an order jotted as a row is taken, quoted twice over, and gone after a reset", async () => {
+    desk = await workshop.sitDown();
+    await clickCell(desk.page, "Orders", "B6");
+    await press(desk, "Take from the selected row");
+    expect(await desk.pane.getByLabel("Customer", { exact: true }).inputValue()).toBe("T. Okonjo-Reyes");
+    expect(await desk.pane.getByLabel("Quantity", { exact: true }).inputValue()).toBe("2");
+    expect(await desk.pane.getByLabel("Length unit", { exact: true }).inputValue()).toBe("in");
+    // 8 inches less a clasp of 1.3, at 3.5 an inch: 23.45 links, so 23.
+    expect(await result("Links")).toContain("23");
+    await press(desk, "Make the quote");
+    await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+    const words = (await filledCells(desk, "Quote 1001")).map(({ text }) => text).join("\n");
+    expect(words).toContain("Alder Lane Bench");
+    expect(words).toContain("14K gold, white, plated; curb chain, 8 in, 23 links");
+    await desk.page.getByRole("button", { name: "Reset the demo" }).click();
+    await settled(desk.page);
+    expect(await sheetNames(desk)).toEqual(["Designs", "Orders", "Rates"]);
+  });
 });
