@@ -56,9 +56,12 @@ export type PaperSize = "Letter" | "A4";
 const RULE_COLOR = "#C9B48A";
 const EMPTY: PaperCell = { content: "" };
 
+/** Words that Excel takes as they are: a letter first, no figure in them, and not a truth value. */
+const PLAIN_WORDS = /^(?!(true|false)$)\p{L}[^\d]*$/iu;
+
 /** A person's text as Excel keeps it as text, whatever it begins with: never a formula, a number or a date. */
 export function asText(text: string): string {
-  return text === "" ? "" : `'${text}`;
+  return text === "" || PLAIN_WORDS.test(text) ? text : `'${text}`;
 }
 
 /** Contents as one block, short rows filled up. */
