@@ -194,19 +194,28 @@ describe("from a blank workbook to a quote", () => {
     ]);
   });
 
-  test.each(["=1+1", "+49 30 Workshop", "-10% Ltd", "@SUM(A1)", "<b>Bold & Sons</b>", "'quoted'", "007", "3-4"])(
-    "a customer called %s stays that text and never becomes a formula, a number, a date or markup",
-    async (name) => {
-      await fill(desk, { ...HUNDRED_GRAMS, Customer: name, Design: name });
-      await press(desk, "Make the quote");
-      await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
-      const quote = await filledCells(desk, "Quote 1001");
-      expect(quote.filter(({ value }) => value === name)).toHaveLength(2);
-      expect(quote.filter(({ formula }) => formula !== "")).toEqual([]);
-      expect((await texts(desk, "Job 1001", "A2"))[0]?.[0]).toContain(name);
-      expect(await desk.pane.locator("b").count()).toBe(0);
-    },
-  );
+  test.each([
+    "=1+1",
+    "+49 30 Workshop",
+    "-10% Ltd",
+    "@SUM(A1)",
+    "<b>Bold & Sons</b>",
+    "'quoted'",
+    "007",
+    "3-4",
+    "TRUE",
+    "#N/A",
+    "May 5",
+  ])("a customer called %s stays that text and never becomes a formula, a number, a date or markup", async (name) => {
+    await fill(desk, { ...HUNDRED_GRAMS, Customer: name, Design: name });
+    await press(desk, "Make the quote");
+    await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+    const quote = await filledCells(desk, "Quote 1001");
+    expect(quote.filter(({ value }) => value === name)).toHaveLength(2);
+    expect(quote.filter(({ formula }) => formula !== "")).toEqual([]);
+    expect((await texts(desk, "Job 1001", "A2"))[0]?.[0]).toContain(name);
+    expect(await desk.pane.locator("b").count()).toBe(0);
+  });
 
   /** A figure of the job sheet by its label. */
   async function jobFigure(label: string): Promise<unknown> {
