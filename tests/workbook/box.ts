@@ -28,8 +28,10 @@ export function scrollTo(book: Book, sheetId: string, row: number, column: numbe
   const sheet = book.sheet(sheetId);
   const seen = sheet.getVisibleRange() ?? { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 };
   const freeze = sheet.getFreeze();
-  const isRowSeen = row < freeze.startRow || (row >= seen.startRow && row < seen.endRow);
-  const isColumnSeen = column < freeze.startColumn || (column >= seen.startColumn && column < seen.endColumn);
+  // The first rows and columns that the grid tells as seen may lie under the frozen ones.
+  const isRowSeen = row < freeze.startRow || (row >= seen.startRow + freeze.startRow && row < seen.endRow);
+  const isColumnSeen =
+    column < freeze.startColumn || (column >= seen.startColumn + freeze.startColumn && column < seen.endColumn);
   if (isRowSeen && isColumnSeen) return;
   const top = isRowSeen ? seen.startRow : Math.max(0, row - 3);
   const left = isColumnSeen ? seen.startColumn : Math.max(0, column - 1);

@@ -1,0 +1,115 @@
+import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
+import { type Desk, fill, HUNDRED_GRAMS, press, setRate, Workshop, withRates } from "./desk";
+
+let workshop: Workshop;
+let desk: Desk;
+
+beforeAll(async () => {
+  workshop = await Workshop.open();
+});
+afterAll(() => workshop.close());
+afterEach(async () => {
+  expect(desk.crashes).toEqual([]);
+  await desk.page.close();
+});
+
+interface Case {
+  readonly what: string;
+  readonly rates: Readonly<Record<string, string>>;
+  readonly order: Readonly<Record<string, string>>;
+  /** By hand, from the definitions of the trade; see the arithmetic beside each. */
+  readonly links: number;
+  readonly landed: number;
+  readonly price: number;
+  readonly shown: string;
+}
+
+const CASES: readonly Case[] = [
+  {
+    what: "centimetres against links an inch, a clasp, three pieces under the caster's minimum",
+    rates: { CastingMinimum: "600", LossBasis: "grams", Loss: "0", Surcharge: "9" },
+    // 31.75 cm are 12.5 in; less 2.54 cm of clasp 11.5 in: 46 links, 92 g. Casting 3 x 92 x 1.5 = 414, so 600, 200 a piece.
+    // 92 x 25 + 200 + 50 + 30 = 2,580; x 1.3 = 3,354.
+    order: {
+      Length: "31.75",
+      "Length unit": "cm",
+      "Clasp length": "2.54",
+      "Clasp weight": "5",
+      "Clasp cost": "30",
+      Quantity: "3",
+    },
+    links: 46,
+    landed: 2580,
+    price: 3354,
+    shown: "2,580.00",
+  },
+  {
+    what: "quick basis on a share, labour per link and per gram under a minimum, stones, a price by margin in steps of 5",
+    rates: {
+      CostBasis: "quick",
+      Loss: "0.04",
+      LabourFlat: "10",
+      LabourPerLink: "0.2",
+      LabourPerGram: "0.1",
+      LabourMinimum: "45",
+      SettingFee: "4",
+      PriceBy: "margin",
+      Margin: "0.35",
+      PriceStep: "5",
+    },
+    // 100 x 26.5 + 4 x 25 lost + labour 10 + 10 + 10, so 45 + 6 stones x (7 + 4) = 2,861; / 0.65 = 4,401.54, up to 4,405.
+    order: { Stones: "6", "Price of one stone": "7" },
+    links: 50,
+    landed: 2861,
+    price: 4405,
+    shown: "2,861.00",
+  },
+  {
+    what: "a loss counted on the finished weight, white gold plated, a price by premium with stones and plating at cost",
+    rates: { LossBasis: "finished", Loss: "0.05", Plating: "40", PriceBy: "premium", Premium: "7.5", PriceStep: "0" },
+    // Cast 105 g: 105 x 26.5 + 50 + 2 x (3 + 1) + 40 = 2,880.50. Price 100 x 32.5 + 8 + 40 = 3,298.
+    order: { Colour: "white", Stones: "2", "Price of one stone": "3" },
+    links: 50,
+    landed: 2880.5,
+    price: 3298,
+    shown: "2,880.50",
+  },
+  {
+    what: "a currency without minor unit and no step",
+    rates: { Currency: "JPY", LossBasis: "grams", Loss: "1", PriceStep: "0", Markup: "0.123" },
+    // 101 x 26.5 + 50 = 2,726.5; x 1.123 = 3,061.8595, up to the coin: 3,062.
+    order: {},
+    links: 50,
+    landed: 2726.5,
+    price: 3062,
+    shown: "2,727",
+  },
+  {
+    what: "spot typed for one order, away from Rates",
+    rates: { LossBasis: "grams", Loss: "2" },
+    // Twice the spot: 102 x 51.5 + 50 = 5,303; x 1.3 = 6,893.90, up to 6,894.
+    order: { Spot: "1555.17384" },
+    links: 50,
+    landed: 5303,
+    price: 6894,
+    shown: "5,303.00",
+  },
+];
+
+test.each(CASES)("pane, job sheet and hand agree: $what", async ({ rates, order, links, landed, price, shown }) => {
+  desk = await withRates(workshop);
+  for (const [name, text] of Object.entries(rates)) await setRate(desk, name, text);
+  await fill(desk, { ...HUNDRED_GRAMS, ...order });
+  expect(await desk.pane.locator('dt:text-is("Landed cost") + dd').first().textContent()).toContain(shown);
+  await press(desk, "Make the quote");
+  await desk.pane.getByText("are in the workbook.").waitFor();
+  const rows = await desk.page.evaluate(() =>
+    window.workbookPage.read("Job 1001", "A1:E70").map((row) => row.map(({ value }) => value)),
+  );
+  const figure = (label: string) => rows.find(([first]) => first === label)?.[1];
+  expect(figure("Links")).toBe(links);
+  expect(figure("Landed cost")).toBeCloseTo(landed, 9);
+  expect(figure("Quoted")).toBe(price);
+  expect(figure("Price at today's rates")).toBe(price);
+  expect(figure("Margin of the quoted price")).toBeCloseTo((price - landed) / price, 12);
+});
