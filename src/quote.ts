@@ -110,7 +110,7 @@ function quoteLine(sheet: CostSheet): QuoteLine {
   });
 }
 
-/** A deposit grows by twentieths of the total, so that it never tells the customer what goes out. */
+/** A deposit grows by twentieths of the total, so that it does not spell out to the customer what goes out. */
 const TWENTIETHS = Quotient.of(20);
 
 /**

@@ -150,12 +150,12 @@ export type Pricing =
 
 export const MONEY_AT_LEAST_0: NumberRule = {
   least: "0",
-  most: "1000000000",
+  most: "1000000000000",
   right: "an amount of money from 0, such as 1.50",
 };
 export const SPOT_RULE: NumberRule = {
   above: "0",
-  most: "1000000000",
+  most: "1000000000000",
   right: "the money for one troy ounce of fine gold, such as 2650",
 };
 const SHARE: NumberRule = {

@@ -90,7 +90,7 @@ export function openPane(place: HTMLElement): void {
     try {
       ending.clear();
       const texts = await readSelectedOrder();
-      const count = Object.keys(texts).length;
+      const count = Object.values(texts).filter((text) => text !== "").length;
       form.fill(texts);
       compute();
       if (count === 0) ending.failed(TEXTS.form.tookNone);

@@ -26,7 +26,7 @@ export function quoteFields(quote: Quote, locale: string): Fields {
     ["currency", textField(currency)],
     ["subtotal", cash(quote.subtotal)],
     ["discount", unlessZero(quote.discount, cash)],
-    ["taxName", quote.tax.amount.isZero() ? EMPTY : textField(quote.taxName)],
+    ["taxName", quote.tax.amount.isZero() ? EMPTY : textField(quote.taxName || "Tax")],
     ["tax", unlessZero(quote.tax, cash)],
     ["total", cash(quote.total)],
     ["deposit", unlessZero(quote.deposit, cash)],

@@ -24,7 +24,7 @@ export interface FillPlan {
 /** Rows of cells. */
 export type Block = readonly (readonly unknown[])[];
 
-const FIELD = /\{\{\s*([A-Za-z][A-Za-z.]*)\s*\}\}/g;
+const FIELD = /\{\{\s*([^{}]*?)\s*\}\}/g;
 const OPTIONAL = /\[\[((?:(?!\]\]).)*)\]\]/g;
 
 /**
@@ -84,7 +84,7 @@ function fillRow(
 }
 
 function fillCell(cell: string, fields: Fields): { content: string | number; format?: string } {
-  const alone = /^\s*\{\{\s*([A-Za-z][A-Za-z.]*)\s*\}\}\s*$/.exec(cell)?.[1];
+  const alone = /^\s*\{\{\s*([^{}]*?)\s*\}\}\s*$/.exec(cell)?.[1];
   const value = alone === undefined ? undefined : fields.get(alone);
   if (value) return contentOf(value);
   const kept = cell.replace(OPTIONAL, (_, phrase: string) => (isComplete(phrase, fields) ? phrase : ""));

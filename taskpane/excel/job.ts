@@ -5,6 +5,7 @@ import {
   minorDigits,
   type Order,
   type Quote,
+  type RateKey,
   type Rates,
 } from "../../src/index";
 import { dateSerial, numberFormat } from "./fields";
@@ -84,9 +85,10 @@ function weights(): JobRow[] {
       "links",
       "Links",
       (at) => {
-        const inPitchUnit = (length: string) =>
-          `CURB.LENGTHIN(${at(length)},${at("length", "C")},${at("linksPer", "C")})`;
-        return `CURB.LINKCOUNT(${inPitchUnit("length")},${at("linksPer")},${inPitchUnit("claspLength")})`;
+        // Multiplied before the unit is changed, so that a half link stays a half.
+        const inLinks = (length: string) =>
+          `CURB.LENGTHIN(${at(length)}*${at("linksPer")},${at("length", "C")},${at("linksPer", "C")})`;
+        return `CURB.LINKCOUNT(${inLinks("length")},1,${inLinks("claspLength")})`;
       },
       "",
       "#,##0",
@@ -125,7 +127,7 @@ function costs({ line }: CostSheet, rates: Rates): JobRow[] {
   const money = cents(rates);
   const casting = (at: Ref) => `IF(${isQuick},${at("chain")},${at("cast")})*${nameOf("castingFee")}`;
   const labour = (at: Ref) =>
-    `N(${nameOf("labourFlat")})+${at("links")}*N(${nameOf("labourPerLink")})+${at("chain")}*N(${nameOf("labourPerGram")})`;
+    `${figureOf("labourFlat")}+${at("links")}*${figureOf("labourPerLink")}+${at("chain")}*${figureOf("labourPerGram")}`;
   return [
     section(`Cost of one piece, ${rates.currency}`),
     formula("metalRate", "Metal rate", (at) => `CURB.METALRATE(${at("spot")},${at("mark")})`, "a gram", money),
@@ -134,18 +136,18 @@ function costs({ line }: CostSheet, rates: Rates): JobRow[] {
     formula(
       "casting",
       COST_LINES.casting,
-      (at) => `MAX(${casting(at)}*${at("quantity")},N(${nameOf("castingMinimum")}))/${at("quantity")}`,
+      (at) => `MAX(${casting(at)}*${at("quantity")},${figureOf("castingMinimum")})/${at("quantity")}`,
       "",
       money,
     ),
-    formula("labour", COST_LINES.labour, (at) => `MAX(${labour(at)},N(${nameOf("labourMinimum")}))`, "", money),
+    formula("labour", COST_LINES.labour, (at) => `MAX(${labour(at)},${figureOf("labourMinimum")})`, "", money),
     formula("clasp", COST_LINES.clasp, (at) => at("claspCost"), "", money),
     formula("stoneCost", COST_LINES.stones, (at) => `CURB.STONECOST(${at("stones")},${at("stonePrice")},0)`, "", money),
     formula("setting", COST_LINES.setting, (at) => `CURB.STONECOST(${at("stones")},0,${at("settingFee")})`, "", money),
     formula(
       "plating",
       COST_LINES.plating,
-      () => (line.plated ? `N(${nameOf("plating")})` : "0"),
+      () => (line.plated ? `${figureOf("plating")}` : "0"),
       line.plated ? "" : "not plated",
       money,
     ),
@@ -154,7 +156,7 @@ function costs({ line }: CostSheet, rates: Rates): JobRow[] {
       "perGram",
       "Landed cost per gram",
       (at) => `${at("landed")}/${at("finished")}`,
-      `${rates.costBasis} basis`,
+      `=${nameOf("costBasis")}&" basis"`,
       money,
     ),
     {
@@ -181,7 +183,7 @@ function costs({ line }: CostSheet, rates: Rates): JobRow[] {
 
 function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
-  const ending = `MAX(N(${nameOf("priceStep")}),${10 ** -minorDigits(rates.currency)}),${minorDigits(rates.currency)}`;
+  const ending = `MAX(${figureOf("priceStep")},${10 ** -minorDigits(rates.currency)}),${minorDigits(rates.currency)}`;
   const atCost = (at: Ref) => `${at("stoneCost")}+${at("setting")}+${at("plating")}`;
   return [
     section("Price of one piece"),
@@ -192,8 +194,8 @@ function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rat
       "priceNow",
       "Price at today's rates",
       (at) =>
-        `IF(${nameOf("priceBy")}="markup",CURB.PRICEATMARKUP(${at("landed")},${nameOf("markup")},${ending}),` +
-        `IF(${nameOf("priceBy")}="margin",CURB.PRICEATMARGIN(${at("landed")},${nameOf("margin")},${ending}),` +
+        `IF(${nameOf("priceBy")}="markup",CURB.PRICEATMARKUP(ROUND(${at("landed")},8),${nameOf("markup")},${ending}),` +
+        `IF(${nameOf("priceBy")}="margin",CURB.PRICEATMARGIN(ROUND(${at("landed")},8),${nameOf("margin")},${ending}),` +
         `CURB.PRICEATMARKUP(CURB.PRICEATPREMIUM(${at("finished")},${at("metalRate")},${nameOf("premium")})+${atCost(at)},0,${ending})))`,
       rates.currency,
       money,
@@ -241,6 +243,11 @@ function cautions({ line }: CostSheet): JobRow[] {
       : []),
     ...(line.stoneCount.isZero() ? [] : [text("Buy the stones only after the cast seats have been checked.", "small")]),
   ];
+}
+
+/** A rate that may be left blank, as a figure; a number kept as text counts as in the pane. */
+function figureOf(key: RateKey): string {
+  return `IF(${nameOf(key)}="",0,1*${nameOf(key)})`;
 }
 
 function cents(rates: Rates): string {

@@ -90,7 +90,7 @@ function setUpPrint(sheet: Excel.Worksheet, area: Excel.Range, { size, titleRows
   const { pageLayout } = sheet;
   if (size) pageLayout.paperSize = size === "A4" ? Excel.PaperType.a4 : Excel.PaperType.letter;
   pageLayout.orientation = Excel.PageOrientation.portrait;
-  pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 0 };
+  pageLayout.zoom = { horizontalFitToPages: 1 };
   pageLayout.setPrintArea(area);
   if (titleRows) pageLayout.setPrintTitleRows(titleRows);
 }

@@ -54,7 +54,6 @@ export async function fillQuote(job: Job): Promise<Filled> {
       const sheet = copyTemplate(context, template !== undefined, quoteName(number));
       fillCopy(sheet, plan, cells[0]?.length ?? 1);
       if (plan.hasFormulas) await keepValuesOnly(context, sheet);
-      context.application.suspendApiCalculationUntilNextSync();
       putJob(context, job, quote, jobName(number));
       context.workbook.names.getItem(nameOf("nextNumber")).getRange().values = [[number + 1]];
       sheet.activate();
@@ -67,7 +66,8 @@ export async function fillQuote(job: Job): Promise<Filled> {
       };
     });
   } catch (error) {
-    await takeBack(begun);
+    // What went wrong first is what the person must hear, also where taking back fails.
+    await takeBack(begun).catch(() => undefined);
     throw error;
   }
 }

@@ -33,17 +33,36 @@ export async function readSelectedOrder(): Promise<Partial<Record<OrderKey, stri
   });
 }
 
+/** What a row without these columns has none of, whatever an earlier order left in the form. */
+const NOTHING_OF: Partial<Record<OrderKey, string>> = {
+  plated: "as usual",
+  claspLength: "",
+  claspWeight: "",
+  claspCost: "",
+  stoneCount: "",
+  stonePrice: "",
+  settingFee: "",
+  spot: "",
+  discount: "",
+};
+
 function orderOf(header: readonly unknown[], row: readonly unknown[]): Partial<Record<OrderKey, string>> {
-  const order: Partial<Record<OrderKey, string>> = {};
+  const order: Partial<Record<OrderKey, string>> = { ...NOTHING_OF };
   header.forEach((word, column) => {
     const key = keyOf(word);
     const cell: unknown = row[column];
-    if (!key || isBlank(cell)) return;
-    order[key] = String(cell).trim();
+    if (!key) return;
+    // A blank cell says that this order has none of it: what an earlier order left in the form must go.
+    order[key] = isBlank(cell) ? "" : textOf(cell);
     if (key === "length") Object.assign(order, unitIn(word, "lengthUnit", ORDER_LENGTH_UNITS));
     if (key === "linksPer") Object.assign(order, unitIn(word, "linksPerUnit", LINKS_PER_UNITS));
   });
   return order;
+}
+
+/** A number as its 15 significant digits say, which is what a person sees in the cell. */
+function textOf(cell: unknown): string {
+  return typeof cell === "number" ? String(Number(cell.toPrecision(15))) : String(cell).trim();
 }
 
 function keyOf(header: unknown): OrderKey | undefined {
