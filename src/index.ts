@@ -77,6 +77,7 @@ export {
   PLATING_CHOICES,
   parseOrder,
 } from "./order";
+export { readOrderText, type TypedOrder, writeOrderText } from "./ordertext";
 export {
   castWeight,
   finishedWeight,
@@ -101,6 +102,13 @@ export {
   type QuoteLine,
   type QuoteWatch,
 } from "./quote";
+export {
+  nextQuoteNumber,
+  nextRevision,
+  type QuoteNumber,
+  readQuoteNumber,
+  showQuoteNumber,
+} from "./quotenumber";
 export { Quotient } from "./quotient";
 export { fineGold, meltValue, metalRate, perGram, type Rate } from "./rate";
 export {
@@ -113,6 +121,7 @@ export {
   type Rates,
 } from "./rates";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
+export { STANDINGS, type Standing, standingOf } from "./standing";
 export {
   GRAMS_PER,
   grams,

@@ -1,6 +1,7 @@
 import { type CostSheet, forAll } from "./costsheet";
 import { addMoney, type Money, money, roundToCurrency, roundUpToStep, subtractMoney, timesMoney } from "./money";
 import type { Order } from "./order";
+import type { QuoteNumber } from "./quotenumber";
 import { maximum, Quotient, sum } from "./quotient";
 import type { Rates } from "./rates";
 
@@ -23,7 +24,7 @@ export interface QuoteLine {
 
 /** What a customer reads. Holds no cost: nothing in it can reveal one. */
 export interface Quote {
-  readonly number: number;
+  readonly number: QuoteNumber;
   /** ISO 8601 dates. */
   readonly date: string;
   readonly validUntil: string;
@@ -68,7 +69,7 @@ export function makeQuote(
   const floor = sumOver(sheets, (sheet) => sheet.floor);
   const deposit = depositOf(total, cashOut, rates);
   const quote: Quote = {
-    number: rates.nextNumber,
+    number: Object.freeze({ number: rates.nextNumber, revision: "" }),
     date,
     validUntil: daysAfter(date, rates.validity),
     customer: order.customer,

@@ -94,7 +94,9 @@ export function orderForm(on: OrderFormEvents): OrderForm {
         const text = texts[key];
         if (text === undefined) continue;
         of(key).fill(text);
-        left.add(key);
+        // A field emptied by a fill is one that nobody has left yet.
+        if (text.trim() === "") left.delete(key);
+        else left.add(key);
       }
       adaptUnits();
     },

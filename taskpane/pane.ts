@@ -1,20 +1,26 @@
-import { type Parsed, parseRates, type Rates } from "../src/index";
+import { type Parsed, parseRates, type Rates, type Standing, showQuoteNumber } from "../src/index";
 import { announcer } from "./announcer";
 import { banner } from "./banner";
+import { bookedTotal, openBooked } from "./booked";
 import { button } from "./button";
-import { showList, today } from "./display";
+import { showMoney, today } from "./display";
+import { earlierQuotes } from "./earlier";
 import { element } from "./element";
 import { goTo } from "./excel/host";
 import { fillQuote } from "./excel/quote";
-import { layOutRates, readRates, watchRates } from "./excel/rates";
-import { WorkbookFault } from "./excel/run";
+import { type BookedQuote, writeStanding } from "./excel/quotebook";
+import { layOutRates, watchRates } from "./excel/rates";
+import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
-import { labelsOf, orderForm } from "./orderform";
+import { orderForm } from "./orderform";
 import { ratesHead } from "./rateshead";
-import { missing, type Reckoning, reckon, type Typed, wrong } from "./reckoning";
+import { type Reckoning, reckon } from "./reckoning";
+import { isRefusal, refusalOf, sentenceOf } from "./refusal";
 import { resultCard, spokenResult } from "./result";
+import { revisionOf } from "./revision";
 import { TEXTS } from "./texts";
 import { oneAtATime } from "./turns";
+import { hold, watchFoot } from "./viewport";
 
 /** The whole pane: what is read from Rates and what is typed, wired to what is shown. */
 export function openPane(place: HTMLElement): void {
@@ -34,13 +40,19 @@ export function openPane(place: HTMLElement): void {
     leftFaulty: voice.say,
     takeRow: () => attempt(takeRow),
   });
+  const revision = revisionOf(form, startAnew);
+  const earlier = earlierQuotes({
+    unfolded: () => void attempt(followRates),
+    open: reopen,
+    stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
+  });
   const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
   press.root.setAttribute("aria-keyshortcuts", "Control+Enter");
   press.root.title = TEXTS.make.keys;
   const glance = element("div", { class: "glance", "aria-hidden": "true" });
   const pressBar = element("div", { class: "press" }, glance, press.root);
   const foot = element("footer", {}, ending.root, pressBar);
-  const work = element("main", {}, result.root, form.root);
+  const work = element("main", {}, result.root, revision.root, form.root, earlier.root);
   const body = element("div", { class: "body" });
   place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
   pressBar.hidden = true;
@@ -59,10 +71,11 @@ export function openPane(place: HTMLElement): void {
 
   const followRates = oneAtATime(async () => {
     try {
-      const reading = await readRates();
+      const { rates: reading, quotes } = await readWorkbook(earlier.root.open);
       rates = reading.found ? parseRates(reading.values) : undefined;
       head.show(reading, rates);
       if (rates?.ok) form.adapt(rates.value);
+      if (quotes) earlier.show(quotes);
       if (reading.found !== body.contains(work)) body.replaceChildren(...(reading.found ? [work] : []));
       pressBar.hidden = !reading.found;
       foot.classList.toggle("ready", reading.found);
@@ -91,12 +104,48 @@ export function openPane(place: HTMLElement): void {
       ending.clear();
       const texts = await readSelectedOrder();
       const count = Object.values(texts).filter((text) => text !== "").length;
+      // The row is an order of its own: it must not become a revision of another.
+      revision.end();
       form.fill(texts);
       compute();
       if (count === 0) ending.failed(TEXTS.form.tookNone);
       else voice.say(TEXTS.form.took(count));
     } finally {
       form.takeRow.rest();
+    }
+  }
+
+  function reopen(quote: BookedQuote): void {
+    if (making) return;
+    ending.clear();
+    const opened = rates?.ok
+      ? openBooked(quote, rates.value.currency)
+      : ({ ok: false, sentence: TEXTS.result.ratesFirst } as const);
+    if (!opened.ok) {
+      ending.failed(opened.sentence);
+      return;
+    }
+    revision.begin(quote.number, bookedTotal(quote), opened.typed);
+    compute();
+    revision.root.focus({ preventScroll: true });
+    revision.root.scrollIntoView({ block: "start" });
+    voice.say(TEXTS.earlier.opened(showQuoteNumber(quote.number)));
+  }
+
+  function startAnew(): void {
+    ending.clear();
+    compute();
+    form.root.querySelector("input")?.focus();
+    voice.say(TEXTS.revising.left);
+  }
+
+  async function setStanding({ number }: BookedQuote, standing: Standing): Promise<void> {
+    try {
+      await writeStanding(number, standing);
+      voice.say(TEXTS.earlier.nowStands(showQuoteNumber(number), TEXTS.earlier.standings[standing]));
+    } finally {
+      // The choice shows what the cell says, also where it could not be written.
+      await followRates();
     }
   }
 
@@ -114,7 +163,10 @@ export function openPane(place: HTMLElement): void {
     voice.say(TEXTS.make.working);
     try {
       const { order, sheets, quote, rates: used } = reckoning.costed;
-      const filled = await fillQuote({ order, sheets, quote, rates: used });
+      const revised = revision.of;
+      const filled = await fillQuote({ order, sheets, quote, rates: used, typed: form.typed(), revised });
+      // The form still holds that quote at its spot: what follows is a revision too, until a new order is begun.
+      if (revision.of) revision.goOn(filled.number, showMoney(quote.total));
       try {
         // The quote has taken its number; the next one must be known before another can be made.
         await followRates();
@@ -146,12 +198,7 @@ export function openPane(place: HTMLElement): void {
     event.preventDefault();
     void attempt(makeQuote);
   });
-  new IntersectionObserver(([seen]) => {
-    if (seen) foot.classList.toggle("scrolled", !seen.isIntersecting);
-  }).observe(result.headline);
-  new ResizeObserver(() => {
-    document.documentElement.style.scrollPaddingBottom = `${foot.offsetHeight + 12}px`;
-  }).observe(foot);
+  watchFoot(foot, result.headline);
   void attempt(async () => {
     await followRates();
     await watchRates(() => void attempt(followRates));
@@ -164,29 +211,4 @@ export function refusePane(place: HTMLElement): void {
     element("header", {}, element("h1", {}, TEXTS.name)),
     element("p", { class: "alone" }, TEXTS.notInExcel),
   );
-}
-
-/** Keeps the field under the cursor where it is on the screen while the result above it grows or shrinks. */
-function hold(form: HTMLElement): () => void {
-  const held = document.activeElement;
-  if (!held || !form.contains(held)) return () => undefined;
-  const before = held.getBoundingClientRect().top;
-  return () => window.scrollBy({ top: held.getBoundingClientRect().top - before, behavior: "instant" });
-}
-
-function refusalOf(reckoning: Reckoning, typed: Typed): string {
-  const look = labelsOf(wrong(reckoning, typed));
-  const fill = labelsOf(missing(reckoning, typed));
-  return [
-    ...(look.length > 0 ? [TEXTS.make.faulty(look.length, showList(look))] : []),
-    ...(fill.length > 0 ? [TEXTS.make.missing(showList(fill))] : []),
-  ].join(" ");
-}
-
-function sentenceOf(error: unknown): string {
-  return isRefusal(error) ? error.message : TEXTS.unforeseen(error instanceof Error ? error.message : String(error));
-}
-
-function isRefusal(error: unknown): error is WorkbookFault {
-  return error instanceof WorkbookFault;
 }

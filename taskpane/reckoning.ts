@@ -10,9 +10,10 @@ import {
   type Quote,
   type QuoteWatch,
   type Rates,
+  type TypedOrder,
 } from "../src/index";
 
-export type Typed = Readonly<Record<OrderKey, string>>;
+export type Typed = TypedOrder;
 
 /** Everything that follows from an order that can be read. */
 export interface Costed {

@@ -1,4 +1,4 @@
-import type { OrderKey } from "../src/index";
+import type { OrderKey, Standing } from "../src/index";
 
 /** Every sentence of the pane that is not the costing library's own: the one file to translate. */
 export const TEXTS = {
@@ -144,5 +144,47 @@ export const TEXTS = {
       count === 1 ? `One field needs a look: ${labels}.` : `${count} fields need a look: ${labels}.`,
     missing: (labels: string) => `Still to fill: ${labels}.`,
     notYet: "There are no rates to quote from yet.",
+  },
+
+  earlier: {
+    title: "Earlier quotes",
+    none: "No quotes in this workbook yet.",
+    about: "Newest first, from the Quotes table. Choose where each one stands, or open it in the form.",
+    validUntil: (date: string) => `Valid until ${date}`,
+    ended: (date: string) => `Valid until ${date}: ended`,
+    open: "Open",
+    openOf: (number: string) => `Open quote ${number}`,
+    opened: (number: string) => `Quote ${number} is in the form.`,
+    standingOf: (number: string) => `Where quote ${number} stands`,
+    nowStands: (number: string, standing: string) => `Quote ${number}: ${standing}.`,
+    standings: {
+      asked: "asked",
+      quoted: "quoted",
+      agreed: "agreed",
+      "at the caster": "at the caster",
+      "at the polisher": "at the polisher",
+      "with the setter": "with the setter",
+      finished: "finished",
+      "handed over": "handed over",
+      "turned down": "turned down",
+    } satisfies Record<Standing, string>,
+    noStanding: "not said",
+    more: (count: number) => `Show ${count} more`,
+    unreadableOrder: (number: string) =>
+      `Quote ${number} cannot be opened: its Order cell in the Quotes table does not hold an order any more. The quote's own sheets are as they were.`,
+    unreadableSpot: (number: string) =>
+      `Quote ${number} cannot be opened: its Spot cell in the Quotes table is no amount. Put the spot it was quoted at there.`,
+    otherCurrency: (number: string, quoted: string, now: string) =>
+      `Quote ${number} is in ${quoted}, and Rates are in ${now}. Set the currency on Rates to ${quoted}, with its rates, to open it.`,
+  },
+
+  revising: {
+    title: (number: string) => `Revising quote ${number}`,
+    asQuoted: (total: string) =>
+      `The form holds it as it was typed, and Spot is the one it was quoted at. It was quoted at ${total}; where the result differs, other rates have changed since, or you have changed the form.`,
+    willMake: (number: string) =>
+      `“Make the quote” makes a revision with the next letter. The sheets of ${number} stay as they are, with all you changed on them.`,
+    leave: "Start a new order",
+    left: "A new order. The form is as it was before you opened the quote.",
   },
 } as const;

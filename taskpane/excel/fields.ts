@@ -1,4 +1,4 @@
-import { type Money, minorDigits, type Quote, type QuoteLine, type Quotient } from "../../src/index";
+import { type Money, minorDigits, type Quote, type QuoteLine, type Quotient, showQuoteNumber } from "../../src/index";
 
 /** What a field of the template is filled with: `value` alone in its cell, `text` among other words. */
 export interface FieldValue {
@@ -17,7 +17,7 @@ export function quoteFields(quote: Quote, locale: string): Fields {
   const { currency } = quote.total;
   const cash = (amount: Money) => moneyField(amount, locale);
   return new Map([
-    ["number", textField(String(quote.number))],
+    ["number", textField(showQuoteNumber(quote.number))],
     ["date", dateField(quote.date, locale)],
     ["validUntil", dateField(quote.validUntil, locale)],
     ["customer", textField(quote.customer)],

@@ -7,6 +7,7 @@ import {
   type Quote,
   type RateKey,
   type Rates,
+  showQuoteNumber,
 } from "../../src/index";
 import { dateSerial, numberFormat } from "./fields";
 import { cellsOf, entry, formula, type JobRow, type Ref, section, text } from "./jobrow";
@@ -30,7 +31,7 @@ export function jobPaper(order: Order, sheet: CostSheet, quote: Quote, rates: Ra
 
 function heading(quote: Quote, { line }: CostSheet): JobRow[] {
   return [
-    text(`Job ${quote.number}`, "title"),
+    text(`Job ${showQuoteNumber(quote.number)}`, "title"),
     text(asText(`${line.design}, for ${quote.customer}`), "label"),
     text("For the bench, not for the customer: it shows cost. Figures follow the Rates sheet.", "small"),
   ];

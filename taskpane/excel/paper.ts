@@ -15,7 +15,10 @@ const LOOKS = {
   headRight: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Right" },
   body: { wrap: true, vertical: "Top" },
   start: { align: "Left", vertical: "Top" },
+  startAfterNumber: { align: "Left", vertical: "Top", indent: 1 },
+  headAfterNumber: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Left", indent: 1 },
   small: { size: 9, color: "#6F6459" },
+  quiet: { size: 9, color: "#6F6459", vertical: "Top" },
   number: { align: "Right", vertical: "Top" },
   total: { bold: true, rule: "EdgeTop", align: "Right", vertical: "Top" },
   totalLabel: { bold: true, rule: "EdgeTop", vertical: "Top" },
@@ -69,8 +72,18 @@ export function contentsOf(paper: Paper): (string | number)[][] {
   return blockOf(paper, (cell) => cell.content);
 }
 
-/** Puts a paper on an empty sheet of our own: contents and formats in one block each, then looks, widths and print set-up. */
+/** Puts a paper on an empty sheet of our own, ready to print. */
 export function putPaper(sheet: Excel.Worksheet, paper: Paper): void {
+  setUpPrint(sheet, putContents(sheet, paper), paper);
+}
+
+/** Gives a range one of the looks. */
+export function dressAs(range: Excel.Range, look: Look): void {
+  dress(range, LOOKS[look]);
+}
+
+/** A paper without its print set-up: contents and formats in one block each, then looks and widths. */
+export function putContents(sheet: Excel.Worksheet, paper: Paper): Excel.Range {
   const all = sheet.getRangeByIndexes(0, 0, paper.rows.length, paper.widths.length);
   all.numberFormat = blockOf(paper, (cell) => cell.format ?? "General");
   all.formulas = contentsOf(paper);
@@ -78,11 +91,11 @@ export function putPaper(sheet: Excel.Worksheet, paper: Paper): void {
     sheet.getRangeByIndexes(0, column, 1, 1).format.columnWidth = width;
   });
   for (const run of runsOf(paper)) {
-    dress(sheet.getRangeByIndexes(run.row, run.column, 1, run.width), LOOKS[run.look]);
+    dressAs(sheet.getRangeByIndexes(run.row, run.column, 1, run.width), run.look);
   }
   all.format.autofitRows();
   sheet.showGridlines = false;
-  setUpPrint(sheet, all, paper);
+  return all;
 }
 
 /** One page wide, with a print area and a repeated header row. */

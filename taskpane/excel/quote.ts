@@ -1,11 +1,15 @@
-import type { CostSheet, Order, Quote, Rates } from "../../src/index";
+import type { CostSheet, Order, Quote, QuoteNumber, Rates, TypedOrder } from "../../src/index";
+import { readBook } from "./book";
 import { lineFields, quoteFields } from "./fields";
-import { type Block, type FillPlan, planFill } from "./fill";
+import { type FillPlan, planFill } from "./fill";
 import { locale } from "./host";
 import { jobPaper } from "./job";
 import { paperSizeFor, putPaper } from "./paper";
+import { QUOTES_TABLE } from "./quotebook";
+import { numberOf, numbersTaken, sheetsOf } from "./quotenumbers";
+import { addQuote, beginQuotes, quoteRow } from "./quoterow";
 import { nameOf } from "./rates";
-import { run, WorkbookFault } from "./run";
+import { run } from "./run";
 import { putTemplate, TEMPLATE_SHEET, templateContents } from "./template";
 
 /** An order, costed and quoted, ready to be put into the workbook. */
@@ -14,10 +18,15 @@ export interface Job {
   readonly sheets: readonly CostSheet[];
   readonly quote: Quote;
   readonly rates: Rates;
+  /** The order as typed, for the quotes table to keep. */
+  readonly typed: TypedOrder;
+  /** The quote this one revises; undefined for a new one. */
+  readonly revised: QuoteNumber | undefined;
 }
 
 /** What was made. */
 export interface Filled {
+  readonly number: QuoteNumber;
   readonly quoteSheet: string;
   readonly jobSheet: string;
   /** Fields of the template that nobody knows, such as "{{color}} in B7". */
@@ -26,41 +35,43 @@ export interface Filled {
   readonly isSigned: boolean;
 }
 
-interface Template {
-  readonly cells: Block;
-  readonly formats: Block;
-}
-
-const quoteName = (number: number) => `Quote ${number}`;
-const jobName = (number: number) => `Job ${number}`;
-
 /**
- * Puts the quote, filled into a copy of the template, and its job sheet into the workbook, in two syncs, three where the template computes,
- * whatever the quote.
- * On a fault nothing of it stays behind. The quote number is the next whose two sheet names are free.
+ * Puts the quote, filled into a copy of the template, its job sheet and its row of the quotes table into the workbook,
+ * in two syncs, three where the template computes, whatever the quote. A revision gets sheets and a row of its own.
+ * On a fault nothing of it stays behind.
  */
 export async function fillQuote(job: Job): Promise<Filled> {
   let begun: readonly string[] = [];
   try {
     return await run(async (context) => {
-      const { template, sheetNames } = await readTemplate(context);
-      const number = freeNumber(job.quote.number, sheetNames);
+      const { template, table, sheetNames, nextNumber } = await readBook(context);
+      const least = Math.max(job.quote.number.number, nextNumber);
+      const number = numberOf(job.revised, least, numbersTaken(table, sheetNames));
+      const names = sheetsOf(number);
+      const quotesSheet = table ? undefined : freeSheetName(QUOTES_TABLE, sheetNames);
       const quote = { ...job.quote, number };
       const { cells, formats } = template ?? { cells: templateContents(), formats: [] };
       const fields = quoteFields(quote, locale());
       const lines = quote.lines.map((line) => lineFields(line, locale()));
       const plan = planFill(cells, formats, fields, lines);
-      begun = [...(template ? [] : [TEMPLATE_SHEET]), quoteName(number), jobName(number)];
-      const sheet = copyTemplate(context, template !== undefined, quoteName(number));
+      begun = [...(template ? [] : [TEMPLATE_SHEET]), ...(quotesSheet ? [quotesSheet] : []), names.quote, names.job];
+      const row = quoteRow(quote, job.order, job.typed);
+      if (quotesSheet) beginQuotes(context.workbook.worksheets.add(quotesSheet), row, paperSizeFor(locale()));
+      const sheet = copyTemplate(context, template !== undefined, names.quote);
       fillCopy(sheet, plan, cells[0]?.length ?? 1);
       if (plan.hasFormulas) await keepValuesOnly(context, sheet);
-      putJob(context, job, quote, jobName(number));
-      context.workbook.names.getItem(nameOf("nextNumber")).getRange().values = [[number + 1]];
+      putJob(context, job, quote, names.job);
+      if (!job.revised) {
+        context.workbook.names.getItem(nameOf("nextNumber")).getRange().values = [[number.number + 1]];
+      }
+      // Last, since unlike a sheet a row is not taken back.
+      if (table) addQuote(context, table, row);
       sheet.activate();
       await context.sync();
       return {
-        quoteSheet: quoteName(number),
-        jobSheet: jobName(number),
+        number,
+        quoteSheet: names.quote,
+        jobSheet: names.job,
         unknownFields: plan.unknown,
         isSigned: quote.workshop !== "",
       };
@@ -72,33 +83,12 @@ export async function fillQuote(job: Job): Promise<Filled> {
   }
 }
 
-/** The template's cells from A1, undefined where there is no template yet, and the names that sheets have. */
-async function readTemplate(
-  context: Excel.RequestContext,
-): Promise<{ template: Template | undefined; sheetNames: ReadonlySet<string> }> {
-  const { worksheets } = context.workbook;
-  worksheets.load("items/name");
-  const sheet = worksheets.getItemOrNullObject(TEMPLATE_SHEET);
-  const used = sheet.getUsedRangeOrNullObject(true);
-  used.load("formulas,numberFormat,rowIndex,columnIndex");
-  await context.sync();
-  const sheetNames = new Set(worksheets.items.map(({ name }) => name.toLowerCase()));
-  if (!sheetNames.has(TEMPLATE_SHEET.toLowerCase())) return { template: undefined, sheetNames };
-  if (used.isNullObject)
-    throw new WorkbookFault(
-      `The sheet "${TEMPLATE_SHEET}" is empty. Delete it to get the built-in one back, or put fields such as {{customer}} into it.`,
-    );
-  const fromA1 = (block: Block) => [
-    ...Array.from({ length: used.rowIndex }, () => [] as unknown[]),
-    ...block.map((row) => [...Array<unknown>(used.columnIndex).fill(""), ...row]),
-  ];
-  return { template: { cells: fromA1(used.formulas), formats: fromA1(used.numberFormat) }, sheetNames };
-}
-
-function freeNumber(first: number, sheetNames: ReadonlySet<string>): number {
-  let number = first;
-  while (sheetNames.has(quoteName(number).toLowerCase()) || sheetNames.has(jobName(number).toLowerCase())) number += 1;
-  return number;
+/** The name, or where a sheet has it already, the name with ours behind it, counted up until it is free. */
+function freeSheetName(wanted: string, sheetNames: ReadonlySet<string>): string {
+  for (let count = 0; ; count += 1) {
+    const name = [wanted, `${wanted} (Curbwright)`][count] ?? `${wanted} (Curbwright ${count})`;
+    if (!sheetNames.has(name.toLowerCase())) return name;
+  }
 }
 
 function copyTemplate(context: Excel.RequestContext, hasTemplate: boolean, name: string): Excel.Worksheet {

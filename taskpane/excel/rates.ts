@@ -38,18 +38,17 @@ export function nameOf(key: RateKey): string {
   return `Rate_${key.charAt(0).toUpperCase()}${key.slice(1)}`;
 }
 
-/** Reads every rate through its defined name, in one sync. */
-export async function readRates(): Promise<RatesReading> {
-  return run(async (context) => {
-    const ranges = RATE_KEYS.map((key) => {
-      const range = context.workbook.names.getItemOrNullObject(nameOf(key)).getRangeOrNullObject();
-      range.load("values");
-      return range;
-    });
-    const spot = ranges[RATE_KEYS.indexOf("spot")];
-    const sheet = spot?.worksheet;
-    sheet?.load("name");
-    await context.sync();
+/** Asks for every rate through its defined name along with whatever else a batch reads; ready after its sync. */
+export function askRates(context: Excel.RequestContext): () => RatesReading {
+  const ranges = RATE_KEYS.map((key) => {
+    const range = context.workbook.names.getItemOrNullObject(nameOf(key)).getRangeOrNullObject();
+    range.load("values");
+    return range;
+  });
+  const spot = ranges[RATE_KEYS.indexOf("spot")];
+  const sheet = spot?.worksheet;
+  sheet?.load("name");
+  return () => {
     if (!spot || spot.isNullObject) return { found: false };
     const values = Object.fromEntries(
       RATE_KEYS.map((key, index) => {
@@ -58,7 +57,7 @@ export async function readRates(): Promise<RatesReading> {
       }),
     ) as Record<RateKey, unknown>;
     return { found: true, sheet: sheet?.name ?? SHEET, values };
-  });
+  };
 }
 
 /**

@@ -28,7 +28,8 @@ export class TableRows extends Entity {
     getCount: () => this.table.rect.rows - 1,
     add: (given) => {
       const { sheetId, rect } = this.table;
-      const rows = given.raw(1);
+      // Without values Excel adds one blank row.
+      const rows = given.has(1) ? given.raw(1) : [Array<null>(rect.columns).fill(null)];
       if (!Array.isArray(rows) || rows.length === 0) throw invalid();
       const index = given.has(0) && given.raw(0) !== -1 ? given.whole(0) : rect.rows - 1;
       if (index < 0 || index > rect.rows - 1) throw invalid();
