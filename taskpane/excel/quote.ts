@@ -56,8 +56,10 @@ export async function fillQuote(job: Job): Promise<Filled> {
       const plan = planFill(cells, formats, fields, lines);
       begun = [...(template ? [] : [TEMPLATE_SHEET]), ...(quotesSheet ? [quotesSheet] : []), names.quote, names.job];
       const row = quoteRow(quote, job.order, job.typed);
-      if (quotesSheet) beginQuotes(context.workbook.worksheets.add(quotesSheet), row, paperSizeFor(locale()));
-      const sheet = copyTemplate(context, template !== undefined, names.quote);
+      const { worksheets } = context.workbook;
+      if (!template) putTemplate(worksheets.add(TEMPLATE_SHEET), paperSizeFor(locale()));
+      if (quotesSheet) beginQuotes(worksheets.add(quotesSheet), row, paperSizeFor(locale()));
+      const sheet = copyTemplate(context, names.quote);
       fillCopy(sheet, plan, cells[0]?.length ?? 1);
       if (plan.hasFormulas) await keepValuesOnly(context, sheet);
       putJob(context, job, quote, names.job);
@@ -91,10 +93,8 @@ function freeSheetName(wanted: string, sheetNames: ReadonlySet<string>): string 
   }
 }
 
-function copyTemplate(context: Excel.RequestContext, hasTemplate: boolean, name: string): Excel.Worksheet {
-  const { worksheets } = context.workbook;
-  if (!hasTemplate) putTemplate(worksheets.add(TEMPLATE_SHEET), paperSizeFor(locale()));
-  const sheet = worksheets.getItem(TEMPLATE_SHEET).copy(Excel.WorksheetPositionType.end);
+function copyTemplate(context: Excel.RequestContext, name: string): Excel.Worksheet {
+  const sheet = context.workbook.worksheets.getItem(TEMPLATE_SHEET).copy(Excel.WorksheetPositionType.end);
   sheet.name = name;
   sheet.visibility = Excel.SheetVisibility.visible;
   return sheet;

@@ -26,7 +26,7 @@ const HEAD_LOOKS: Partial<Record<Look, Look>> = { number: "headRight", startAfte
 
 const WIDTHS: Readonly<Record<QuoteColumn, number>> = {
   number: 58,
-  date: 64,
+  date: 72,
   customer: 125,
   design: 100,
   total: 72,

@@ -186,6 +186,29 @@ test("a table has its header, body and columns, grows by rows, and is known to f
   ]);
 });
 
+test("a table grows by one blank row where no values are given, which cells of it then fill", async () => {
+  const grown = await book.run(async (context) => {
+    const sheet = context.workbook.worksheets.add("Blank row");
+    sheet.getRange("A1:B2").values = [
+      ["Item", "Weight"],
+      ["link", 2],
+    ];
+    const made = context.workbook.tables.add("'Blank row'!A1:B2", true);
+    made.rows.add().getRange().getCell(0, 1).values = [[5]];
+    const all = made.getRange().load("address,values");
+    await context.sync();
+    return [all.address, all.values];
+  });
+  expect(grown).toEqual([
+    "'Blank row'!A1:B3",
+    [
+      ["Item", "Weight"],
+      ["link", 2],
+      ["", 5],
+    ],
+  ]);
+});
+
 test("a cell ruled by a list takes what is in it from a person, and drops it down", async () => {
   await book.run(async (context) => {
     const sheet = context.workbook.worksheets.add("Choice");

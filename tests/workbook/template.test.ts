@@ -91,7 +91,7 @@ describe("the person's own template", () => {
     await menu(desk, "delete", "Quote template");
     await press(desk, "Make the quote");
     await quoteIsMade();
-    expect(await sheetNames(desk)).toEqual(["Sheet1", "Rates", "Quote template", "Quote 1001", "Job 1001"]);
+    expect(await sheetNames(desk)).toEqual(["Sheet1", "Rates", "Quote template", "Quotes", "Quote 1001", "Job 1001"]);
     expect((await filledCells(desk, "Quote 1001")).map(({ text }) => text)).toContain("Ada Quillfeather");
   });
 
@@ -115,6 +115,7 @@ describe("taking the result away", () => {
       "Sheet1",
       "Rates",
       "Quote template",
+      "Quotes",
       "Quote 1001",
       "Job 1001",
     ]);
