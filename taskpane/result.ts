@@ -64,7 +64,8 @@ export function resultCard(): ResultCard {
       element("span", { class: "price" }, showMoney(sheet.price)),
       ...(isOne(sheet) ? [] : [" ", element("span", { class: "each" }, result.each)]),
     );
-    setText(profit, result.profit(showShare(sheet.margin), sheet.markup && showShare(sheet.markup)));
+    const { margin, markup } = costed.watch;
+    setText(profit, result.profit(margin && showShare(margin), showShare(markup), !costed.order.discount.isZero()));
     pay.replaceChildren(...payRows(costed, sheet).map(rowElement));
     piece.replaceChildren(...pieceRows(sheet).map(rowElement));
     costs.replaceChildren(...costRows(costed, sheet).map(rowElement));
@@ -95,8 +96,10 @@ export function resultCard(): ResultCard {
 
 /** What a screen reader is told of a result once typing rests. */
 export function spokenResult(reckoning: Reckoning | undefined, typed: Typed): string {
-  const sheet = reckoning?.kind === "costed" ? reckoning.costed.sheets[0] : undefined;
-  return sheet ? result.spoken(showMoney(sheet.price), showShare(sheet.margin)) : headlineOf(reckoning, typed);
+  const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
+  const sheet = costed?.sheets[0];
+  if (!costed || !sheet) return headlineOf(reckoning, typed);
+  return result.spoken(showMoney(sheet.price), costed.watch.margin && showShare(costed.watch.margin));
 }
 
 function headlineOf(reckoning: Reckoning | undefined, typed: Typed): string {

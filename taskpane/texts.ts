@@ -37,9 +37,10 @@ export const TEXTS = {
     faulty: (count: number) => (count === 1 ? "One field needs a look" : `${count} fields need a look`),
     ratesFirst: "The Rates sheet needs a look first.",
     noPrice: "No price yet",
-    profit: (margin: string, markup: string | undefined) =>
-      markup === undefined ? `Margin ${margin}` : `Margin ${margin} · Markup ${markup}`,
-    spoken: (price: string, margin: string) => `Price ${price}, margin ${margin}`,
+    profit: (margin: string | undefined, markup: string, discounted: boolean) =>
+      `${margin === undefined ? "" : `Margin ${margin} · `}Markup ${markup}${discounted ? ", after the discount" : ""}`,
+    spoken: (price: string, margin: string | undefined) =>
+      margin === undefined ? `Price ${price}` : `Price ${price}, margin ${margin}`,
     about: (weight: string) => `about ${weight}`,
     links: "Links",
     reaches: (links: string, length: string) => `${links}, reaching ${length}`,

@@ -181,12 +181,13 @@ function costs({ line }: CostSheet, rates: Rates): JobRow[] {
   ];
 }
 
-function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rates): JobRow[] {
+function selling({ spot, discount }: Order, { price }: CostSheet, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
   const ending = `MAX(${figureOf("priceStep")},${10 ** -minorDigits(rates.currency)}),${minorDigits(rates.currency)}`;
   const atCost = (at: Ref) => `${at("stoneCost")}+${at("setting")}+${at("plating")}`;
   return [
     section("Price of one piece"),
+    entry("discount", "Discount", discount.toNumber(), "off the subtotal", "plain", "0.0#%"),
     entry("quoted", "Quoted", price.amount.toNumber(), rates.currency, "plain", money),
     entry("quotedOn", "Quoted on", dateSerial(quote.date), "", "plain", "d mmm yyyy"),
     entry("quotedSpot", "Spot it was quoted at", spot.amount.toNumber(), "", "plain", money),
@@ -202,8 +203,8 @@ function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rat
     ),
     formula(
       "margin",
-      "Margin of the quoted price",
-      (at) => `CURB.MARGIN(${at("landed")},${at("quoted")})`,
+      "Margin, discount taken off",
+      (at) => `CURB.MARGIN(${at("landed")},${at("quoted")}*(1-${at("discount")}))`,
       "",
       "0.0%",
       "total",
@@ -211,7 +212,7 @@ function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rat
     formula(
       "premium",
       "Premium over the metal rate",
-      (at) => `CURB.PREMIUM(${at("quoted")}/${at("finished")},${at("metalRate")})`,
+      (at) => `CURB.PREMIUM(${at("quoted")}*(1-${at("discount")})/${at("finished")},${at("metalRate")})`,
       "a gram",
       money,
     ),

@@ -58,7 +58,7 @@ const CASES: readonly Case[] = [
       PriceStep: "5",
     },
     // 100 x 26.5 + 4 x 25 lost + labour 10 + 10 + 10, so 45 + 6 stones x (7 + 4) = 2,861; / 0.65 = 4,401.54, up to 4,405.
-    order: { Stones: "6", "Price of one stone": "7" },
+    order: { Stones: "6", "Price of one stone": "7", Discount: "0.12" },
     links: 50,
     landed: 2861,
     price: 4405,
@@ -110,6 +110,7 @@ test.each(CASES)("pane, job sheet and hand agree: $what", async ({ rates, order,
   expect(figure("Links")).toBe(links);
   expect(figure("Landed cost")).toBeCloseTo(landed, 9);
   expect(figure("Quoted")).toBe(price);
+  const net = price * (1 - Number(order.Discount ?? 0));
   expect(figure("Price at today's rates")).toBe(price);
-  expect(figure("Margin of the quoted price")).toBeCloseTo((price - landed) / price, 12);
+  expect(figure("Margin, discount taken off")).toBeCloseTo((net - landed) / net, 12);
 });
