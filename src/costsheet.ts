@@ -68,7 +68,7 @@ function costLine(line: OrderLine, spot: Money, rates: Rates): CostSheet {
   const cast = castWeight(chain, rates.loss);
   const costs = costsOf(line, rates, rate, chain, cast);
   const landed = money(sum(Object.values(costs).map((cost) => cost.amount)), spot.currency);
-  const price = priceOf(rates, rate, finished, landed, costs);
+  const price = priceOf(rates, rate, chain, line.claspWeight, landed, costs);
   const landedPerGram = perGramOf(landed, finished);
   const reached = chainLength(line.links, line.pitch, line.claspLength);
   return Object.freeze({
@@ -138,7 +138,14 @@ function makingOf(rates: Rates, rate: Rate, chain: Weight, costs: Record<CostLin
   };
 }
 
-function priceOf(rates: Rates, rate: Rate, finished: Weight, landed: Money, costs: Record<CostLine, Money>): Money {
+function priceOf(
+  rates: Rates,
+  rate: Rate,
+  chain: Weight,
+  clasp: Weight,
+  landed: Money,
+  costs: Record<CostLine, Money>,
+): Money {
   const asked = (() => {
     switch (rates.pricing.by) {
       case "markup":
@@ -146,12 +153,23 @@ function priceOf(rates: Rates, rate: Rate, finished: Weight, landed: Money, cost
       case "margin":
         return priceAtMargin(landed, rates.pricing.share);
       case "premium":
-        return addMoney(priceAtPremium(finished, rate, rates.pricing.rate), costs.stones, costs.setting, costs.plating);
+        return addMoney(
+          priceAtPremium(chain, rate, rates.pricing.rate),
+          claspAtPremium(clasp, rate, rates.pricing.rate, costs.clasp),
+          costs.stones,
+          costs.setting,
+          costs.plating,
+        );
     }
   })();
   // Without a step a price goes up to the smallest coin, so that no piece is ever given away.
   const step = maximum(rates.priceStep, minorUnit(rates.currency));
   return roundToCurrency(roundUpToStep(asked, step));
+}
+
+/** A clasp by its weight like the chain, but never for less than it cost: one without a weight is not given away. */
+function claspAtPremium(clasp: Weight, rate: Rate, over: Rate, cost: Money): Money {
+  return money(maximum(priceAtPremium(clasp, rate, over).amount, cost.amount), cost.currency);
 }
 
 /** A money amount for so many pieces. */

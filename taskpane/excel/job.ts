@@ -184,7 +184,8 @@ function costs({ line }: CostSheet, rates: Rates): JobRow[] {
 function selling({ spot, discount }: Order, { price }: CostSheet, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
   const ending = `MAX(${figureOf("priceStep")},${10 ** -minorDigits(rates.currency)}),${minorDigits(rates.currency)}`;
-  const atCost = (at: Ref) => `${at("stoneCost")}+${at("setting")}+${at("plating")}`;
+  const claspPrice = (at: Ref) => `MAX(${at("claspWeight")}*(${at("metalRate")}+${nameOf("premium")}),${at("clasp")})`;
+  const besides = (at: Ref) => `${claspPrice(at)}+${at("stoneCost")}+${at("setting")}+${at("plating")}`;
   return [
     section("Price of one piece"),
     entry("discount", "Discount", discount.toNumber(), "off the subtotal", "plain", "0.0#%"),
@@ -197,7 +198,7 @@ function selling({ spot, discount }: Order, { price }: CostSheet, quote: Quote, 
       (at) =>
         `IF(${nameOf("priceBy")}="markup",CURB.PRICEATMARKUP(ROUND(${at("landed")},8),${nameOf("markup")},${ending}),` +
         `IF(${nameOf("priceBy")}="margin",CURB.PRICEATMARGIN(ROUND(${at("landed")},8),${nameOf("margin")},${ending}),` +
-        `CURB.PRICEATMARKUP(CURB.PRICEATPREMIUM(${at("finished")},${at("metalRate")},${nameOf("premium")})+${atCost(at)},0,${ending})))`,
+        `CURB.PRICEATMARKUP(ROUND(CURB.PRICEATPREMIUM(${at("chain")},${at("metalRate")},${nameOf("premium")})+${besides(at)},8),0,${ending})))`,
       rates.currency,
       money,
     ),

@@ -67,12 +67,13 @@ const CASES: readonly Case[] = [
   {
     what: "a loss counted on the finished weight, white gold plated, a price by premium with stones and plating at cost",
     rates: { LossBasis: "finished", Loss: "0.05", Plating: "40", PriceBy: "premium", Premium: "7.5", PriceStep: "0" },
-    // Cast 105 g: 105 x 26.5 + 50 + 2 x (3 + 1) + 40 = 2,880.50. Price 100 x 32.5 + 8 + 40 = 3,298.
-    order: { Colour: "white", Stones: "2", "Price of one stone": "3" },
+    // Cast 105 g: 105 x 26.5 + 50 + 2 x (3 + 1) + 40 + clasp 30 = 2,910.50. Price 100 x 32.5 + 8 + 40 + 30 = 3,328:
+    // the clasp has a cost but no weight, and is not given away.
+    order: { Colour: "white", Stones: "2", "Price of one stone": "3", "Clasp cost": "30" },
     links: 50,
-    landed: 2880.5,
-    price: 3298,
-    shown: "2,880.50",
+    landed: 2910.5,
+    price: 3328,
+    shown: "2,910.50",
   },
   {
     what: "a currency without minor unit and no step",
