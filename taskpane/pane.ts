@@ -13,6 +13,7 @@ import { labelsOf, orderForm } from "./orderform";
 import { ratesHead } from "./rateshead";
 import { missing, type Reckoning, reckon, type Typed, wrong } from "./reckoning";
 import { resultCard, spokenResult } from "./result";
+import { hold } from "./steady";
 import { TEXTS } from "./texts";
 import { oneAtATime } from "./turns";
 
@@ -47,7 +48,7 @@ export function openPane(place: HTMLElement): void {
 
   function compute(): void {
     const typed = form.typed();
-    const stay = hold(form.root);
+    const stay = hold(result.root);
     reckoning = rates?.ok ? reckon(typed, rates.value, today()) : undefined;
     result.show(reckoning, typed);
     form.judge(reckoning?.faults ?? []);
@@ -164,14 +165,6 @@ export function refusePane(place: HTMLElement): void {
     element("header", {}, element("h1", {}, TEXTS.name)),
     element("p", { class: "alone" }, TEXTS.notInExcel),
   );
-}
-
-/** Keeps the field under the cursor where it is on the screen while the result above it grows or shrinks. */
-function hold(form: HTMLElement): () => void {
-  const held = document.activeElement;
-  if (!held || !form.contains(held)) return () => undefined;
-  const before = held.getBoundingClientRect().top;
-  return () => window.scrollBy({ top: held.getBoundingClientRect().top - before, behavior: "instant" });
 }
 
 function refusalOf(reckoning: Reckoning, typed: Typed): string {

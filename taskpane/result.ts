@@ -2,6 +2,7 @@ import { type CostSheet, Quotient } from "../src/index";
 import { showList, showMoney, showShare } from "./display";
 import { element, setText } from "./element";
 import { labelsOf } from "./orderform";
+import { plotSection } from "./plotsection";
 import { type Costed, type Reckoning, type Typed, wrong } from "./reckoning";
 import { costLineRows, costRows, orderCautions, payRows, pieceRows, type Row, watchSentences } from "./resultrows";
 import { TEXTS } from "./texts";
@@ -26,6 +27,7 @@ export function resultCard(): ResultCard {
   const piece = element("dl");
   const costs = element("dl");
   const lines = element("dl");
+  const plots = plotSection();
   const cautions = element("div", { class: "cautions" });
   const figures = element(
     "div",
@@ -40,6 +42,7 @@ export function resultCard(): ResultCard {
       lines,
       element("p", { class: "help costnote" }, result.costNote),
     ),
+    plots.root,
     cautions,
   );
   const root = element(
@@ -86,6 +89,7 @@ export function resultCard(): ResultCard {
       const costed = reckoning?.kind === "costed";
       root.classList.toggle("priced", costed);
       figures.hidden = !costed;
+      plots.show(costed ? reckoning.costed : undefined);
       if (costed) showFigures(reckoning.costed);
       else showNone(headlineOf(reckoning, typed));
       setText(remark, reckoning ? remarkOf(reckoning, typed) : "");
