@@ -43,6 +43,8 @@ export default (env = {}) => {
         },
       ],
     },
+    // What a part of the pane needs comes in one file: its library is nobody else's.
+    optimization: { splitChunks: false },
     performance: { hints: false },
     cache: {
       type: "filesystem",

@@ -25,27 +25,31 @@ export const COST_LINES = {
 } as const;
 export type CostLine = keyof typeof COST_LINES;
 
-/** One line of an order, costed: weights, costs and price of one piece. */
-export interface CostSheet {
-  readonly line: OrderLine;
-  /** Length really reached, and how far it is from the length asked. */
-  readonly reached: Length;
-  readonly difference: Length;
+/** Weights and costs of one piece at a spot: what a cost sheet rests on, and the curves over other weights and spots too. */
+export interface PieceCosts {
+  readonly metalRate: Rate;
   /** The links alone, finished. */
   readonly chainWeight: Weight;
   /** Links and clasp, finished. */
   readonly finishedWeight: Weight;
   /** What the caster casts: the links, with what polishing takes. */
   readonly castWeight: Weight;
+  readonly costs: Readonly<Record<CostLine, Money>>;
+  readonly landed: Money;
+  /** The plain chain made, against ready chain of its weight. */
+  readonly sourcing: MakeOrBuy;
+}
+
+/** One line of an order, costed: weights, costs and price of one piece. */
+export interface CostSheet extends PieceCosts {
+  readonly line: OrderLine;
+  /** Length really reached, and how far it is from the length asked. */
+  readonly reached: Length;
+  readonly difference: Length;
   /** Fine gold in the finished piece, and in what is cast. */
   readonly fineGold: Weight;
   readonly fineGoldCast: Weight;
-  readonly metalRate: Rate;
-  readonly costs: Readonly<Record<CostLine, Money>>;
-  readonly landed: Money;
   readonly landedPerGram: Rate;
-  /** The plain chain made, against ready chain of its weight. */
-  readonly sourcing: MakeOrBuy;
   readonly price: Money;
   readonly markup: Quotient | undefined;
   readonly margin: Quotient;
@@ -61,30 +65,36 @@ export function costOrder(order: Order, rates: Rates): readonly CostSheet[] {
   return Object.freeze(order.lines.map((line) => costLine(line, order.spot, rates)));
 }
 
-function costLine(line: OrderLine, spot: Money, rates: Rates): CostSheet {
+/** Costs one piece of a line. Exact; nothing is rounded. */
+export function costPiece(line: OrderLine, spot: Money, rates: Rates): PieceCosts {
   const rate = metalRate(spot, line.mark);
   const chain = chainWeight(line.links, line.linkWeight, grams(Quotient.zero));
-  const finished = addWeights(chain, line.claspWeight);
   const cast = castWeight(chain, rates.loss);
   const costs = costsOf(line, rates, rate, chain, cast);
-  const landed = money(sum(Object.values(costs).map((cost) => cost.amount)), spot.currency);
-  const price = priceOf(rates, rate, finished, landed, costs);
-  const landedPerGram = perGramOf(landed, finished);
+  return {
+    metalRate: rate,
+    chainWeight: chain,
+    finishedWeight: addWeights(chain, line.claspWeight),
+    castWeight: cast,
+    costs,
+    landed: money(sum(Object.values(costs).map((cost) => cost.amount)), spot.currency),
+    sourcing: makeOrBuy(makingOf(rates, rate, chain, costs), rates.surcharge),
+  };
+}
+
+function costLine(line: OrderLine, spot: Money, rates: Rates): CostSheet {
+  const piece = costPiece(line, spot, rates);
+  const { metalRate: rate, finishedWeight: finished, costs, landed } = piece;
+  const price = priceOf(rates, rate, piece.chainWeight, line.claspWeight, landed, costs);
   const reached = chainLength(line.links, line.pitch, line.claspLength);
   return Object.freeze({
+    ...piece,
     line,
     reached,
     difference: millimetres(reached.millimetres.minus(line.length.millimetres)),
-    chainWeight: chain,
-    finishedWeight: finished,
-    castWeight: cast,
     fineGold: fineGold(finished, line.mark),
-    fineGoldCast: fineGold(cast, line.mark),
-    metalRate: rate,
-    costs,
-    landed,
-    landedPerGram,
-    sourcing: makeOrBuy(makingOf(rates, rate, chain, costs), rates.surcharge),
+    fineGoldCast: fineGold(piece.castWeight, line.mark),
+    landedPerGram: perGramOf(landed, finished),
     price,
     markup: landed.amount.isZero() ? undefined : markup(landed.amount, price.amount),
     margin: margin(landed.amount, price.amount),
@@ -138,7 +148,14 @@ function makingOf(rates: Rates, rate: Rate, chain: Weight, costs: Record<CostLin
   };
 }
 
-function priceOf(rates: Rates, rate: Rate, finished: Weight, landed: Money, costs: Record<CostLine, Money>): Money {
+function priceOf(
+  rates: Rates,
+  rate: Rate,
+  chain: Weight,
+  clasp: Weight,
+  landed: Money,
+  costs: Record<CostLine, Money>,
+): Money {
   const asked = (() => {
     switch (rates.pricing.by) {
       case "markup":
@@ -146,12 +163,23 @@ function priceOf(rates: Rates, rate: Rate, finished: Weight, landed: Money, cost
       case "margin":
         return priceAtMargin(landed, rates.pricing.share);
       case "premium":
-        return addMoney(priceAtPremium(finished, rate, rates.pricing.rate), costs.stones, costs.setting, costs.plating);
+        return addMoney(
+          priceAtPremium(chain, rate, rates.pricing.rate),
+          claspAtPremium(clasp, rate, rates.pricing.rate, costs.clasp),
+          costs.stones,
+          costs.setting,
+          costs.plating,
+        );
     }
   })();
   // Without a step a price goes up to the smallest coin, so that no piece is ever given away.
   const step = maximum(rates.priceStep, minorUnit(rates.currency));
   return roundToCurrency(roundUpToStep(asked, step));
+}
+
+/** A clasp by its weight like the chain, but never for less than it cost: one without a weight is not given away. */
+function claspAtPremium(clasp: Weight, rate: Rate, over: Rate, cost: Money): Money {
+  return money(maximum(priceAtPremium(clasp, rate, over).amount, cost.amount), cost.currency);
 }
 
 /** A money amount for so many pieces. */

@@ -23,6 +23,7 @@ export {
   type CostSheet,
   costOrder,
   forAll,
+  type PieceCosts,
 } from "./costsheet";
 export {
   type Currency,
@@ -30,6 +31,14 @@ export {
   NO_CURRENCY,
   parseCurrency,
 } from "./currency";
+export {
+  crossingWeight,
+  floorSpot,
+  type MarginPoint,
+  marginCurve,
+  type SourcingPoint,
+  sourcingCurve,
+} from "./curve";
 export type { Decimal, Rounding } from "./decimal";
 export {
   CostingError,

@@ -1,6 +1,7 @@
 import { type CostSheet, forAll } from "./costsheet";
 import { addMoney, type Money, money, roundToCurrency, roundUpToStep, subtractMoney, timesMoney } from "./money";
 import type { Order } from "./order";
+import { margin, markup } from "./price";
 import type { QuoteNumber } from "./quotenumber";
 import { maximum, Quotient, sum } from "./quotient";
 import type { Rates } from "./rates";
@@ -47,6 +48,10 @@ export interface QuoteWatch {
   readonly belowFloor: boolean;
   /** The deposit does not cover the cash that goes out. */
   readonly depositShort: boolean;
+  /** Of what the pieces bring after the discount, before tax; undefined where that is nothing. */
+  readonly margin: Quotient | undefined;
+  /** Of what they bring over their landed cost. */
+  readonly markup: Quotient;
 }
 
 /**
@@ -67,6 +72,7 @@ export function makeQuote(
   const total = addMoney(net, tax);
   const cashOut = sumOver(sheets, (sheet) => sheet.cashOut);
   const floor = sumOver(sheets, (sheet) => sheet.floor);
+  const landed = sumOver(sheets, (sheet) => sheet.landed);
   const deposit = depositOf(total, cashOut, rates);
   const quote: Quote = {
     number: Object.freeze({ number: rates.nextNumber, revision: "" }),
@@ -89,6 +95,8 @@ export function makeQuote(
     watch: Object.freeze({
       belowFloor: net.amount.isLessThan(floor),
       depositShort: deposit.amount.isLessThan(cashOut),
+      margin: net.amount.isZero() ? undefined : margin(landed, net.amount),
+      markup: markup(landed, net.amount),
     }),
   });
 }

@@ -33,6 +33,15 @@ export function showNumber(value: Quotient, decimals = 0): string {
   return formatted(value.rounded(decimals), { maximumFractionDigits: decimals });
 }
 
+/** A plain number to so many decimals, always all of them. */
+export function showFixed(value: Quotient, decimals: number): string {
+  const rounded = value.rounded(decimals);
+  return formatted(rounded.isZero() ? rounded.abs() : rounded, {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  });
+}
+
 /** Grams to so many decimals, always all of them: a scale's reading. */
 export function showGrams(weight: Weight, decimals: number): string {
   return formatted(weight.grams.rounded(decimals), {

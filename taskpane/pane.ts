@@ -18,9 +18,10 @@ import { type Reckoning, reckon } from "./reckoning";
 import { isRefusal, refusalOf, sentenceOf } from "./refusal";
 import { resultCard, spokenResult } from "./result";
 import { revisionOf } from "./revision";
+import { hold } from "./steady";
 import { TEXTS } from "./texts";
 import { oneAtATime } from "./turns";
-import { hold, watchFoot } from "./viewport";
+import { watchFoot } from "./viewport";
 
 /** The whole pane: what is read from Rates and what is typed, wired to what is shown. */
 export function openPane(place: HTMLElement): void {
@@ -59,7 +60,7 @@ export function openPane(place: HTMLElement): void {
 
   function compute(): void {
     const typed = form.typed();
-    const stay = hold(form.root);
+    const stay = hold(result.root);
     reckoning = rates?.ok ? reckon(typed, rates.value, today()) : undefined;
     result.show(reckoning, typed);
     form.judge(reckoning?.faults ?? []);

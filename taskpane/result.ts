@@ -2,6 +2,7 @@ import { type CostSheet, Quotient } from "../src/index";
 import { showList, showMoney, showShare } from "./display";
 import { element, setText } from "./element";
 import { labelsOf } from "./orderform";
+import { plotSection } from "./plotsection";
 import { type Costed, type Reckoning, type Typed, wrong } from "./reckoning";
 import { costLineRows, costRows, orderCautions, payRows, pieceRows, type Row, watchSentences } from "./resultrows";
 import { TEXTS } from "./texts";
@@ -26,6 +27,7 @@ export function resultCard(): ResultCard {
   const piece = element("dl");
   const costs = element("dl");
   const lines = element("dl");
+  const plots = plotSection();
   const cautions = element("div", { class: "cautions" });
   const figures = element(
     "div",
@@ -40,6 +42,7 @@ export function resultCard(): ResultCard {
       lines,
       element("p", { class: "help costnote" }, result.costNote),
     ),
+    plots.root,
     cautions,
   );
   const root = element(
@@ -64,7 +67,8 @@ export function resultCard(): ResultCard {
       element("span", { class: "price" }, showMoney(sheet.price)),
       ...(isOne(sheet) ? [] : [" ", element("span", { class: "each" }, result.each)]),
     );
-    setText(profit, result.profit(showShare(sheet.margin), sheet.markup && showShare(sheet.markup)));
+    const { margin, markup } = costed.watch;
+    setText(profit, result.profit(margin && showShare(margin), showShare(markup), !costed.order.discount.isZero()));
     pay.replaceChildren(...payRows(costed, sheet).map(rowElement));
     piece.replaceChildren(...pieceRows(sheet).map(rowElement));
     costs.replaceChildren(...costRows(costed, sheet).map(rowElement));
@@ -85,6 +89,7 @@ export function resultCard(): ResultCard {
       const costed = reckoning?.kind === "costed";
       root.classList.toggle("priced", costed);
       figures.hidden = !costed;
+      plots.show(costed ? reckoning.costed : undefined);
       if (costed) showFigures(reckoning.costed);
       else showNone(headlineOf(reckoning, typed));
       setText(remark, reckoning ? remarkOf(reckoning, typed) : "");
@@ -95,8 +100,10 @@ export function resultCard(): ResultCard {
 
 /** What a screen reader is told of a result once typing rests. */
 export function spokenResult(reckoning: Reckoning | undefined, typed: Typed): string {
-  const sheet = reckoning?.kind === "costed" ? reckoning.costed.sheets[0] : undefined;
-  return sheet ? result.spoken(showMoney(sheet.price), showShare(sheet.margin)) : headlineOf(reckoning, typed);
+  const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
+  const sheet = costed?.sheets[0];
+  if (!costed || !sheet) return headlineOf(reckoning, typed);
+  return result.spoken(showMoney(sheet.price), costed.watch.margin && showShare(costed.watch.margin));
 }
 
 function headlineOf(reckoning: Reckoning | undefined, typed: Typed): string {

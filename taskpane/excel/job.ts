@@ -182,12 +182,14 @@ function costs({ line }: CostSheet, rates: Rates): JobRow[] {
   ];
 }
 
-function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rates): JobRow[] {
+function selling({ spot, discount }: Order, { price }: CostSheet, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
   const ending = `MAX(${figureOf("priceStep")},${10 ** -minorDigits(rates.currency)}),${minorDigits(rates.currency)}`;
-  const atCost = (at: Ref) => `${at("stoneCost")}+${at("setting")}+${at("plating")}`;
+  const claspPrice = (at: Ref) => `MAX(${at("claspWeight")}*(${at("metalRate")}+${nameOf("premium")}),${at("clasp")})`;
+  const besides = (at: Ref) => `${claspPrice(at)}+${at("stoneCost")}+${at("setting")}+${at("plating")}`;
   return [
     section("Price of one piece"),
+    entry("discount", "Discount", discount.toNumber(), "off the subtotal", "plain", "0.0#%"),
     entry("quoted", "Quoted", price.amount.toNumber(), rates.currency, "plain", money),
     entry("quotedOn", "Quoted on", dateSerial(quote.date), "", "plain", "d mmm yyyy"),
     entry("quotedSpot", "Spot it was quoted at", spot.amount.toNumber(), "", "plain", money),
@@ -197,14 +199,14 @@ function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rat
       (at) =>
         `IF(${nameOf("priceBy")}="markup",CURB.PRICEATMARKUP(ROUND(${at("landed")},8),${nameOf("markup")},${ending}),` +
         `IF(${nameOf("priceBy")}="margin",CURB.PRICEATMARGIN(ROUND(${at("landed")},8),${nameOf("margin")},${ending}),` +
-        `CURB.PRICEATMARKUP(CURB.PRICEATPREMIUM(${at("finished")},${at("metalRate")},${nameOf("premium")})+${atCost(at)},0,${ending})))`,
+        `CURB.PRICEATMARKUP(ROUND(CURB.PRICEATPREMIUM(${at("chain")},${at("metalRate")},${nameOf("premium")})+${besides(at)},8),0,${ending})))`,
       rates.currency,
       money,
     ),
     formula(
       "margin",
-      "Margin of the quoted price",
-      (at) => `CURB.MARGIN(${at("landed")},${at("quoted")})`,
+      "Margin, discount taken off",
+      (at) => `CURB.MARGIN(${at("landed")},${at("quoted")}*(1-${at("discount")}))`,
       "",
       "0.0%",
       "total",
@@ -212,7 +214,7 @@ function selling({ spot }: Order, { price }: CostSheet, quote: Quote, rates: Rat
     formula(
       "premium",
       "Premium over the metal rate",
-      (at) => `CURB.PREMIUM(${at("quoted")}/${at("finished")},${at("metalRate")})`,
+      (at) => `CURB.PREMIUM(${at("quoted")}*(1-${at("discount")})/${at("finished")},${at("metalRate")})`,
       "a gram",
       money,
     ),

@@ -211,8 +211,9 @@ export function reckon(rates: RandomRates, order: RandomOrder) {
   const asked = {
     markup: landed.mul(rate("markup").add(1)),
     margin: landed.div(new Fraction(1).sub(rate("margin"))),
-    premium: finished
+    premium: chain
       .mul(metalRate.add(rate("premium")))
+      .add(higher(ordered("claspWeight").mul(metalRate.add(rate("premium"))), costs.clasp))
       .add(costs.stones)
       .add(costs.setting)
       .add(costs.plating),
@@ -222,4 +223,8 @@ export function reckon(rates: RandomRates, order: RandomOrder) {
   const cashOut = costs.metal.add(costs.lost).add(costs.casting).add(costs.clasp).add(costs.stones);
   const floor = landed.div(new Fraction(1).sub(rate("leastMargin")));
   return { length, clasp, pitch, links, chain, finished, cast, metalRate, costs, landed, price, cashOut, floor };
+}
+
+function higher(a: Fraction, b: Fraction): Fraction {
+  return a.lt(b) ? b : a;
 }

@@ -54,7 +54,13 @@ describe("a quote of 2 pieces at 3,575, 5 % off, 8.25 % tax, half as deposit (ha
   });
 
   test("after the discount it stays above the floor, and the deposit covers the cash", () => {
-    expect(watch).toEqual({ belowFloor: false, depositShort: false });
+    expect(watch).toMatchObject({ belowFloor: false, depositShort: false });
+  });
+
+  test("margin and markup are of what it brings after the discount: 6,792.50 on 5,500 landed (hand arithmetic)", () => {
+    // (6,792.50 - 5,500) / 6,792.50 and / 5,500.
+    expect(watch.margin?.value().toFixed(4)).toBe("0.1903");
+    expect(watch.markup.value().toFixed(4)).toBe("0.2350");
   });
 
   test("its line says what is sold and nothing of its making", () => {
@@ -80,7 +86,7 @@ test("a deposit of 0 asks for none, and one of everything asks for the total", (
 });
 
 test("no deposit, or a discount below the floor, is told to the bench", () => {
-  expect(quoteFor(HUNDRED_GRAMS, { deposit: "0" }).watch).toEqual({ belowFloor: false, depositShort: true });
+  expect(quoteFor(HUNDRED_GRAMS, { deposit: "0" }).watch).toMatchObject({ belowFloor: false, depositShort: true });
   // Floor 2750 / 0.9 = 3055.56; 3575 x 0.86 = 3074.50 is above it, 3575 x 0.85 = 3038.75 below.
   expect(quoteFor({ ...HUNDRED_GRAMS, discount: "0.14" }, {}).watch.belowFloor).toBe(false);
   expect(quoteFor({ ...HUNDRED_GRAMS, discount: "0.15" }, {}).watch.belowFloor).toBe(true);
@@ -144,7 +150,7 @@ test("every line is rounded once; subtotal, discount, tax, total, deposit and ba
       expectExact(quote.total.amount, total);
       expectExact(quote.deposit.amount, deposit);
       expectExact(quote.balance.amount, total.sub(deposit));
-      expect(watch).toEqual({ belowFloor: subtotal.sub(off).lt(floor), depositShort: deposit.lt(cash) });
+      expect(watch).toMatchObject({ belowFloor: subtotal.sub(off).lt(floor), depositShort: deposit.lt(cash) });
     }),
     { numRuns: 500 },
   );

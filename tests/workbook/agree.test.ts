@@ -58,7 +58,7 @@ const CASES: readonly Case[] = [
       PriceStep: "5",
     },
     // 100 x 26.5 + 4 x 25 lost + labour 10 + 10 + 10, so 45 + 6 stones x (7 + 4) = 2,861; / 0.65 = 4,401.54, up to 4,405.
-    order: { Stones: "6", "Price of one stone": "7" },
+    order: { Stones: "6", "Price of one stone": "7", Discount: "0.12" },
     links: 50,
     landed: 2861,
     price: 4405,
@@ -67,12 +67,13 @@ const CASES: readonly Case[] = [
   {
     what: "a loss counted on the finished weight, white gold plated, a price by premium with stones and plating at cost",
     rates: { LossBasis: "finished", Loss: "0.05", Plating: "40", PriceBy: "premium", Premium: "7.5", PriceStep: "0" },
-    // Cast 105 g: 105 x 26.5 + 50 + 2 x (3 + 1) + 40 = 2,880.50. Price 100 x 32.5 + 8 + 40 = 3,298.
-    order: { Colour: "white", Stones: "2", "Price of one stone": "3" },
+    // Cast 105 g: 105 x 26.5 + 50 + 2 x (3 + 1) + 40 + clasp 30 = 2,910.50. Price 100 x 32.5 + 8 + 40 + 30 = 3,328:
+    // the clasp has a cost but no weight, and is not given away.
+    order: { Colour: "white", Stones: "2", "Price of one stone": "3", "Clasp cost": "30" },
     links: 50,
-    landed: 2880.5,
-    price: 3298,
-    shown: "2,880.50",
+    landed: 2910.5,
+    price: 3328,
+    shown: "2,910.50",
   },
   {
     what: "a currency without minor unit and no step",
@@ -110,6 +111,7 @@ test.each(CASES)("pane, job sheet and hand agree: $what", async ({ rates, order,
   expect(figure("Links")).toBe(links);
   expect(figure("Landed cost")).toBeCloseTo(landed, 9);
   expect(figure("Quoted")).toBe(price);
+  const net = price * (1 - Number(order.Discount ?? 0));
   expect(figure("Price at today's rates")).toBe(price);
-  expect(figure("Margin of the quoted price")).toBeCloseTo((price - landed) / price, 12);
+  expect(figure("Margin, discount taken off")).toBeCloseTo((net - landed) / net, 12);
 });

@@ -1,0 +1,68 @@
+import { element, setText } from "./element";
+import type { Drawing } from "./plots/drawing";
+import type { Costed } from "./reckoning";
+import { hold } from "./steady";
+import { TEXTS } from "./texts";
+
+/** Long enough that nothing is drawn between two keys. */
+const REST = 150;
+
+export interface PlotSection {
+  readonly root: HTMLElement;
+  /** Draws what an order amounts to, where it is open and once typing rests; undefined draws nothing. */
+  show(costed: Costed | undefined): void;
+}
+
+/** The plots of an order. What draws them is loaded when the section is first opened. */
+export function plotSection(): PlotSection {
+  const note = element("p", { class: "help", role: "status" });
+  const place = element("div", { class: "plots" });
+  const root = element("details", {}, element("summary", {}, TEXTS.plots.title), note, place);
+  note.hidden = true;
+  let current: Costed | undefined;
+  let drawing: Drawing | undefined;
+  let waiting: number | undefined;
+
+  const say = (sentence: string) => {
+    setText(note, sentence);
+    note.hidden = sentence === "";
+  };
+  const draw = () => {
+    window.clearTimeout(waiting);
+    if (!root.open || !current || !drawing || place.clientWidth === 0) return;
+    const stay = hold(root);
+    drawing.draw(current, place.clientWidth);
+    place.removeAttribute("aria-busy");
+    stay();
+  };
+  const load = async () => {
+    if (drawing) return;
+    say(TEXTS.plots.loading);
+    try {
+      const { openDrawing } = await import(/* webpackChunkName: "plots" */ "./plots/drawing");
+      drawing ??= openDrawing(place);
+      say("");
+    } catch {
+      // A network that failed is tried anew at the next opening.
+      say(TEXTS.plots.notLoaded);
+    }
+  };
+
+  root.addEventListener("toggle", () => {
+    if (root.open) void load().then(draw);
+  });
+  // Also the first width, once the section is open.
+  new ResizeObserver(draw).observe(place);
+
+  return {
+    root,
+    show(costed) {
+      if (costed === current) return;
+      current = costed;
+      window.clearTimeout(waiting);
+      if (!costed || !root.open) return;
+      place.setAttribute("aria-busy", "true");
+      waiting = window.setTimeout(draw, REST);
+    },
+  };
+}
