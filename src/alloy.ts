@@ -3,8 +3,8 @@ import { CostingError } from "./errors";
 import { fineness, type Mark } from "./mark";
 import { Quotient, sum } from "./quotient";
 
-/** The colours an alloy is asked for by. */
-export const COLOURS = ["yellow", "rose", "white", "green"] as const;
+/** The colours an alloy is asked for by; "own" is a composition of the workshop's own. */
+export const COLOURS = ["yellow", "rose", "white", "green", "own"] as const;
 export type Colour = (typeof COLOURS)[number];
 
 /**

@@ -1,13 +1,14 @@
-import { type CostSheet, costPiece } from "./costsheet";
+import type { CostSheet } from "./costsheet";
 import { CostingError } from "./errors";
 import { addMoney, type Money, money, subtractMoney } from "./money";
-import type { OrderLine } from "./order";
+import type { OrderLine } from "./orderline";
+import { costPiece } from "./piececosts";
 import { margin, spotLimit } from "./price";
 import { Quotient } from "./quotient";
 import { perGram, type Rate } from "./rate";
 import type { Rates } from "./rates";
 import type { MakeOrBuy } from "./sourcing";
-import { grams, type Weight } from "./weight";
+import { addWeights, grams, timesWeight, type Weight } from "./weight";
 
 /** A plain chain at one weight: what a gram of it costs made, and bought. */
 export interface SourcingPoint {
@@ -17,8 +18,7 @@ export interface SourcingPoint {
 }
 
 /**
- * Cost per gram made and bought, at each weight of the plain chain. Links of the line's weight grow in number with it,
- * in fractions too; the rest is costed as its cost sheet is. Exact at the given weights.
+ * Cost per gram made and bought, at each weight of the plain chain. Its links grow in number with it, in fractions too; the rest is costed as its cost sheet is. Exact at the given weights.
  * @param weights above zero
  */
 export function sourcingCurve(
@@ -83,8 +83,10 @@ export function floorSpot(sheet: CostSheet, price: Money, rates: Rates): Money |
 }
 
 function sourcingAt(line: OrderLine, spot: Money, rates: Rates, weight: Weight): MakeOrBuy {
-  const links = weight.grams.dividedBy(line.linkWeight.grams);
-  return costPiece({ ...line, links }, spot, rates).sourcing;
+  const chain = addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
+  const scaled = (links: Quotient) => links.times(weight.grams).dividedBy(chain.grams);
+  const linkGroups = line.linkGroups.map((group) => ({ ...group, links: scaled(group.links) }));
+  return costPiece({ ...line, links: scaled(line.links), linkGroups }, spot, rates).sourcing;
 }
 
 /** The four rates, without a minimum that bends, of which the greatest cost is the cost at these rates. */

@@ -17,6 +17,10 @@ export interface Fault {
   readonly field: string;
   readonly code: CostingErrorCode;
   readonly sentence: string;
+  /** The line of the order it is in, counted from 0; undefined for what an order says once. */
+  readonly line?: number;
+  /** The free line it is in, counted from 0. */
+  readonly extra?: number;
 }
 
 /** The library's only error for what a caller gave; `message` is a sentence that names the field. */

@@ -14,6 +14,14 @@ export function refused(faults: readonly Fault[]): Parsed<never> {
   return Object.freeze({ ok: false, faults: Object.freeze([...faults]) });
 }
 
+/** What a form of these fields is read to. */
+export type FormOf<Shape extends z.ZodRawShape> = z.output<z.ZodObject<Shape>>;
+
+/** The faults of all parts that were refused. */
+export function faultsOf(...parts: readonly Parsed<unknown>[]): readonly Fault[] {
+  return parts.flatMap((part) => (part.ok ? [] : part.faults));
+}
+
 /** A field of a form read by one of our readers, whose CostingError becomes the field's fault. */
 export function field<T>(read: (value: unknown) => T) {
   return z.unknown().transform((value, context): T => {
@@ -39,12 +47,17 @@ export function parseForm<Shape extends z.ZodRawShape>(
 ): Parsed<z.output<z.ZodObject<Shape>>> {
   const known = Object.fromEntries(Object.keys(shape).map((key) => [key, record[key]]));
   const result = z.object(shape).safeParse(known);
-  return result.success ? accepted(result.data) : refused(result.error.issues.map(faultOf));
+  return result.success ? accepted(result.data) : refused(result.error.issues.map(faultIn));
 }
 
-function faultOf(issue: z.core.$ZodIssue): Fault {
+function faultIn(issue: z.core.$ZodIssue): Fault {
   const code = issue.code === "custom" ? (issue.params?.code as CostingErrorCode) : "unknownWord";
   return Object.freeze({ field: String(issue.path[0] ?? ""), code, sentence: issue.message });
+}
+
+/** The fault of one field. @param said what was found and what would be right */
+export function faultOf(key: string, label: string, code: CostingErrorCode, said: string): Fault {
+  return Object.freeze({ field: key, code, sentence: new CostingError(code, label, said).message });
 }
 
 /** Runs a step that throws CostingErrors; each becomes the fault of one field. */

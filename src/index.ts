@@ -9,6 +9,9 @@ export {
   STANDARD_MARKS,
   standardMark,
 } from "./alloy";
+export type { Clasp, Links } from "./chainorder";
+export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
+export type { Composition } from "./composition";
 export {
   COST_BASES,
   type CostBasis,
@@ -17,14 +20,7 @@ export {
   perGramOf,
   stoneCost,
 } from "./costing";
-export {
-  COST_LINES,
-  type CostLine,
-  type CostSheet,
-  costOrder,
-  forAll,
-  type PieceCosts,
-} from "./costsheet";
+export { type CostSheet, costOrder, forAll } from "./costsheet";
 export {
   type Currency,
   minorDigits,
@@ -64,7 +60,7 @@ export {
   recastWeight,
   resizedLink,
 } from "./link";
-export { fineness, karats, type Mark, markOfFineness, parseMark } from "./mark";
+export { fineness, karats, type Mark, markOfFineness, parseMark, showMark } from "./mark";
 export {
   addMoney,
   type Money,
@@ -76,17 +72,49 @@ export {
 } from "./money";
 export { isBlank, type NumberRule, readNumber } from "./number";
 export {
+  type Extra,
+  MOST_LINES,
+  type Order,
+  type OrderForm,
+  orderOfRow,
+  parseOrder,
+} from "./order";
+export type { OrderLine } from "./orderline";
+export {
+  blankOrder,
+  readOrderText,
+  type TypedExtra,
+  type TypedLine,
+  type TypedOrder,
+  writeOrderText,
+} from "./ordertext";
+export {
+  EXTRA_KEYS,
+  EXTRA_LABELS,
+  type ExtraKey,
+  LENGTH_GIVEN,
+  LINE_KEYS,
+  LINE_LABELS,
+  LINE_PRICE_BY,
+  LINK_CASTINGS,
   LINKS_PER_UNITS,
+  type LineKey,
   ORDER_KEYS,
   ORDER_LABELS,
   ORDER_LENGTH_UNITS,
-  type Order,
+  ORDER_PRICE_BY,
   type OrderKey,
-  type OrderLine,
+  OWN_GOLD_USES,
+  PIECE_KINDS,
   PLATING_CHOICES,
-  parseOrder,
-} from "./order";
-export { readOrderText, type TypedOrder, writeOrderText } from "./ordertext";
+  SETTLEMENTS,
+  SOLIDITIES,
+  STONE_PRICED,
+  STONE_SHAPES,
+  STONES_ON,
+  YES_NO,
+} from "./orderwords";
+export type { GoldBalance, OwnGold } from "./owngold";
 export {
   castWeight,
   finishedWeight,
@@ -94,6 +122,13 @@ export {
   type Loss,
   type LossBasis,
 } from "./piece";
+export {
+  type AlloyPart,
+  COST_LINES,
+  type CostLine,
+  type PieceCosts,
+  stonesToBuy,
+} from "./piececosts";
 export {
   type AskingCheck,
   askingCheck,
@@ -105,12 +140,9 @@ export {
   priceAtPremium,
   spotLimit,
 } from "./price";
-export {
-  makeQuote,
-  type Quote,
-  type QuoteLine,
-  type QuoteWatch,
-} from "./quote";
+export { PRICE_METHODS, type Pricing } from "./pricing";
+export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote";
+export { colourName, type QuoteLine } from "./quoteline";
 export {
   nextQuoteNumber,
   nextRevision,
@@ -120,17 +152,11 @@ export {
 } from "./quotenumber";
 export { Quotient } from "./quotient";
 export { fineGold, meltValue, metalRate, perGram, type Rate } from "./rate";
-export {
-  PRICE_METHODS,
-  parseRates,
-  RATE_KEYS,
-  RATE_ROWS,
-  type RateKey,
-  type RateRow,
-  type Rates,
-} from "./rates";
+export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./raterows";
+export { parseRates, type Rates } from "./rates";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { STANDINGS, type Standing, standingOf } from "./standing";
+export { rectangularCarats, roundCarats, type StoneSet } from "./stones";
 export {
   GRAMS_PER,
   grams,

@@ -14,6 +14,8 @@ export interface NumberRule {
   /** At most this. */
   readonly most?: string;
   readonly whole?: boolean;
+  /** A share: "5 %" counts as 0.05. */
+  readonly share?: boolean;
 }
 
 /** Beyond this a product of two such numbers leaves what a cell can hold. */
@@ -30,7 +32,7 @@ export function isBlank(value: unknown): boolean {
  */
 export function readNumber(value: unknown, field: string, rule: NumberRule): Quotient {
   if (isBlank(value)) throw new CostingError("blank", field, `found nothing; give ${rule.right}`);
-  const decimal = decimalOf(value);
+  const decimal = rule.share ? shareOf(value) : decimalOf(value);
   if (decimal === undefined)
     throw new CostingError("notANumber", field, `${found(value)}, ${whyNot(value)}; give ${rule.right}`);
   if (decimal.abs().gte(LARGEST))
@@ -46,6 +48,11 @@ export function readNumber(value: unknown, field: string, rule: NumberRule): Quo
 function decimalOf(value: unknown): Decimal | undefined {
   if (typeof value === "number") return Number.isFinite(value) ? decimalOfCell(value) : undefined;
   return typeof value === "string" ? parseDecimal(value) : undefined;
+}
+
+function shareOf(value: unknown): Decimal | undefined {
+  const perCent = typeof value === "string" ? /^(.*\S)\s*%$/.exec(value.trim())?.[1] : undefined;
+  return perCent === undefined ? decimalOf(value) : parseDecimal(perCent)?.div(100);
 }
 
 function within(value: Decimal, rule: NumberRule): boolean {

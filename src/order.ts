@@ -1,262 +1,149 @@
-import { COLOURS, type Colour } from "./alloy";
-import { CostingError, type Fault } from "./errors";
-import { accepted, attempt, field, type Parsed, parseForm, refused } from "./form";
-import { type Length, lengthIn } from "./length";
-import { linkCount, pitchOf } from "./link";
-import { type Mark, parseMark } from "./mark";
+import { accepted, attempt, faultsOf, type Parsed, parseForm, refused } from "./form";
+import { fieldsNamed } from "./formfield";
 import { type Money, money } from "./money";
-import { isBlank, type NumberRule, readNumber } from "./number";
+import { type NumberRule, readNumber } from "./number";
+import { type OrderLine, parseLine } from "./orderline";
+import {
+  EXTRA_KEYS,
+  EXTRA_LABELS,
+  LINE_KEYS,
+  ORDER_KEYS,
+  ORDER_LABELS,
+  ORDER_PRICE_BY,
+  SETTLEMENTS,
+  YES_NO,
+} from "./orderwords";
+import { type OwnGold, parseOwnGold } from "./owngold";
+import { type Pricing, pricingOf, RULE_OF } from "./pricing";
 import { Quotient } from "./quotient";
-import { MONEY_AT_LEAST_0, type Rates, SPOT_RULE } from "./rates";
-import { readText } from "./text";
-import { grams, type Weight } from "./weight";
-import { readWord } from "./word";
+import type { Rates } from "./rates";
+import { MONEY_AT_LEAST_0, SHARE, SPOT_RULE, WHOLE_SHARE } from "./rule";
 
-export const ORDER_LENGTH_UNITS = ["in", "cm", "mm"] as const;
-export const LINKS_PER_UNITS = ["in", "cm"] as const;
-export const PLATING_CHOICES = ["as usual", "plated", "not plated"] as const;
-
-/** The words of an order, as the form and the faults name its fields. */
-export const ORDER_LABELS = {
-  customer: "Customer",
-  design: "Design",
-  mark: "Mark",
-  colour: "Colour",
-  plated: "Plating",
-  length: "Length",
-  lengthUnit: "Length unit",
-  linksPer: "Links per length",
-  linksPerUnit: "Links counted per",
-  linkWeight: "Weight of one link",
-  claspLength: "Clasp length",
-  claspWeight: "Clasp weight",
-  claspCost: "Clasp cost",
-  stoneCount: "Stones",
-  stonePrice: "Price of one stone",
-  settingFee: "Setting fee",
-  quantity: "Quantity",
-  spot: "Spot",
-  discount: "Discount",
-} as const;
-export type OrderKey = keyof typeof ORDER_LABELS;
-export const ORDER_KEYS = Object.keys(ORDER_LABELS) as readonly OrderKey[];
-
-/** One design of an order, so many pieces of it. The clasp is a bought finding of the same mark. */
-export interface OrderLine {
-  readonly design: string;
-  readonly mark: Mark;
-  /** The mark as the person wrote it, for the quote. */
-  readonly markText: string;
-  readonly colour: Colour;
-  readonly plated: boolean;
-  readonly length: Length;
-  readonly lengthText: string;
-  readonly lengthUnit: (typeof ORDER_LENGTH_UNITS)[number];
-  readonly linksPer: Quotient;
-  readonly linksPerUnit: (typeof LINKS_PER_UNITS)[number];
-  readonly pitch: Length;
-  readonly links: Quotient;
-  readonly linkWeight: Weight;
-  readonly claspLength: Length;
-  readonly claspWeight: Weight;
-  readonly claspCost: Money;
-  /** Stones on one piece; zero for none. */
-  readonly stoneCount: Quotient;
-  readonly stonePrice: Money;
-  readonly settingFee: Money;
-  readonly quantity: Quotient;
+/** A free line of a quote: a gift box, a repair, something taken off. */
+export interface Extra {
+  readonly text: string;
+  /** Below zero takes off. */
+  readonly amount: Money;
+  readonly cost: Money;
 }
 
 export interface Order {
   readonly customer: string;
   readonly spot: Money;
-  /** Share off the subtotal. */
+  /** Whether the customer reads at what spot it was quoted. */
+  readonly spotShown: boolean;
+  /** How lines without a pricing of their own are priced. */
+  readonly pricing: Pricing;
+  /** Share off the pieces. */
   readonly discount: Quotient;
+  /** What the customer pays for it, passed on as it is. */
+  readonly shipping: Money;
+  /** Wanted share of what is to be paid. */
+  readonly deposit: Quotient;
+  /** Whether the price moves with the weight on the scale at the end. */
+  readonly settledByWeight: boolean;
+  /** How far the finished weight may be from the one stated. */
+  readonly tolerance: Quotient;
+  readonly ownGold: OwnGold | undefined;
   readonly lines: readonly OrderLine[];
+  readonly extras: readonly Extra[];
 }
 
-const LENGTH: NumberRule = {
-  above: "0",
-  most: "100000",
-  right: "a length above 0, such as 24",
-};
-const LINKS_PER: NumberRule = {
-  above: "0",
-  most: "1000",
-  right: "links in one inch or centimetre, such as 4",
-};
-const LINK_WEIGHT: NumberRule = {
-  above: "0",
-  most: "1000",
-  right: "grams above 0, such as 2.05",
-};
-const CLASP_LENGTH: NumberRule = {
-  least: "0",
-  most: "100000",
-  right: "a length from 0, in the unit of the chain",
-};
-const CLASP_WEIGHT: NumberRule = {
-  least: "0",
-  most: "1000",
-  right: "grams from 0, such as 3.4",
-};
-const STONES: NumberRule = {
-  least: "0",
-  most: "10000",
-  whole: true,
-  right: "a whole number of stones from 0",
-};
-const QUANTITY: NumberRule = {
-  least: "1",
-  most: "1000",
-  whole: true,
-  right: "a whole number of pieces from 1 to 1000",
-};
-const DISCOUNT: NumberRule = {
-  least: "0",
-  below: "1",
-  right: "a share from 0 to below 1, such as 0.05 for 5 %",
+type Row = Readonly<Record<string, unknown>>;
+
+/** An order as a form holds it: what it says once, its lines, its free lines. */
+export interface OrderForm {
+  readonly order: Row;
+  readonly lines: readonly Row[];
+  readonly extras: readonly Row[];
+}
+
+/** More lines than anyone reads on one quote: past it something was copied that is no order. */
+export const MOST_LINES = 200;
+
+const DISCOUNT: NumberRule = { ...SHARE, right: "a share from 0 to below 1, such as 0.05 or 5 %" };
+const MONEY: NumberRule = {
+  least: "-1000000000000",
+  most: "1000000000000",
+  right: "an amount of money, such as 15 or -20",
 };
 
-/** More links than one piece of a bench ever has: past it a length or a pitch was mistyped. */
-const MOST_LINKS = Quotient.of(5000);
+const named = fieldsNamed(ORDER_LABELS);
+const FIELDS = {
+  customer: named.text("customer", "the customer's name"),
+  spot: named.optional("spot", SPOT_RULE),
+  spotShown: named.wordOr("spotShown", YES_NO, "no"),
+  discount: named.numberOr("discount", DISCOUNT, Quotient.zero),
+  shipping: named.numberOr("shipping", MONEY_AT_LEAST_0, Quotient.zero),
+  deposit: named.optional("deposit", WHOLE_SHARE),
+  settled: named.wordOr("settled", SETTLEMENTS, "fixed"),
+  tolerance: named.optional("tolerance", SHARE),
+};
+const extraNamed = fieldsNamed(EXTRA_LABELS);
+const EXTRA_FIELDS = {
+  text: extraNamed.text("text", "what the customer reads, such as Gift box"),
+  amount: extraNamed.number("amount", MONEY),
+  cost: extraNamed.numberOr("cost", MONEY_AT_LEAST_0, Quotient.zero),
+};
 
-/** Reads an order from a plain record of texts (or cells); gathers every fault, each naming its field. */
-export function parseOrder(record: Readonly<Record<string, unknown>>, rates: Rates): Parsed<Order> {
-  const form = parseForm({ ...NAMES, ...CHAIN, ...PLATING, ...AMOUNTS }, record);
-  const chain = readChain(record);
-  const plating = readPlating(record, rates);
-  if (!form.ok || !chain.ok || !plating.ok) {
-    const faults = [form, chain, plating].flatMap((part) => (part.ok ? [] : part.faults));
-    const keys: readonly string[] = ORDER_KEYS;
-    const place = (fault: Fault) => keys.indexOf(fault.field);
-    return refused([...faults].sort((a, b) => place(a) - place(b)));
+/**
+ * Reads an order from a form's texts or a row's cells; gathers every fault, each naming its field, and those of a line or a
+ * free line its place among them, counted from 0.
+ */
+export function parseOrder(form: OrderForm, rates: Rates): Parsed<Order> {
+  const order = parseForm(FIELDS, form.order);
+  const pricing = parsePricing(form.order, rates);
+  const ownGold = parseOwnGold(form.order, rates.ownGoldShare);
+  const lines = form.lines.map((line) => parseLine(line, rates));
+  const extras = form.extras.map((extra) => parseExtra(extra, rates));
+  if (!order.ok || !pricing.ok || !ownGold.ok || [...lines, ...extras].some((part) => !part.ok)) {
+    return refused([
+      ...inOrderOf(ORDER_KEYS, faultsOf(order, pricing, ownGold)),
+      ...lines.flatMap((part, line) => inOrderOf(LINE_KEYS, faultsOf(part)).map((fault) => ({ ...fault, line }))),
+      ...extras.flatMap((part, extra) => inOrderOf(EXTRA_KEYS, faultsOf(part)).map((fault) => ({ ...fault, extra }))),
+    ]);
   }
-  const order = form.value;
+  const { customer, discount, settled, spotShown } = order.value;
   const cash = (amount: Quotient) => money(amount, rates.currency);
-  const line: OrderLine = {
-    design: order.design,
-    mark: order.mark.mark,
-    markText: order.mark.text,
-    colour: order.colour,
-    plated: plating.value,
-    ...chain.value,
-    lengthText: order.length.value().toString(),
-    lengthUnit: order.lengthUnit,
-    linksPer: order.linksPer,
-    linksPerUnit: order.linksPerUnit,
-    linkWeight: grams(order.linkWeight),
-    claspWeight: grams(order.claspWeight),
-    claspCost: cash(order.claspCost),
-    stoneCount: order.stoneCount,
-    stonePrice: cash(order.stonePrice),
-    settingFee: order.settingFee ? cash(order.settingFee) : rates.settingFee,
-    quantity: order.quantity,
-  };
-  const spot = order.spot ? cash(order.spot) : rates.spot;
   return accepted({
-    customer: order.customer,
-    spot,
-    discount: order.discount,
-    lines: Object.freeze([Object.freeze(line)]),
+    customer,
+    spot: order.value.spot ? cash(order.value.spot) : rates.spot,
+    spotShown: spotShown === "yes",
+    pricing: pricing.value,
+    discount,
+    shipping: cash(order.value.shipping),
+    deposit: order.value.deposit ?? rates.deposit,
+    settledByWeight: settled === "by final weight",
+    tolerance: order.value.tolerance ?? rates.tolerance,
+    ownGold: ownGold.value,
+    lines: Object.freeze(lines.flatMap((part) => (part.ok ? [part.value] : []))),
+    extras: Object.freeze(extras.flatMap((part) => (part.ok ? [part.value] : []))),
   });
 }
 
-/** Lengths and links, and what is wrong between them; the fields' own faults are found by the whole form. */
-function readChain(
-  record: Readonly<Record<string, unknown>>,
-): Parsed<Pick<OrderLine, "length" | "pitch" | "claspLength" | "links">> {
-  const read = parseForm(CHAIN, record);
-  if (!read.ok) return refused([]);
-  const length = lengthIn(read.value.length, read.value.lengthUnit);
-  const pitch = pitchOf(read.value.linksPer, lengthIn(Quotient.one, read.value.linksPerUnit));
-  const claspLength = lengthIn(read.value.claspLength, read.value.lengthUnit);
-  return attempt("length", () => ({ length, pitch, claspLength, links: linksOf(length, pitch, claspLength) }));
+/** A flat row of a sheet as an order of one line. */
+export function orderOfRow(row: Row): OrderForm {
+  const pick = (keys: readonly string[]) => Object.fromEntries(keys.map((key) => [key, row[key]]));
+  return { order: pick(ORDER_KEYS), lines: [pick(LINE_KEYS)], extras: [] };
 }
 
-/** Whether the piece is plated, and whether Rates say what that costs. */
-function readPlating(record: Readonly<Record<string, unknown>>, rates: Rates): Parsed<boolean> {
-  const read = parseForm(PLATING, record);
-  if (!read.ok) return refused([]);
-  const { colour, plated } = read.value;
-  const isPlated = plated === "as usual" ? colour === "white" : plated === "plated";
-  return attempt("plated", () => {
-    if (!isPlated || rates.plating !== undefined) return isPlated;
-    throw new CostingError(
-      "blank",
-      ORDER_LABELS.plated,
-      "found no plating cost on Rates; give it there, or choose not plated",
-    );
-  });
+function parsePricing(record: Row, rates: Rates): Parsed<Pricing> {
+  const read = parseForm({ priceBy: named.wordOr("priceBy", ORDER_PRICE_BY, "as Rates") }, record);
+  if (!read.ok) return read;
+  const { priceBy: by } = read.value;
+  if (by === "as Rates") return accepted(rates.pricing);
+  return attempt("priceFigure", () =>
+    pricingOf(by, readNumber(record.priceFigure, ORDER_LABELS.priceFigure, RULE_OF[by]), rates.currency),
+  );
 }
 
-function linksOf(length: Length, pitch: Length, claspLength: Length): Quotient {
-  if (!length.millimetres.isGreaterThan(claspLength.millimetres)) {
-    throw new CostingError(
-      "outOfRange",
-      ORDER_LABELS.length,
-      "found a chain no longer than its clasp; give a length above the clasp length",
-    );
-  }
-  const links = linkCount(length, pitch, claspLength);
-  if (links.isZero())
-    throw new CostingError(
-      "outOfRange",
-      ORDER_LABELS.length,
-      "found a length without room for one link; give a longer one, or check the links per length",
-    );
-  if (links.isGreaterThan(MOST_LINKS)) {
-    throw new CostingError(
-      "outOfRange",
-      ORDER_LABELS.length,
-      `found a chain of ${links.value()} links; check length and links per length, which make at most ${MOST_LINKS.value()} links here`,
-    );
-  }
-  return links;
+function parseExtra(record: Row, rates: Rates): Parsed<Extra> {
+  const read = parseForm(EXTRA_FIELDS, record);
+  if (!read.ok) return read;
+  const { text, amount, cost } = read.value;
+  return accepted({ text, amount: money(amount, rates.currency), cost: money(cost, rates.currency) });
 }
 
-const NAMES = {
-  customer: field((value) => readText(value, ORDER_LABELS.customer, "the customer's name")),
-  design: field((value) => readText(value, ORDER_LABELS.design, "the name of the design")),
-  mark: field((value) => ({
-    mark: parseMark(value, ORDER_LABELS.mark),
-    text: String(value).trim(),
-  })),
-};
-
-const CHAIN = {
-  length: required("length", LENGTH),
-  lengthUnit: field((value) => readWord(value, ORDER_LABELS.lengthUnit, ORDER_LENGTH_UNITS)),
-  linksPer: required("linksPer", LINKS_PER),
-  linksPerUnit: field((value) => readWord(value, ORDER_LABELS.linksPerUnit, LINKS_PER_UNITS)),
-  claspLength: orZero("claspLength", CLASP_LENGTH),
-};
-
-const PLATING = {
-  colour: field((value) => readWord(value, ORDER_LABELS.colour, COLOURS)),
-  plated: field((value) => (isBlank(value) ? "as usual" : readWord(value, ORDER_LABELS.plated, PLATING_CHOICES))),
-};
-
-const AMOUNTS = {
-  linkWeight: required("linkWeight", LINK_WEIGHT),
-  claspWeight: orZero("claspWeight", CLASP_WEIGHT),
-  claspCost: orZero("claspCost", MONEY_AT_LEAST_0),
-  stoneCount: orZero("stoneCount", STONES),
-  stonePrice: orZero("stonePrice", MONEY_AT_LEAST_0),
-  settingFee: optional("settingFee", MONEY_AT_LEAST_0),
-  quantity: required("quantity", QUANTITY),
-  spot: optional("spot", SPOT_RULE),
-  discount: orZero("discount", DISCOUNT),
-};
-
-function required(key: OrderKey, rule: NumberRule) {
-  return field((value) => readNumber(value, ORDER_LABELS[key], rule));
-}
-
-function optional(key: OrderKey, rule: NumberRule) {
-  return field((value) => (isBlank(value) ? undefined : readNumber(value, ORDER_LABELS[key], rule)));
-}
-
-function orZero(key: OrderKey, rule: NumberRule) {
-  return field((value) => (isBlank(value) ? Quotient.zero : readNumber(value, ORDER_LABELS[key], rule)));
+function inOrderOf<F extends { readonly field: string }>(keys: readonly string[], faults: readonly F[]): readonly F[] {
+  return [...faults].sort((a, b) => keys.indexOf(a.field) - keys.indexOf(b.field));
 }

@@ -1,27 +1,13 @@
-import { type CostSheet, forAll } from "./costsheet";
+import { type CostSheet, forAll, taxFactor } from "./costsheet";
 import { addMoney, type Money, money, roundToCurrency, roundUpToStep, subtractMoney, timesMoney } from "./money";
 import type { Order } from "./order";
-import { margin, markup } from "./price";
+import { type GoldBalance, goldBalance, type OwnGold } from "./owngold";
+import { margin, markup, priceAtMargin } from "./price";
+import { type QuoteLine, quoteLine } from "./quoteline";
 import type { QuoteNumber } from "./quotenumber";
 import { maximum, Quotient, sum } from "./quotient";
 import type { Rates } from "./rates";
-
-/** What a customer reads of one line. Holds no cost. */
-export interface QuoteLine {
-  readonly design: string;
-  readonly mark: string;
-  readonly colour: string;
-  readonly length: string;
-  readonly unit: string;
-  readonly links: Quotient;
-  /** About, finished, in grams to one decimal. */
-  readonly weight: Quotient;
-  readonly stones: Quotient;
-  readonly plated: boolean;
-  readonly quantity: Quotient;
-  readonly price: Money;
-  readonly amount: Money;
-}
+import { GRAMS_PER, grams, type Weight } from "./weight";
 
 /** What a customer reads. Holds no cost: nothing in it can reveal one. */
 export interface Quote {
@@ -33,29 +19,57 @@ export interface Quote {
   readonly workshop: string;
   readonly workshopContact: string;
   readonly lines: readonly QuoteLine[];
+  readonly extras: readonly QuoteExtra[];
+  /** Of all lines and free lines shown. */
   readonly subtotal: Money;
+  /** Off the pieces; free lines and shipping are not discounted. */
   readonly discount: Money;
+  readonly shipping: Money;
   readonly taxName: string;
   readonly tax: Money;
+  /** The tax is in the amounts shown, not on top of them. */
+  readonly taxIncluded: boolean;
   readonly total: Money;
+  /** The customer's own gold; undefined where none is brought. */
+  readonly ownGold: { readonly given: OwnGold; readonly returned: Weight; readonly credit: Money } | undefined;
+  /** The total less the credit for the customer's gold; below zero where that is worth more. */
+  readonly toPay: Money;
   readonly deposit: Money;
   readonly balance: Money;
+  /** Share by which a finished weight may differ from the one stated. */
+  readonly tolerance: Quotient;
+  readonly settledByWeight: boolean;
+  /** Money per troy ounce of fine gold; undefined where the customer is not to read it. */
+  readonly spot: Money | undefined;
+}
+
+export interface QuoteExtra {
+  readonly text: string;
+  readonly amount: Money;
 }
 
 /** What the person at the bench should know before sending it. */
 export interface QuoteWatch {
-  /** After the discount the pieces bring less than landed cost at the least margin. */
+  /** After the discount the work brings less than landed cost at the least margin. */
   readonly belowFloor: boolean;
+  /** What the work brings after the discount, before tax and shipping, and its floor. */
+  readonly net: Money;
+  readonly floor: Money;
   /** The deposit does not cover the cash that goes out. */
   readonly depositShort: boolean;
-  /** Of what the pieces bring after the discount, before tax; undefined where that is nothing. */
+  /** Cash out before the work is sold: metal that is not the customer's own, casting, clasps, findings, stones, free lines. */
+  readonly cashOut: Money;
+  /** Free lines take off more than the rest comes to. */
+  readonly belowZero: boolean;
+  /** Of what the work brings; undefined where that is nothing. */
   readonly margin: Quotient | undefined;
-  /** Of what they bring over their landed cost. */
-  readonly markup: Quotient;
+  /** Of what it brings over its landed cost; undefined where that is nothing. */
+  readonly markup: Quotient | undefined;
+  readonly goldBalance: GoldBalance | undefined;
 }
 
 /**
- * A quote from a costed order. Each line's amount is rounded once; subtotal, tax, total and balance are sums of what is shown.
+ * A quote from a costed order. Each amount is rounded once; subtotal, tax, total and balance are sums of what is shown.
  * @param date ISO 8601 date of the quote
  */
 export function makeQuote(
@@ -64,16 +78,29 @@ export function makeQuote(
   rates: Rates,
   date: string,
 ): { readonly quote: Quote; readonly watch: QuoteWatch } {
-  const lines = Object.freeze(sheets.map(quoteLine));
-  const subtotal = money(sum(lines.map((line) => line.amount.amount)), rates.currency);
-  const discount = roundToCurrency(timesMoney(subtotal, order.discount));
-  const net = subtractMoney(subtotal, discount);
-  const tax = roundToCurrency(timesMoney(net, rates.tax));
-  const total = addMoney(net, tax);
-  const cashOut = sumOver(sheets, (sheet) => sheet.cashOut);
-  const floor = sumOver(sheets, (sheet) => sheet.floor);
-  const landed = sumOver(sheets, (sheet) => sheet.landed);
-  const deposit = depositOf(total, cashOut, rates);
+  const cash = (amount: Quotient) => money(amount, rates.currency);
+  const lines = Object.freeze(sheets.map((sheet) => quoteLine(sheet, order)));
+  const extras = Object.freeze(
+    order.extras.map(({ text, amount }) => Object.freeze({ text, amount: roundToCurrency(amount) })),
+  );
+  const pieces = cash(sum(lines.map(({ amount }) => amount.amount)));
+  const besides = cash(sum(extras.map(({ amount }) => amount.amount)));
+  const discount = roundToCurrency(timesMoney(pieces, order.discount));
+  const shipping = roundToCurrency(order.shipping);
+  const work = addMoney(subtractMoney(pieces, discount), besides);
+  const tax = taxOn(work, shipping, rates);
+  const total = rates.taxIncluded ? addMoney(work, shipping) : addMoney(work, shipping, tax);
+  const needed = grams(sum(sheets.map(({ fineGoldCast, line }) => fineGoldCast.grams.times(line.quantity))));
+  const balance = order.ownGold && goldBalance(order.ownGold, needed, order.spot);
+  const toPay = balance ? subtractMoney(total, balance.credit) : total;
+  const cashOut = cashOutOf(order, sheets, balance);
+  const deposit = depositOf(toPay, cashOut, order.deposit, rates);
+  const net = cash(work.amount.dividedBy(taxFactor(rates)));
+  const landed = addMoney(
+    totalOf(sheets, (sheet) => sheet.landed, rates),
+    ...order.extras.map(({ cost }) => cost),
+  );
+  const floor = priceAtMargin(landed, rates.leastMargin);
   const quote: Quote = {
     number: Object.freeze({ number: rates.nextNumber, revision: "" }),
     date,
@@ -82,63 +109,77 @@ export function makeQuote(
     workshop: rates.workshop,
     workshopContact: rates.workshopContact,
     lines,
-    subtotal,
+    extras,
+    subtotal: addMoney(pieces, besides),
     discount,
+    shipping,
     taxName: rates.taxName,
     tax,
+    taxIncluded: rates.taxIncluded,
     total,
+    ownGold:
+      order.ownGold && balance
+        ? Object.freeze({ given: order.ownGold, returned: balance.returned, credit: balance.credit })
+        : undefined,
+    toPay,
     deposit,
-    balance: subtractMoney(total, deposit),
+    balance: subtractMoney(toPay, deposit),
+    tolerance: order.tolerance,
+    settledByWeight: order.settledByWeight,
+    spot: order.spotShown ? order.spot : undefined,
   };
   return Object.freeze({
     quote: Object.freeze(quote),
     watch: Object.freeze({
-      belowFloor: net.amount.isLessThan(floor),
-      depositShort: deposit.amount.isLessThan(cashOut),
-      margin: net.amount.isZero() ? undefined : margin(landed, net.amount),
-      markup: markup(landed, net.amount),
+      belowFloor: net.amount.isLessThan(floor.amount),
+      net,
+      floor,
+      depositShort: deposit.amount.isLessThan(cashOut.amount),
+      cashOut,
+      belowZero: total.amount.isNegative(),
+      margin: net.amount.isPositive() ? margin(landed.amount, net.amount) : undefined,
+      markup: landed.amount.isPositive() ? markup(landed.amount, net.amount) : undefined,
+      goldBalance: balance,
     }),
   });
 }
 
-function quoteLine(sheet: CostSheet): QuoteLine {
-  const { line } = sheet;
-  return Object.freeze({
-    design: line.design,
-    mark: line.markText,
-    colour: line.colour,
-    length: line.lengthText,
-    unit: line.lengthUnit,
-    links: line.links,
-    weight: Quotient.of(sheet.finishedWeight.grams.rounded(1)),
-    stones: line.stoneCount,
-    plated: line.plated,
-    quantity: line.quantity,
-    price: sheet.price,
-    amount: roundToCurrency(forAll(sheet.price, line)),
-  });
+/** Tax on the work, and on shipping where that is taxed. Rounded once. */
+function taxOn(work: Money, shipping: Money, rates: Rates): Money {
+  const taxed = rates.shippingTaxed ? addMoney(work, shipping) : work;
+  return roundToCurrency(money(taxed.amount.times(rates.tax).dividedBy(taxFactor(rates)), taxed.currency));
 }
 
-/** A deposit grows by twentieths of the total, so that it does not spell out to the customer what goes out. */
+/** A customer's gold that goes into the work need not be bought. */
+function cashOutOf(order: Order, sheets: readonly CostSheet[], balance: GoldBalance | undefined): Money {
+  const pieces = sum(sheets.map((sheet) => forAll(sheet.cashOut, sheet.line).amount));
+  const besides = sum(order.extras.map(({ cost }) => cost.amount));
+  const spared = balance
+    ? balance.used.grams.times(order.spot.amount).dividedBy(Quotient.of(GRAMS_PER.ozt))
+    : Quotient.zero;
+  return money(maximum(pieces.plus(besides).minus(spared), Quotient.zero), order.spot.currency);
+}
+
+/** A deposit grows by twentieths of what is to be paid, so that it does not spell out to the customer what goes out. */
 const TWENTIETHS = Quotient.of(20);
 
 /**
- * The wanted share of the total, or where more cash goes out before the piece is sold, the next twentieth that covers it;
- * rounded up to the price step, at least to whole money, and never above the total.
+ * The wanted share of what is to be paid, or where more cash goes out before the work is sold, the next twentieth that covers
+ * it; rounded up to the price step, at least to whole money, and never above what is to be paid.
  */
-function depositOf(total: Money, cashOut: Quotient, rates: Rates): Money {
-  if (rates.deposit.isZero() || total.amount.isZero()) return money(Quotient.zero, rates.currency);
-  const twentieths = cashOut.dividedBy(total.amount).times(TWENTIETHS).value().ceil();
-  const share = maximum(rates.deposit, Quotient.of(twentieths).dividedBy(TWENTIETHS));
+function depositOf(toPay: Money, cashOut: Money, wanted: Quotient, rates: Rates): Money {
+  if (wanted.isZero() || !toPay.amount.isPositive()) return money(Quotient.zero, rates.currency);
+  const twentieths = cashOut.amount.dividedBy(toPay.amount).times(TWENTIETHS).value().ceil();
+  const share = maximum(wanted, Quotient.of(twentieths).dividedBy(TWENTIETHS));
   const rounded = roundToCurrency(
-    roundUpToStep(timesMoney(total, share), maximum(rates.priceStep, Quotient.one)),
+    roundUpToStep(timesMoney(toPay, share), maximum(rates.priceStep, Quotient.one)),
     "up",
   );
-  return rounded.amount.isGreaterThan(total.amount) ? total : rounded;
+  return rounded.amount.isGreaterThan(toPay.amount) ? toPay : rounded;
 }
 
-function sumOver(sheets: readonly CostSheet[], amount: (sheet: CostSheet) => Money): Quotient {
-  return sum(sheets.map((sheet) => forAll(amount(sheet), sheet.line).amount));
+function totalOf(sheets: readonly CostSheet[], amount: (sheet: CostSheet) => Money, rates: Rates): Money {
+  return money(sum(sheets.map((sheet) => forAll(amount(sheet), sheet.line).amount)), rates.currency);
 }
 
 function daysAfter(date: string, days: number): string {

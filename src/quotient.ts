@@ -91,6 +91,10 @@ export function maximum(a: Quotient, b: Quotient): Quotient {
   return a.isLessThan(b) ? b : a;
 }
 
+export function minimum(a: Quotient, b: Quotient): Quotient {
+  return b.isLessThan(a) ? b : a;
+}
+
 export function sum(values: readonly Quotient[]): Quotient {
   return values.reduce((total, value) => total.plus(value), Quotient.zero);
 }

@@ -29,9 +29,9 @@ export function openBooked({ number, cells }: BookedQuote, currency: Currency): 
   if (currencyOf(cells.currency) !== currency) {
     return { ok: false, sentence: earlier.otherCurrency(name, String(cells.currency), currency) };
   }
-  const spot = typed.spot.trim() === "" ? spotOf(cells.spot) : typed.spot;
+  const spot = typed.order.spot.trim() === "" ? spotOf(cells.spot) : typed.order.spot;
   if (spot === undefined) return { ok: false, sentence: earlier.unreadableSpot(name) };
-  return { ok: true, typed: { ...typed, spot } };
+  return { ok: true, typed: { ...typed, order: { ...typed.order, spot } } };
 }
 
 /** What the customer was asked in all, as money where it is money, else as it stands in the row. */

@@ -1,6 +1,8 @@
 import {
   COLOURS,
+  LINE_LABELS,
   LINKS_PER_UNITS,
+  type LineKey,
   ORDER_LABELS,
   ORDER_LENGTH_UNITS,
   type OrderKey,
@@ -11,14 +13,18 @@ import { TEXTS } from "./texts";
 
 const { form, cautions } = TEXTS;
 
+/** A field of the form: of the order, or of its one line. */
+export type FormKey = OrderKey | LineKey;
+export const FORM_LABELS = { ...ORDER_LABELS, ...LINE_LABELS };
+
 export interface FieldGroup {
   readonly title: string;
   readonly fields: readonly {
-    readonly key: OrderKey;
+    readonly key: FormKey;
     readonly plan: FieldPlan;
     readonly width: "third" | "half" | "whole";
     /** Fields whose cautions stand after this one. */
-    readonly cautions?: readonly OrderKey[];
+    readonly cautions?: readonly FormKey[];
   }[];
 }
 
@@ -71,24 +77,24 @@ export const FIELD_GROUPS: readonly FieldGroup[] = [
 ];
 
 /** Fields of money, whose unit is the workshop's currency. */
-export const MONEY_FIELDS = ["claspCost", "stonePrice", "settingFee", "spot"] as const satisfies readonly OrderKey[];
+export const MONEY_FIELDS = ["claspCost", "stonePrice", "settingFee", "spot"] as const satisfies readonly FormKey[];
 
 type Details = Omit<FieldPlan, "id" | "label">;
 
-function third(key: OrderKey, details: Details) {
+function third(key: FormKey, details: Details) {
   return { key, plan: planOf(key, details), width: "third" } as const;
 }
 
-function half(key: OrderKey, details: Details) {
+function half(key: FormKey, details: Details) {
   return { key, plan: planOf(key, details), width: "half" } as const;
 }
 
-function whole(key: OrderKey, details: Details) {
+function whole(key: FormKey, details: Details) {
   return { key, plan: planOf(key, details), width: "whole" } as const;
 }
 
-function planOf(key: OrderKey, details: Details): FieldPlan {
-  return { ...details, id: `order-${key}`, label: ORDER_LABELS[key] };
+function planOf(key: FormKey, details: Details): FieldPlan {
+  return { ...details, id: `order-${key}`, label: FORM_LABELS[key] };
 }
 
 function choices(words: readonly (keyof typeof form.choices)[]): readonly Choice[] {

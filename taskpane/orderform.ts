@@ -1,8 +1,8 @@
-import { type Fault, ORDER_KEYS, ORDER_LABELS, type OrderKey, type Rates } from "../src/index";
+import { blankOrder, type Fault, LINE_KEYS, ORDER_KEYS, type Rates } from "../src/index";
 import { type Button, button } from "./button";
 import { element } from "./element";
 import { type Field, field } from "./field";
-import { FIELD_GROUPS, type FieldGroup, MONEY_FIELDS } from "./orderfields";
+import { FIELD_GROUPS, type FieldGroup, FORM_LABELS, type FormKey, MONEY_FIELDS } from "./orderfields";
 import type { Typed } from "./reckoning";
 import { TEXTS } from "./texts";
 
@@ -11,7 +11,7 @@ export interface OrderForm {
   readonly takeRow: Button;
   typed(): Typed;
   /** Puts texts in, as if a person had typed them and gone on. */
-  fill(texts: Partial<Typed>): void;
+  fill(texts: Partial<Record<FormKey, string>>): void;
   /** Shows the currency and what an empty field takes from Rates. */
   adapt(rates: Rates): void;
   /** Keeps the faults and shows those of fields that were left. */
@@ -30,12 +30,12 @@ export interface OrderFormEvents {
 /** The order form. It never drops what was typed. */
 export function orderForm(on: OrderFormEvents): OrderForm {
   const fields = new Map(ORDER_FIELDS.map(({ key, plan }) => [key, field(plan)]));
-  const of = (key: OrderKey): Field => {
+  const of = (key: FormKey): Field => {
     const made = fields.get(key);
     if (!made) throw new Error(`${key} has no field`);
     return made;
   };
-  const left = new Set<OrderKey>();
+  const left = new Set<FormKey>();
   let faults: readonly Fault[] = [];
   const takeRow = button(TEXTS.form.takeRow, "outline", on.takeRow, "small");
   const root = element(
@@ -45,9 +45,9 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     element("p", { class: "help" }, TEXTS.form.intro),
     ...FIELD_GROUPS.map((group) => groupElement(group, of)),
   );
-  const sentenceFor = (key: OrderKey) => faults.find((fault) => fault.field === key)?.sentence ?? "";
+  const sentenceFor = (key: FormKey) => faults.find((fault) => fault.field === key)?.sentence ?? "";
   const showFaults = () => {
-    for (const key of ORDER_KEYS) {
+    for (const key of FORM_KEYS) {
       // A choice is never half typed, and what is wrong with it may come from another field: no need to wait.
       const seen = left.has(key) || of(key).control instanceof HTMLSelectElement;
       of(key).setFault(seen ? sentenceFor(key) : "");
@@ -58,7 +58,7 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     of("colour").setCaution(of("colour").control.value === "white" ? TEXTS.cautions.nickel : "");
   };
 
-  for (const key of ORDER_KEYS) {
+  for (const key of FORM_KEYS) {
     of(key).control.addEventListener("blur", () => {
       // Going over to the sheet takes the focus from the pane too, but leaves no field behind.
       if (!document.hasFocus() || left.has(key)) return;
@@ -87,10 +87,21 @@ export function orderForm(on: OrderFormEvents): OrderForm {
   return {
     root,
     takeRow,
-    // As in Object.fromEntries' own type: every key of ORDER_KEYS is in it.
-    typed: () => Object.fromEntries(ORDER_KEYS.map((key) => [key, of(key).control.value])) as Record<OrderKey, string>,
+    typed() {
+      const blank = blankOrder();
+      const texts = new Map(FORM_KEYS.map((key) => [key, of(key).control.value] as const));
+      const filled = <K extends FormKey>(record: Readonly<Record<K, string>>, keys: readonly K[]) => ({
+        ...record,
+        ...Object.fromEntries(keys.flatMap((key) => (texts.has(key) ? [[key, texts.get(key)]] : []))),
+      });
+      return {
+        order: filled(blank.order, ORDER_KEYS),
+        lines: blank.lines.map((line) => filled(line, LINE_KEYS)),
+        extras: [],
+      };
+    },
     fill(texts) {
-      for (const key of ORDER_KEYS) {
+      for (const key of FORM_KEYS) {
         const text = texts[key];
         if (text === undefined) continue;
         of(key).fill(text);
@@ -111,7 +122,7 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     },
     demand(found) {
       faults = found;
-      for (const key of ORDER_KEYS) left.add(key);
+      for (const key of FORM_KEYS) left.add(key);
       showFaults();
       const first = ORDER_FIELDS.find(({ key }) => sentenceFor(key) !== "");
       if (first) of(first.key).control.focus();
@@ -121,13 +132,14 @@ export function orderForm(on: OrderFormEvents): OrderForm {
 
 /** The fields' words, for a sentence that lists them. */
 export function labelsOf(faults: readonly Fault[]): readonly string[] {
-  return ORDER_KEYS.filter((key) => faults.some((fault) => fault.field === key)).map((key) => ORDER_LABELS[key]);
+  return FORM_KEYS.filter((key) => faults.some((fault) => fault.field === key)).map((key) => FORM_LABELS[key]);
 }
 
 /** The fields in the order in which the form shows them. */
 const ORDER_FIELDS = FIELD_GROUPS.flatMap((group) => group.fields);
+const FORM_KEYS = ORDER_FIELDS.map(({ key }) => key);
 
-function groupElement(group: FieldGroup, of: (key: OrderKey) => Field): HTMLElement {
+function groupElement(group: FieldGroup, of: (key: FormKey) => Field): HTMLElement {
   const children = group.fields.flatMap(({ key, width, cautions = [] }) => {
     of(key).root.classList.add(width);
     return [of(key).root, ...cautions.map((about) => of(about).caution)];

@@ -3,9 +3,7 @@ import {
   costOrder,
   type Fault,
   makeQuote,
-  ORDER_KEYS,
   type Order,
-  type OrderKey,
   parseOrder,
   type Quote,
   type QuoteWatch,
@@ -35,21 +33,17 @@ export type Reckoning = { readonly faults: readonly Fault[] } & (
   | { readonly kind: "costed"; readonly costed: Costed }
 );
 
-/** Words of the quote that no cost depends on: a price can be seen without them. */
-const NAMES = ["customer", "design"] as const satisfies readonly OrderKey[];
-
 /** Reads and costs a form as far as it goes. @param date ISO 8601 */
 export function reckon(typed: Typed, rates: Rates, date: string): Reckoning {
   const read = parseOrder(typed, rates);
   if (read.ok) return { kind: "costed", faults: [], costed: cost(read.value, rates, date) };
-  const faults = inFormOrder(read.faults);
-  const others = faults.filter((fault) => !NAMES.some((name) => name === fault.field));
+  const { faults } = read;
   if (faults.some((fault) => !isMissing(fault, typed))) return { kind: "faulty", faults };
-  if (others.length > 0) return { kind: "blank", faults };
-  const unnamed = parseOrder({ ...typed, ...standIns(typed) }, rates);
+  if (faults.some((fault) => !isName(fault))) return { kind: "blank", faults };
+  const unnamed = parseOrder(withStandIns(typed), rates);
   return unnamed.ok
     ? { kind: "costed", faults, costed: cost(unnamed.value, rates, date) }
-    : { kind: "faulty", faults: inFormOrder([...faults, ...unnamed.faults]) };
+    : { kind: "faulty", faults: [...faults, ...unnamed.faults] };
 }
 
 /** The faults in what was typed. */
@@ -63,8 +57,14 @@ export function missing({ faults }: Reckoning, typed: Typed): readonly Fault[] {
 }
 
 function isMissing(fault: Fault, typed: Typed): boolean {
-  const key = ORDER_KEYS.find((known) => known === fault.field);
-  return key !== undefined && fault.code === "blank" && typed[key].trim() === "";
+  return fault.code === "blank" && textAt(fault, typed).trim() === "";
+}
+
+/** What was typed where a fault is. */
+function textAt({ field, line, extra }: Fault, typed: Typed): string {
+  const part = line !== undefined ? typed.lines[line] : extra !== undefined ? typed.extras[extra] : typed.order;
+  const texts: Readonly<Record<string, string>> = part ?? {};
+  return texts[field] ?? "";
 }
 
 function cost(order: Order, rates: Rates, date: string): Costed {
@@ -72,13 +72,20 @@ function cost(order: Order, rates: Rates, date: string): Costed {
   return { order, sheets, rates, ...makeQuote(order, sheets, rates, date) };
 }
 
-function standIns(typed: Typed): Partial<Record<OrderKey, string>> {
-  return Object.fromEntries(NAMES.map((name) => [name, typed[name].trim() === "" ? "…" : typed[name]]));
+/** Words of the quote that no cost depends on: a price can be seen without them. */
+function isName({ field, line, extra }: Fault): boolean {
+  if (extra !== undefined) return field === "text";
+  return line === undefined ? field === "customer" : field === "design";
 }
 
-const KEYS: readonly string[] = ORDER_KEYS;
+function withStandIns({ order, lines, extras }: Typed): Typed {
+  return {
+    order: { ...order, customer: named(order.customer) },
+    lines: lines.map((line) => ({ ...line, design: named(line.design) })),
+    extras: extras.map((extra) => ({ ...extra, text: named(extra.text) })),
+  };
+}
 
-function inFormOrder(faults: readonly Fault[]): readonly Fault[] {
-  const place = ({ field }: Fault) => KEYS.indexOf(field);
-  return [...faults].sort((a, b) => place(a) - place(b));
+function named(text: string): string {
+  return text.trim() === "" ? "…" : text;
 }

@@ -68,7 +68,10 @@ export function resultCard(): ResultCard {
       ...(isOne(sheet) ? [] : [" ", element("span", { class: "each" }, result.each)]),
     );
     const { margin, markup } = costed.watch;
-    setText(profit, result.profit(margin && showShare(margin), showShare(markup), !costed.order.discount.isZero()));
+    setText(
+      profit,
+      result.profit(margin && showShare(margin), markup && showShare(markup), !costed.order.discount.isZero()),
+    );
     pay.replaceChildren(...payRows(costed, sheet).map(rowElement));
     piece.replaceChildren(...pieceRows(sheet).map(rowElement));
     costs.replaceChildren(...costRows(costed, sheet).map(rowElement));

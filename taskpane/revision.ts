@@ -34,7 +34,7 @@ export function revisionOf(form: OrderForm, left: () => void): Revision {
     texts.leave,
     "outline",
     () => {
-      if (before) form.fill(before);
+      if (before) form.fill({ ...before.order, ...before.lines[0] });
       end();
       left();
     },
@@ -59,7 +59,7 @@ export function revisionOf(form: OrderForm, left: () => void): Revision {
     begin(number, total, typed) {
       // Opening one quote after another, what the person had typed before the first is what comes back.
       before ??= form.typed();
-      form.fill(typed);
+      form.fill({ ...typed.order, ...typed.lines[0] });
       goOn(number, total);
     },
     goOn,

@@ -1,4 +1,4 @@
-import type { OrderKey, Standing } from "../src/index";
+import type { LineKey, OrderKey, Standing } from "../src/index";
 
 /** Every sentence of the pane that is not the costing library's own: the one file to translate. */
 export const TEXTS = {
@@ -37,8 +37,8 @@ export const TEXTS = {
     faulty: (count: number) => (count === 1 ? "One field needs a look" : `${count} fields need a look`),
     ratesFirst: "The Rates sheet needs a look first.",
     noPrice: "No price yet",
-    profit: (margin: string | undefined, markup: string, discounted: boolean) =>
-      `${margin === undefined ? "" : `Margin ${margin} · `}Markup ${markup}${discounted ? ", after the discount" : ""}`,
+    profit: (margin: string | undefined, markup: string | undefined, discounted: boolean) =>
+      `${margin === undefined ? "" : `Margin ${margin} · `}${markup === undefined ? "" : `Markup ${markup}`}${discounted ? ", after the discount" : ""}`,
     spoken: (price: string, margin: string | undefined) =>
       margin === undefined ? `Price ${price}` : `Price ${price}, margin ${margin}`,
     about: (weight: string) => `about ${weight}`,
@@ -157,12 +157,13 @@ export const TEXTS = {
       spot: "A troy ounce; empty takes Rates.",
       discount: "A share: 0.05 for 5 %.",
       quantity: "Pieces alike.",
-    } satisfies Partial<Record<OrderKey, string>>,
+    } satisfies Partial<Record<OrderKey | LineKey, string>>,
     choices: {
       yellow: "Yellow",
       rose: "Rose",
       white: "White",
       green: "Green",
+      own: "Own alloy",
       "as usual": "As usual",
       plated: "Plated",
       "not plated": "Not plated",

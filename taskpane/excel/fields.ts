@@ -39,7 +39,7 @@ export function lineFields(line: QuoteLine, locale: string): Fields {
   return new Map([
     ["line.design", textField(line.design)],
     ["line.mark", textField(line.mark)],
-    ["line.colour", textField(line.colour)],
+    ["line.colour", textField(line.colours.join(", "))],
     ["line.plated", line.plated ? textField("plated") : EMPTY],
     ["line.length", textField(line.length)],
     ["line.unit", textField(line.unit)],

@@ -7,6 +7,7 @@ import {
   type Quote,
   type RateKey,
   type Rates,
+  showMark,
   showQuoteNumber,
 } from "../../src/index";
 import { dateSerial, numberFormat } from "./fields";
@@ -39,30 +40,32 @@ function heading(quote: Quote, { line }: CostSheet): JobRow[] {
 
 function asked({ spot }: Order, { line }: CostSheet, rates: Rates): JobRow[] {
   const sameSpot = spot.amount.equals(rates.spot.amount);
-  const sameFee = line.settingFee.amount.equals(rates.settingFee.amount);
+  const [stones] = line.stones;
+  const [links] = line.linkGroups;
+  const sameFee = !stones || stones.settingFee.amount.equals(rates.settingFee.amount);
   return [
     section("Asked for"),
-    entry("mark", "Mark", asText(line.markText), "", "input"),
+    entry("mark", "Mark", asText(showMark(line.mark)), "", "input"),
     entry("colour", "Colour", asText(line.colour), "", "input"),
     entry("quantity", "Pieces", line.quantity.toNumber(), "", "input", "#,##0"),
-    entry("length", "Length", Number(line.lengthText), line.lengthUnit, "input"),
+    entry("length", "Length", inLengthUnit(line.length, line.lengthUnit).toNumber(), line.lengthUnit, "input"),
     entry("linksPer", "Links to each", line.linksPer.toNumber(), line.linksPerUnit, "input"),
-    entry("linkWeight", "Weight of one link", line.linkWeight.grams.toNumber(), "g", "input"),
+    entry("linkWeight", "Weight of one link", links?.linkWeight.grams.toNumber() ?? 0, "g", "input"),
     entry(
       "claspLength",
       "Clasp length",
-      inLengthUnit(line.claspLength, line.lengthUnit).toNumber(),
+      inLengthUnit(line.clasp.length, line.lengthUnit).toNumber(),
       line.lengthUnit,
       "input",
     ),
-    entry("claspWeight", "Clasp weight, bought", line.claspWeight.grams.toNumber(), "g", "input"),
-    entry("claspCost", "Clasp cost", line.claspCost.amount.toNumber(), "a piece", "input", cents(rates)),
-    entry("stones", "Stones", line.stoneCount.toNumber(), "a piece", "input", "#,##0"),
-    entry("stonePrice", "Price of one stone", line.stonePrice.amount.toNumber(), "", "input", cents(rates)),
+    entry("claspWeight", "Clasp weight, bought", line.clasp.weight.grams.toNumber(), "g", "input"),
+    entry("claspCost", "Clasp cost", line.clasp.cost.amount.toNumber(), "a piece", "input", cents(rates)),
+    entry("stones", "Stones", stones?.count.toNumber() ?? 0, "a piece", "input", "#,##0"),
+    entry("stonePrice", "Price of one stone", stones?.price.amount.toNumber() ?? 0, "", "input", cents(rates)),
     entry(
       "settingFee",
       "Setting fee",
-      sameFee ? `=${nameOf("settingFee")}` : line.settingFee.amount.toNumber(),
+      sameFee ? `=${nameOf("settingFee")}` : (stones?.settingFee.amount.toNumber() ?? 0),
       "a stone",
       "input",
       cents(rates),
@@ -244,7 +247,7 @@ function cautions({ line }: CostSheet): JobRow[] {
           text("entry 27, EN 1811). Ask the caster which alloy it is.", "small"),
         ]
       : []),
-    ...(line.stoneCount.isZero() ? [] : [text("Buy the stones only after the cast seats have been checked.", "small")]),
+    ...(line.stones.length === 0 ? [] : [text("Buy the stones only after the cast seats have been checked.", "small")]),
   ];
 }
 

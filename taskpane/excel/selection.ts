@@ -1,5 +1,20 @@
-import { isBlank, LINKS_PER_UNITS, ORDER_KEYS, ORDER_LABELS, ORDER_LENGTH_UNITS, type OrderKey } from "../../src/index";
+import {
+  isBlank,
+  LINE_KEYS,
+  LINE_LABELS,
+  LINKS_PER_UNITS,
+  type LineKey,
+  ORDER_KEYS,
+  ORDER_LABELS,
+  ORDER_LENGTH_UNITS,
+  type OrderKey,
+} from "../../src/index";
 import { run, WorkbookFault } from "./run";
+
+/** A row says what an order says once, and one line of it. */
+export type RowKey = OrderKey | LineKey;
+const ROW_KEYS: readonly RowKey[] = [...ORDER_KEYS, ...LINE_KEYS];
+const ROW_LABELS = { ...ORDER_LABELS, ...LINE_LABELS };
 
 /** A header is taken for one when it names at least so many fields of an order. */
 const FEWEST_WORDS = 3;
@@ -8,7 +23,7 @@ const FEWEST_WORDS = 3;
  * The row under the cursor as an order's texts: the nearest row above it that holds the words of the form is its header.
  * Units may stand in the header, as in "Length (in)" or "Links per in".
  */
-export async function readSelectedOrder(): Promise<Partial<Record<OrderKey, string>>> {
+export async function readSelectedOrder(): Promise<Partial<Record<RowKey, string>>> {
   return run(async (context) => {
     const selected = context.workbook.getSelectedRange();
     selected.load("rowIndex");
@@ -34,7 +49,7 @@ export async function readSelectedOrder(): Promise<Partial<Record<OrderKey, stri
 }
 
 /** What a row without these columns has none of, whatever an earlier order left in the form. */
-const NOTHING_OF: Partial<Record<OrderKey, string>> = {
+const NOTHING_OF: Partial<Record<RowKey, string>> = {
   plated: "as usual",
   claspLength: "",
   claspWeight: "",
@@ -46,8 +61,8 @@ const NOTHING_OF: Partial<Record<OrderKey, string>> = {
   discount: "",
 };
 
-function orderOf(header: readonly unknown[], row: readonly unknown[]): Partial<Record<OrderKey, string>> {
-  const order: Partial<Record<OrderKey, string>> = { ...NOTHING_OF };
+function orderOf(header: readonly unknown[], row: readonly unknown[]): Partial<Record<RowKey, string>> {
+  const order: Partial<Record<RowKey, string>> = { ...NOTHING_OF };
   header.forEach((word, column) => {
     const key = keyOf(word);
     const cell: unknown = row[column];
@@ -65,13 +80,12 @@ function textOf(cell: unknown): string {
   return typeof cell === "number" ? String(Number(cell.toPrecision(15))) : String(cell).trim();
 }
 
-function keyOf(header: unknown): OrderKey | undefined {
+function keyOf(header: unknown): RowKey | undefined {
   if (typeof header !== "string") return undefined;
   const words = plain(header);
   if (/^links per (in|inch|cm|length)$/.test(words)) return "linksPer";
-  return ORDER_KEYS.find(
-    (key) => plain(ORDER_LABELS[key]) === words || key.toLowerCase() === words.replaceAll(" ", ""),
-  );
+  if (words === "stones") return "stoneCount";
+  return ROW_KEYS.find((key) => plain(ROW_LABELS[key]) === words || key.toLowerCase() === words.replaceAll(" ", ""));
 }
 
 /** A header without its unit: "Length (in)" is "length". */
@@ -84,11 +98,7 @@ function plain(header: string): string {
     .toLowerCase();
 }
 
-function unitIn<U extends string>(
-  header: unknown,
-  key: OrderKey,
-  units: readonly U[],
-): Partial<Record<OrderKey, string>> {
+function unitIn<U extends string>(header: unknown, key: RowKey, units: readonly U[]): Partial<Record<RowKey, string>> {
   const words: readonly string[] =
     String(header)
       .toLowerCase()

@@ -1,0 +1,88 @@
+import type { Colour } from "./alloy";
+import { type CostSheet, forAll } from "./costsheet";
+import { inLengthUnit } from "./length";
+import { showMark } from "./mark";
+import { addMoney, type Money, money, roundToCurrency } from "./money";
+import type { Order } from "./order";
+import type { OrderLine } from "./orderline";
+import { Quotient, sum } from "./quotient";
+import type { StoneSet } from "./stones";
+
+/** What a customer reads of one line. Holds no cost. */
+export interface QuoteLine {
+  readonly design: string;
+  readonly kind: OrderLine["kind"];
+  /** As struck: "14K", "585". */
+  readonly mark: string;
+  /** The colours of its links; an alloy of the workshop's own by its name. */
+  readonly colours: readonly string[];
+  readonly hollow: boolean;
+  readonly plated: boolean;
+  /** The finished length, in its unit, to two decimals. */
+  readonly length: string;
+  readonly unit: string;
+  readonly links: Quotient;
+  /** About, finished, in grams to one decimal. */
+  readonly weight: Quotient;
+  readonly clasp: OrderLine["clasp"]["kind"];
+  readonly stones: Quotient;
+  /** Carats of all of them where each is known, to two decimals. */
+  readonly carats: Quotient | undefined;
+  readonly stoneSizes: string;
+  readonly findings: string;
+  readonly engraving: string;
+  readonly quantity: Quotient;
+  readonly price: Money;
+  readonly amount: Money;
+  /** What a gram more or less changes the price by; undefined where the price is fixed. */
+  readonly perGram: Money | undefined;
+}
+
+/** A line as the customer reads it. Its amount is rounded once. */
+export function quoteLine(sheet: CostSheet, order: Order): QuoteLine {
+  const { line } = sheet;
+  return Object.freeze({
+    design: line.design,
+    kind: line.kind,
+    mark: showMark(line.mark),
+    colours: Object.freeze(line.linkGroups.map(({ colour }) => colourName(colour, line))),
+    hollow: line.hollow,
+    plated: line.plated,
+    length: inLengthUnit(line.length, line.lengthUnit).rounded(2).toString(),
+    unit: line.lengthUnit,
+    links: line.links,
+    weight: Quotient.of(sheet.finishedWeight.grams.rounded(1)),
+    clasp: line.clasp.kind,
+    stones: sum(line.stones.map((set) => set.count)),
+    carats: caratsOf(line.stones),
+    stoneSizes: [...new Set(line.stones.map((set) => set.size).filter((size) => size !== ""))].join(", "),
+    findings: line.findings.what,
+    engraving: line.engraving,
+    quantity: line.quantity,
+    price: sheet.price,
+    amount: roundToCurrency(forAll(sheet.price, line)),
+    perGram: order.settledByWeight ? settlingRate(sheet) : undefined,
+  });
+}
+
+export function colourName(colour: Colour, line: OrderLine): string {
+  return colour === "own" ? line.colourName : colour;
+}
+
+/**
+ * What a gram of the cast parts brings at this price: the price's share for gold and casting, over their weight.
+ * Rounded to the currency. It moves a price with the scale and tells no cost.
+ */
+function settlingRate({ costs, landed, price, castPartsWeight }: CostSheet): Money {
+  if (landed.amount.isZero()) return money(Quotient.zero, price.currency);
+  const gold = addMoney(costs.metal, costs.lost, costs.casting).amount;
+  const share = price.amount.times(gold).dividedBy(landed.amount.times(castPartsWeight.grams));
+  return roundToCurrency(money(share, price.currency));
+}
+
+function caratsOf(stones: readonly StoneSet[]): Quotient | undefined {
+  const all = stones.map(({ carat, count }) => carat?.times(count));
+  const known = all.filter((carat) => carat !== undefined);
+  if (known.length === 0 || known.length < all.length) return undefined;
+  return Quotient.of(sum(known).rounded(2));
+}

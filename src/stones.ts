@@ -1,0 +1,150 @@
+import { accepted, faultOf, type Parsed, parseForm, refused } from "./form";
+import { fieldsNamed } from "./formfield";
+import { type Money, money } from "./money";
+import type { NumberRule } from "./number";
+import { LINE_LABELS, type LineKey, STONE_PRICED, STONE_SHAPES } from "./orderwords";
+import { Quotient } from "./quotient";
+import type { Rates } from "./rates";
+import { MONEY_AT_LEAST_0, SHARE } from "./rule";
+
+/** Stones alike on one piece, set in links or in the clasp. */
+export interface StoneSet {
+  readonly where: "links" | "clasp";
+  /** On one piece. */
+  readonly count: Quotient;
+  /** As the setter reads it: "2 mm round", "3 x 1.5 mm"; empty where no size is given. */
+  readonly size: string;
+  /** Of one stone; undefined where neither size nor weight is given. */
+  readonly carat: Quotient | undefined;
+  /** Whether the carat came from the size, not from the scale. */
+  readonly caratByFormula: boolean;
+  /** Of one stone. */
+  readonly price: Money;
+  readonly settingFee: Money;
+  /** Share of the stones broken in setting. */
+  readonly breakage: Quotient;
+}
+
+/**
+ * Carat of a round brilliant diamond: diameter² x depth x 0.0061, in millimetres.
+ * Source: gemmology teaching formulas (published stone weights: 6.08 mm, 3.63 mm deep, 0.82 ct).
+ */
+export function roundCarats(diameter: Quotient, depth: Quotient): Quotient {
+  return diameter.times(diameter).times(depth).times(Quotient.of("0.0061"));
+}
+
+/** Carat of a rectangular step-cut diamond: length x width x depth x 0.00915, in millimetres. Source: as for round ones. */
+export function rectangularCarats(length: Quotient, width: Quotient, depth: Quotient): Quotient {
+  return length.times(width).times(depth).times(Quotient.of("0.00915"));
+}
+
+/** Depth where none is given, as a share of the diameter or the width. Common practice. */
+const USUAL_DEPTH = { round: Quotient.of("0.6"), rectangular: Quotient.of("0.65") } as const;
+
+const SIZE: NumberRule = { above: "0", most: "50", right: "millimetres above 0, such as 2" };
+const CARAT: NumberRule = { above: "0", most: "1000", right: "carats above 0, such as 0.03" };
+
+/** The keys of a set's fields, for the links and for the clasp. */
+const KEYS = {
+  links: {
+    shape: "stoneShape",
+    diameter: "stoneDiameter",
+    length: "stoneLength",
+    width: "stoneWidth",
+    depth: "stoneDepth",
+    carat: "stoneCarat",
+    price: "stonePrice",
+    priced: "stonePriced",
+    fee: "settingFee",
+    breakage: "breakage",
+  },
+  clasp: {
+    shape: "claspStoneShape",
+    diameter: "claspStoneDiameter",
+    length: "claspStoneLength",
+    width: "claspStoneWidth",
+    depth: "claspStoneDepth",
+    carat: "claspStoneCarat",
+    price: "claspStonePrice",
+    priced: "claspStonePriced",
+    fee: "claspSettingFee",
+    breakage: "breakage",
+  },
+} as const satisfies Record<StoneSet["where"], Record<string, LineKey>>;
+type StoneKey = keyof (typeof KEYS)["links"];
+
+/** Reads size, weight, price and setting of one set of stones, of which the count is known. */
+export function parseStones(
+  where: StoneSet["where"],
+  count: Quotient,
+  record: Readonly<Record<string, unknown>>,
+  rates: Rates,
+): Parsed<StoneSet> {
+  const keys: Readonly<Record<StoneKey, LineKey>> = KEYS[where];
+  const stoneKeys = Object.keys(keys) as StoneKey[];
+  const read = parseForm(
+    fieldsOf(Object.fromEntries(stoneKeys.map((key) => [key, LINE_LABELS[keys[key]]])) as Record<StoneKey, string>),
+    Object.fromEntries(stoneKeys.map((key) => [key, record[keys[key]]])),
+  );
+  if (!read.ok) {
+    return refused(read.faults.map((fault) => ({ ...fault, field: keys[fault.field as StoneKey] ?? fault.field })));
+  }
+  const blank = (key: StoneKey, said: string) =>
+    refused([faultOf(keys[key], LINE_LABELS[keys[key]], "blank", `found nothing ${said}`)]);
+  const { shape, length, width, priced } = read.value;
+  if (shape === "rectangular" && (length === undefined) !== (width === undefined)) {
+    const lacking = length === undefined ? "length" : "width";
+    return blank(lacking, "beside the other side of the stone; give millimetres, such as 2");
+  }
+  const computed = caratsBySize(read.value);
+  const carat = read.value.carat ?? computed;
+  const asked = read.value.price ?? Quotient.zero;
+  if (priced === "a carat" && !asked.isZero() && carat === undefined) {
+    return blank("carat", "for stones priced by the carat; give the carat of one, or its size in millimetres");
+  }
+  const cash = (amount: Quotient) => money(amount, rates.currency);
+  return accepted({
+    where,
+    count,
+    size: sizeOf(read.value),
+    carat,
+    caratByFormula: read.value.carat === undefined && carat !== undefined,
+    price: cash(priced === "a carat" ? asked.times(carat ?? Quotient.zero) : asked),
+    settingFee: read.value.fee ? cash(read.value.fee) : rates.settingFee,
+    breakage: read.value.breakage ?? rates.breakage,
+  });
+}
+
+interface Size {
+  readonly shape: (typeof STONE_SHAPES)[number];
+  readonly diameter: Quotient | undefined;
+  readonly length: Quotient | undefined;
+  readonly width: Quotient | undefined;
+  readonly depth: Quotient | undefined;
+}
+
+function caratsBySize({ shape, diameter, length, width, depth }: Size): Quotient | undefined {
+  if (shape === "round") return diameter && roundCarats(diameter, depth ?? diameter.times(USUAL_DEPTH.round));
+  return length && width && rectangularCarats(length, width, depth ?? width.times(USUAL_DEPTH.rectangular));
+}
+
+function sizeOf({ shape, diameter, length, width }: Size): string {
+  if (shape === "round") return diameter ? `${diameter.value()} mm round` : "";
+  return length && width ? `${length.value()} x ${width.value()} mm` : "";
+}
+
+function fieldsOf(labels: Readonly<Record<StoneKey, string>>) {
+  const named = fieldsNamed(labels);
+  return {
+    shape: named.wordOr("shape", STONE_SHAPES, "round"),
+    diameter: named.optional("diameter", SIZE),
+    length: named.optional("length", SIZE),
+    width: named.optional("width", SIZE),
+    depth: named.optional("depth", SIZE),
+    carat: named.optional("carat", CARAT),
+    price: named.optional("price", MONEY_AT_LEAST_0),
+    priced: named.wordOr("priced", STONE_PRICED, "a stone"),
+    fee: named.optional("fee", MONEY_AT_LEAST_0),
+    breakage: named.optional("breakage", SHARE),
+  };
+}

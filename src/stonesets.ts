@@ -1,0 +1,75 @@
+import { accepted, type FormOf, faultOf, faultsOf, type Parsed, parseForm, refused } from "./form";
+import { fieldsNamed } from "./formfield";
+import type { NumberRule } from "./number";
+import { LINE_LABELS, STONES_ON } from "./orderwords";
+import { Quotient } from "./quotient";
+import type { Rates } from "./rates";
+import { parseStones, type StoneSet } from "./stones";
+
+const COUNT: NumberRule = { least: "0", most: "10000", whole: true, right: "a whole number from 0, such as 12" };
+const EVERY: NumberRule = { least: "1", most: "5000", whole: true, right: "a whole number from 1, such as 3" };
+
+const named = fieldsNamed(LINE_LABELS);
+const FIELDS = {
+  /** Undefined where nothing is said: then a count alone says it. */
+  stonesOn: named.optionalWord("stonesOn", STONES_ON),
+  stoneEvery: named.optional("stoneEvery", EVERY),
+  stoneCount: named.numberOr("stoneCount", COUNT, Quotient.zero),
+  stonesPerLink: named.numberOr("stonesPerLink", EVERY, Quotient.one),
+  claspStoneCount: named.numberOr("claspStoneCount", COUNT, Quotient.zero),
+};
+
+/** Reads the stones of one piece: in its links and on its clasp. @param links undefined where they cannot be counted yet */
+export function parseStoneSets(
+  record: Readonly<Record<string, unknown>>,
+  links: Quotient | undefined,
+  rates: Rates,
+): Parsed<readonly StoneSet[]> {
+  const read = parseForm(FIELDS, record);
+  if (!read.ok) return read;
+  const set = linksSet(read.value, links);
+  const { stonesPerLink, claspStoneCount } = read.value;
+  if (!set.ok) return set;
+  const counts = [
+    ["links", set.value.times(stonesPerLink)],
+    ["clasp", claspStoneCount],
+  ] as const;
+  const sets = counts
+    .filter(([, count]) => !count.isZero())
+    .map(([where, count]) => parseStones(where, count, record, rates));
+  const faults = faultsOf(...sets);
+  if (faults.length > 0) return refused(faults);
+  return accepted(sets.flatMap((each) => (each.ok ? [each.value] : [])));
+}
+
+/** How many links of a piece have stones. */
+function linksSet(fields: FormOf<typeof FIELDS>, links: Quotient | undefined): Parsed<Quotient> {
+  const { stonesOn, stoneEvery, stoneCount } = fields;
+  const fault = (key: "stoneEvery" | "stoneCount", code: "blank" | "outOfRange", said: string) =>
+    refused([faultOf(key, LINE_LABELS[key], code, said)]);
+  switch (stonesOn) {
+    case "all links":
+      return accepted(links ?? Quotient.zero);
+    case "every n-th link":
+      if (!stoneEvery) return fault("stoneEvery", "blank", `found nothing; give ${EVERY.right}`);
+      return accepted(links ? Quotient.of(links.dividedBy(stoneEvery).value().floor()) : Quotient.zero);
+    case "no links":
+      if (stoneCount.isZero()) return accepted(stoneCount);
+      return fault(
+        "stoneCount",
+        "outOfRange",
+        `found ${stoneCount.value()} where no links have stones; empty it, or choose which links have them`,
+      );
+    case "a number of links":
+    case undefined:
+      if (stonesOn && stoneCount.isZero()) return fault("stoneCount", "blank", "found none; give how many, such as 12");
+      if (links && stoneCount.isGreaterThan(links)) {
+        return fault(
+          "stoneCount",
+          "outOfRange",
+          `found ${stoneCount.value()} on a piece of ${links.value()} links; give at most as many, and the stones of each link beside it`,
+        );
+      }
+      return accepted(stoneCount);
+  }
+}
