@@ -34,7 +34,8 @@ export function onThemeChange(handler: () => void): void {
 
 /** The language tag that numbers and dates are shown in. */
 export function locale(): string {
-  return Office.context?.contentLanguage || navigator.language || "en-US";
+  const language: unknown = Office.context?.contentLanguage;
+  return (typeof language === "string" && language) || navigator.language || "en-US";
 }
 
 /** Brings a sheet to the front. */

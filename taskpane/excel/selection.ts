@@ -21,7 +21,7 @@ const FEWEST_WORDS = 3;
 
 /**
  * The row under the cursor as an order's texts: the nearest row above it that holds the words of the form is its header.
- * Units may stand in the header, as in "Length (in)" or "Links per in".
+ * Units may stand in the header, as in "Length (in)" or "Links per in". Keys that the header does not name are left out.
  */
 export async function readSelectedOrder(): Promise<Partial<Record<RowKey, string>>> {
   return run(async (context) => {
@@ -48,26 +48,13 @@ export async function readSelectedOrder(): Promise<Partial<Record<RowKey, string
   });
 }
 
-/** What a row without these columns has none of, whatever an earlier order left in the form. */
-const NOTHING_OF: Partial<Record<RowKey, string>> = {
-  plated: "as usual",
-  claspLength: "",
-  claspWeight: "",
-  claspCost: "",
-  stoneCount: "",
-  stonePrice: "",
-  settingFee: "",
-  spot: "",
-  discount: "",
-};
-
 function orderOf(header: readonly unknown[], row: readonly unknown[]): Partial<Record<RowKey, string>> {
-  const order: Partial<Record<RowKey, string>> = { ...NOTHING_OF };
+  const order: Partial<Record<RowKey, string>> = {};
   header.forEach((word, column) => {
     const key = keyOf(word);
     const cell: unknown = row[column];
     if (!key) return;
-    // A blank cell says that this order has none of it: what an earlier order left in the form must go.
+    // A blank cell says that this order has none of it, which is more than having no column for it.
     order[key] = isBlank(cell) ? "" : textOf(cell);
     if (key === "length") Object.assign(order, unitIn(word, "lengthUnit", ORDER_LENGTH_UNITS));
     if (key === "linksPer") Object.assign(order, unitIn(word, "linksPerUnit", LINKS_PER_UNITS));
