@@ -43,6 +43,8 @@ export {
   found,
 } from "./errors";
 export type { Parsed } from "./form";
+export { type FieldColumn, readHeaders, recordOf } from "./headers";
+export { keyOfHeader, ROW_KEYS, ROW_LABELS, type RowKey } from "./headerwords";
 export {
   inLengthUnit,
   type Length,
