@@ -142,6 +142,16 @@ export {
   priceAtPremium,
   spotLimit,
 } from "./price";
+export {
+  figureOf,
+  PRICE_COLUMN_KEYS,
+  PRICE_COLUMNS,
+  type PriceColumn,
+  type PricedLine,
+  priceLines,
+  ratesOfCells,
+  readPriceColumns,
+} from "./pricelist";
 export { PRICE_METHODS, type Pricing } from "./pricing";
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote";
 export { colourName, type QuoteLine } from "./quoteline";
