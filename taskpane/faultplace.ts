@@ -48,7 +48,8 @@ export function labelsOf(faults: readonly Fault[], { lines, extras }: Typed): re
 }
 
 function rankIn<K extends string>(groups: readonly PlannedGroup<K>[], key: string): number {
-  return keysOf(groups).findIndex((each) => each === key);
+  const keys: readonly string[] = keysOf(groups);
+  return keys.indexOf(key);
 }
 
 function isKeyOf<K extends string>(labels: Readonly<Record<K, string>>, field: string): field is K {

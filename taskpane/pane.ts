@@ -102,10 +102,11 @@ export function openPane(place: HTMLElement): void {
   }
 
   async function readRow(pressed: Button, put: (row: RowTexts) => RowTaken): Promise<void> {
+    if (!rates?.ok) return ending.failed(TEXTS.result.ratesFirst);
     pressed.work(TEXTS.form.takingRow);
     try {
       ending.clear();
-      const { fields, otherCustomer } = put(await readSelectedOrder());
+      const { fields, otherCustomer } = put(await readSelectedOrder(rates.value.currency));
       compute();
       if (fields === 0) return ending.failed(TEXTS.form.tookNone);
       if (otherCustomer) ending.noted(TEXTS.form.otherCustomer(otherCustomer, form.typed().order.customer));

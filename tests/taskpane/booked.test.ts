@@ -22,7 +22,8 @@ function booked(written: string, cells: Partial<BookedQuote["cells"]> = {}): Boo
       spot: 2650.5,
       validUntil: 46014,
       standing: "quoted",
-      order: '{"customer":"Ada Quillfeather","lines":[{"linkWeight":"2.00"},{"design":"Cuff"}],"extras":[{"text":"Box"}]}',
+      order:
+        '{"customer":"Ada Quillfeather","lines":[{"linkWeight":"2.00"},{"design":"Cuff"}],"extras":[{"text":"Box"}]}',
       ...cells,
     },
   };
