@@ -4,6 +4,7 @@ import { element, setText } from "./element";
 import { type Entries, freshEntries, isAsked, readAt } from "./entries";
 import { type Field, field } from "./field";
 import type { PlannedField, PlannedGroup } from "./formplan";
+import { afterPress } from "./press";
 import { TEXTS } from "./texts";
 
 /** One part of the order form: its fields in their groups, over what stands in them. */
@@ -88,8 +89,9 @@ export function fieldPart<K extends string>(
       // Going over to the sheet takes the focus from the pane too, but leaves no field behind.
       if (!document.hasFocus() || entries.left.has(key)) return;
       entries.left.add(key);
-      showFaults();
       if (sentenceOf(planned) !== "") on.leftFaulty(sentenceOf(planned));
+      // What was pressed to leave the field would otherwise slip away under the pointer.
+      afterPress(showFaults);
     });
   }
 
