@@ -47,11 +47,8 @@ export function goldRows({ watch: { goldBalance }, order }: Costed): readonly Ro
 export function stoneRows({ sheets }: Costed): readonly Row[] {
   return sheets.flatMap(({ line }, index) =>
     line.stones.map((set) => ({
-      term: result.stonesToBuy(
-        sheets.length > 1
-          ? `${TEXTS.form.line(index + 1)}, ${result.stonesWhere[set.where]}`
-          : result.stonesWhere[set.where],
-      ),
+      term:
+        sheets.length > 1 ? result.stonesWhereOf[set.where](TEXTS.form.line(index + 1)) : result.stonesWhere[set.where],
       value: result.stonesOf(showNumber(stonesToBuy(set, line.quantity)), set.size),
       ...caratOf(set),
     })),

@@ -33,8 +33,8 @@ export interface PlannedGroup<K extends string> {
   readonly holds: ((at: At<K>) => string) | undefined;
 }
 
-/** One third and one half of a wide pane, half of a narrow one; the whole of both; a third of a wide pane, the whole of a narrow one. */
-export type Width = "third" | "half" | "whole" | "lead";
+/** Of a wide pane; of a narrow one a third is a half too. */
+export type Width = "third" | "half" | "whole";
 
 interface More<K extends string> {
   readonly isAsked?: (at: At<K>) => boolean;

@@ -42,9 +42,9 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
       figure("quantity", "half", { required: true, start: "1" }),
     ]),
     group("chain", groups.chain, [
-      choice("lengthGiven", "lead", LENGTH_GIVEN),
-      figure("length", "third", { required: true }),
-      choice("lengthUnit", "third", ORDER_LENGTH_UNITS, { start: unit }),
+      choice("lengthGiven", "whole", LENGTH_GIVEN),
+      figure("length", "half", { required: true }),
+      choice("lengthUnit", "half", ORDER_LENGTH_UNITS, { start: unit }),
       figure("ease", "whole", {
         required: true,
         unit: chainUnit,

@@ -34,7 +34,7 @@ export function resultCard(): ResultCard {
   const costLines = rowList();
   const cast = rowList(result.all);
   const gold = rowList(result.ownGold);
-  const stones = rowList();
+  const stones = rowList(result.stonesToBuy);
   const stonesNote = element("p", { class: "caution" }, TEXTS.cautions.stones);
   const plots = plotSection();
   const cautions = element("div", { class: "cautions" });
