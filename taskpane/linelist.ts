@@ -47,6 +47,8 @@ export interface LineList {
 export interface LineListEvents {
   /** Something was typed, or there are other lines. */
   readonly changed: () => void;
+  /** Another line was opened. */
+  readonly opened: () => void;
   readonly leftFaulty: (sentence: string) => void;
   readonly say: (sentence: string) => void;
 }
@@ -138,7 +140,7 @@ export function lineList(on: LineListEvents, more: HTMLElement): LineList {
     if (!entries) return;
     const stay = steady(headOf(entries).root);
     go(line);
-    on.changed();
+    on.opened();
     stay();
     headOf(entries).root.focus({ preventScroll: true });
   }

@@ -58,8 +58,10 @@ export interface RowTaken {
 }
 
 export interface OrderFormEvents {
-  /** Something was typed, a line was opened, or there are other lines. */
+  /** Something was typed, or there are other lines. */
   readonly changed: () => void;
+  /** Another line was opened. */
+  readonly opened: () => void;
   /** A field was left with a fault in it. */
   readonly leftFaulty: (sentence: string) => void;
   readonly say: (sentence: string) => void;
@@ -215,7 +217,7 @@ function countOf(row: RowTexts): number {
 /** The next field that is not folded away. */
 function next(root: HTMLElement, control: HTMLElement): HTMLElement | undefined {
   const controls = [...root.querySelectorAll<HTMLElement>("input, select")].filter(
-    (each) => each === control || each.getClientRects().length > 0,
+    (each) => each === control || (each.closest("details:not([open])") === null && each.getClientRects().length > 0),
   );
   return controls[controls.indexOf(control) + 1];
 }

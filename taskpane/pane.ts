@@ -38,6 +38,7 @@ export function openPane(place: HTMLElement): void {
       if (!making) ending.clear();
       compute();
     },
+    opened: compute,
     leftFaulty: voice.say,
     say: voice.say,
     takeRow: () => attempt(() => readRow(form.takeRow, takeRow)),
