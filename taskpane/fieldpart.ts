@@ -1,7 +1,7 @@
 import type { Fault, Rates } from "../src/index";
 import { faultWithLocalMark, withLocalMark, withPoint } from "./decimalmark";
 import { element, setText } from "./element";
-import { type Entries, freshEntries, isAsked, readAt } from "./entries";
+import { countedTexts, type Entries, freshEntries, isAsked, readAt } from "./entries";
 import { type Field, field } from "./field";
 import type { PlannedField, PlannedGroup } from "./formplan";
 import { afterPress } from "./press";
@@ -13,6 +13,8 @@ export interface FieldPart<K extends string> {
   readonly groups: readonly HTMLElement[];
   /** What stands in it; typing changes it. */
   readonly entries: Entries<K>;
+  /** What counts of it. */
+  counted(): Record<K, string>;
   /** Works on these from now on. */
   hold(entries: Entries<K>): void;
   /** Shows the currency and what an empty field takes from Rates. */
@@ -108,6 +110,7 @@ export function fieldPart<K extends string>(
     get entries() {
       return entries;
     },
+    counted: () => countedTexts(groups, entries),
     hold,
     adapt(rates) {
       currency = rates.currency;

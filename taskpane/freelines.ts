@@ -18,6 +18,8 @@ export interface FreeLines {
   typed(): readonly TypedExtra[];
   misread(): readonly Fault[];
   fill(extras: readonly TypedExtra[]): void;
+  /** Takes all out, with the way back. */
+  setAside(): void;
   keep(): () => void;
   adapt(rates: Rates): void;
   judge(faults: readonly Fault[]): void;
@@ -66,15 +68,16 @@ export function freeLines(on: FreeLinesEvents): FreeLines {
     },
     "small",
   );
-  const root = element(
+  const folded = element(
     "details",
     { class: "group" },
     element("summary", {}, element("span", {}, texts.groups.extras), " ", holds),
     note,
     list,
-    removal.root,
     element("div", { class: "actions" }, add.root),
   );
+  // The way back is in sight also where the rest is folded away.
+  const root = element("div", { class: "freelines" }, folded, removal.root);
 
   function item(entries: Entries<ExtraKey>): Item {
     made += 1;
@@ -82,30 +85,35 @@ export function freeLines(on: FreeLinesEvents): FreeLines {
     part.hold(entries);
     if (rates) part.adapt(rates);
     const legend = element("legend", { class: "unseen" });
-    const remove = button(texts.removeExtra, "outline", () => take(self), "small");
+    const press = button(texts.removeExtra, "outline", () => remove(self), "small");
     const self: Item = {
       part,
       legend,
-      remove,
-      root: element("fieldset", { class: "extra" }, legend, ...part.groups, remove.root),
+      remove: press,
+      root: element("fieldset", { class: "extra" }, legend, ...part.groups, press.root),
     };
     return self;
   }
 
-  function take(taken: Item): void {
+  function takeOut(taken: Item) {
     const at = items.indexOf(taken);
+    const { entries } = taken.part;
     items = items.filter((each) => each !== taken);
     render();
+    return { what: { entries, at }, said: texts.removed(entries.texts.text.trim() || texts.extra(at + 1)) };
+  }
+
+  function remove(item: Item): void {
+    const { what, said } = takeOut(item);
     on.changed();
-    const text = taken.part.entries.texts.text.trim();
-    removal.offer({ entries: taken.part.entries, at }, texts.removed(text === "" ? texts.extra(at + 1) : text));
+    removal.offer(what, said);
   }
 
   function render(): void {
     list.replaceChildren(...items.map((each) => each.root));
-    items.forEach(({ legend, remove }, index) => {
+    items.forEach(({ legend, remove: press }, index) => {
       setText(legend, texts.extra(index + 1));
-      remove.root.setAttribute("aria-label", texts.removeExtraOf(index + 1));
+      press.root.setAttribute("aria-label", texts.removeExtraOf(index + 1));
     });
     note.hidden = items.length > 0;
   }
@@ -134,6 +142,12 @@ export function freeLines(on: FreeLinesEvents): FreeLines {
           return entries;
         }),
       );
+    },
+    setAside() {
+      for (const item of [...items].reverse()) {
+        const { what, said } = takeOut(item);
+        removal.note(what, said);
+      }
     },
     keep() {
       const kept = items.map(({ part }) => copyOf(part.entries));

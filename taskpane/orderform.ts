@@ -1,17 +1,8 @@
-import {
-  type CostSheet,
-  type Fault,
-  LINE_KEYS,
-  type LineKey,
-  ORDER_KEYS,
-  ORDER_LABELS,
-  type OrderKey,
-  type Rates,
-} from "../src/index";
+import { type CostSheet, type Fault, LINE_KEYS, ORDER_KEYS, ORDER_LABELS, type Rates, ROW_KEYS } from "../src/index";
 import { type Button, button } from "./button";
 import { decimalMark } from "./decimalmark";
 import { element } from "./element";
-import { copyOf, countedTexts, fillEntries, misread } from "./entries";
+import { copyOf, fillEntries, misread } from "./entries";
 import { fromTop, placeOf } from "./faultplace";
 import { fieldPart } from "./fieldpart";
 import { keysOf } from "./formplan";
@@ -19,10 +10,8 @@ import { freeLines } from "./freelines";
 import { lineList } from "./linelist";
 import { ORDER_GROUPS } from "./orderfields";
 import type { Typed } from "./reckoning";
+import { countOf, lineTexts, orderTexts, type RowTaken, type RowTexts, saysSomething } from "./rowtexts";
 import { TEXTS } from "./texts";
-
-/** A row of a sheet: what it says of the order and of one line; keys that it has no column for are not there. */
-export type RowTexts = Readonly<Partial<Record<OrderKey | LineKey, string>>>;
 
 export interface OrderForm {
   readonly root: HTMLElement;
@@ -48,13 +37,6 @@ export interface OrderForm {
   judge(faults: readonly Fault[], sheets?: readonly CostSheet[]): void;
   /** Shows every fault and goes to the first. */
   demand(faults: readonly Fault[]): void;
-}
-
-export interface RowTaken {
-  /** How many fields got a text. */
-  readonly fields: number;
-  /** The row's customer where the order has another one. */
-  readonly otherCustomer: string | undefined;
 }
 
 export interface OrderFormEvents {
@@ -95,24 +77,23 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     next(root, event.target)?.focus();
   });
 
-  const holdOrder = (entries = copyOf(order.entries)) => order.hold(entries);
   const judge = (faults: readonly Fault[], sheets?: readonly CostSheet[]) => {
     order.judge(faults.filter(({ line, extra }) => line === undefined && extra === undefined));
     lines.judge(faults, sheets);
     extras.judge(faults);
   };
   /** Into the order's own part, where nothing stands yet. */
-  const fillBlanks = (row: RowTexts): number => {
+  const fillBlanks = (row: RowTexts): RowTaken => {
     const entries = copyOf(order.entries);
-    const before = countedTexts(ORDER_GROUPS, entries);
-    const blanks = ORDER_KEYS.filter((key) => before[key].trim() === "" && said(row, key));
+    const before = order.counted();
+    const blanks = ORDER_KEYS.filter((key) => before[key].trim() === "" && saysSomething(row, key));
     fillEntries(ORDER_GROUPS, entries, Object.fromEntries(blanks.map((key) => [key, row[key]])));
-    holdOrder(entries);
-    return blanks.length;
-  };
-  const otherCustomer = ({ customer = "" }: RowTexts) => {
-    const kept = order.entries.texts.customer.trim();
-    return customer.trim() !== "" && customer.trim() !== kept ? customer.trim() : undefined;
+    order.hold(entries);
+    const customer = (row.customer ?? "").trim();
+    return {
+      fields: countOf(row, LINE_KEYS) + blanks.length,
+      otherCustomer: customer === "" || customer === entries.texts.customer.trim() ? undefined : customer,
+    };
   };
 
   return {
@@ -120,45 +101,46 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     takeRow,
     addRow,
     get line() {
-      return lines.open;
+      return lines.lines.open;
     },
     typed: () => ({
-      order: countedTexts(ORDER_GROUPS, order.entries),
-      lines: lines.typed(),
+      order: order.counted(),
+      lines: lines.lines.typed(),
       extras: extras.typed(),
     }),
-    misread: () => [...misread(ORDER_GROUPS, ORDER_LABELS, order.entries), ...lines.misread(), ...extras.misread()],
+    misread: () => [
+      ...misread(ORDER_GROUPS, ORDER_LABELS, order.entries),
+      ...lines.lines.misread(),
+      ...extras.misread(),
+    ],
     fill(typed) {
       const entries = copyOf(order.entries);
       fillEntries(ORDER_GROUPS, entries, typed.order);
-      holdOrder(entries);
+      order.hold(entries);
       lines.fill(typed.lines);
       extras.fill(typed.extras);
     },
     take(row) {
-      const ofLine = onlyLine(row);
-      if (lines.count > 1) {
-        lines.take({ ...BLANK_LINE, ...ofLine });
-        const fields = countOf(ofLine) + fillBlanks(row);
-        return { fields, otherCustomer: otherCustomer(row) };
-      }
+      lines.take(lineTexts(row, true));
+      if (lines.lines.all.length > 1) return fillBlanks(row);
       const entries = copyOf(order.entries);
-      fillEntries(ORDER_GROUPS, entries, { ...BLANK_ORDER, ...onlyOrder(row) });
-      holdOrder(entries);
-      lines.take({ ...BLANK_LINE, ...ofLine });
-      return { fields: countOf(row), otherCustomer: undefined };
+      fillEntries(ORDER_GROUPS, entries, orderTexts(row));
+      order.hold(entries);
+      // What stood beside an order before is none of this one's.
+      extras.setAside();
+      return { fields: countOf(row, ROW_KEYS), otherCustomer: undefined };
     },
     add(row) {
-      const ofLine = onlyLine(row);
-      const added = countOf(ofLine) > 0 && lines.add(ofLine);
-      const fields = added ? countOf(ofLine) + fillBlanks(row) : 0;
-      return { fields, otherCustomer: added ? otherCustomer(row) : undefined };
+      if (countOf(row, LINE_KEYS) === 0 || !lines.add(lineTexts(row, false))) {
+        return { fields: 0, otherCustomer: undefined };
+      }
+      return fillBlanks(row);
     },
     keep() {
       const kept = copyOf(order.entries);
       const back = [lines.keep(), extras.keep()];
       return () => {
-        holdOrder(kept);
+        order.hold(kept);
         for (const each of back) each();
       };
     },
@@ -178,40 +160,6 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       if (place?.part === "extra") extras.goTo(place.extra, place.key);
     },
   };
-}
-
-/** What a row that has no column for it keeps from the form: the words every order has. Of anything else it has none. */
-const KEPT: readonly string[] = [
-  "customer",
-  "design",
-  "mark",
-  "colour",
-  "quantity",
-  "length",
-  "lengthUnit",
-  "linksPer",
-  "linksPerUnit",
-  "linkWeight",
-];
-const blanks = <K extends string>(keys: readonly K[]) =>
-  Object.fromEntries(keys.filter((key) => !KEPT.includes(key)).map((key) => [key, ""])) as Partial<Record<K, string>>;
-const BLANK_ORDER = blanks(ORDER_KEYS);
-const BLANK_LINE = blanks(LINE_KEYS);
-
-function onlyLine(row: RowTexts): Partial<Record<LineKey, string>> {
-  return Object.fromEntries(LINE_KEYS.flatMap((key) => (row[key] === undefined ? [] : [[key, row[key]]])));
-}
-
-function onlyOrder(row: RowTexts): Partial<Record<OrderKey, string>> {
-  return Object.fromEntries(ORDER_KEYS.flatMap((key) => (row[key] === undefined ? [] : [[key, row[key]]])));
-}
-
-function said(row: RowTexts, key: OrderKey | LineKey): boolean {
-  return (row[key] ?? "").trim() !== "";
-}
-
-function countOf(row: RowTexts): number {
-  return Object.values(row).filter((text) => text.trim() !== "").length;
 }
 
 /** The next field that is not folded away. */

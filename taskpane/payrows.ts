@@ -45,8 +45,13 @@ export function payRows(costed: Costed): readonly Row[] {
       : [{ term: result.total, value: showMoney(quote.total) }]),
     ...(quote.taxIncluded ? taxRow(costed) : []),
     ...goldRows(costed),
-    { term: result.deposit, value: showMoney(quote.deposit) },
-    { term: result.balance, value: showMoney(quote.balance) },
+    // Where nothing is left to pay there is nothing to part.
+    ...(quote.ownGold && !quote.toPay.amount.isPositive()
+      ? []
+      : [
+          { term: result.deposit, value: showMoney(quote.deposit) },
+          { term: result.balance, value: showMoney(quote.balance) },
+        ]),
   ];
 }
 

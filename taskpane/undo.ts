@@ -6,6 +6,8 @@ export interface UndoNotice<T> {
   readonly root: HTMLElement;
   /** Says that something was taken away, and goes to the way back. */
   offer(taken: T, said: string): void;
+  /** Says it, and leaves the person where they are. */
+  note(taken: T, said: string): void;
   /** What gives back the notice as it is now. */
   keep(): () => void;
   clear(): void;
@@ -31,12 +33,16 @@ export function undoNotice<T>(back: (taken: T) => void): UndoNotice<T> {
     setText(words, taken.at(-1)?.said ?? "");
     root.hidden = taken.length === 0;
   };
+  const note = (what: T, said: string) => {
+    taken = [...taken, { what, said }];
+    show();
+  };
   show();
   return {
     root,
+    note,
     offer(what, said) {
-      taken = [...taken, { what, said }];
-      show();
+      note(what, said);
       undo.root.focus();
     },
     keep() {

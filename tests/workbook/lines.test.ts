@@ -387,6 +387,19 @@ describe("rows of the sheet", () => {
     expect(await written("How many links")).toBe("10");
   });
 
+  test("are orders of their own where there is one line: a free line of the order before is set aside", async () => {
+    await unfold(desk.pane.getByRole("button", { name: "Add a free line", includeHidden: true }));
+    await press(desk, "Add a free line");
+    await fill(desk, BESIDE);
+    await clickCell(desk.page, "Orders", "B6");
+    await press(desk, "Take from the selected row");
+    expect(await written("Customer")).toBe("T. Okonjo-Reyes");
+    expect(await field("Free line").count()).toBe(0);
+    await desk.pane.getByText("Removed: Gift box.").waitFor();
+    await press(desk, "Undo");
+    for (const [label, text] of Object.entries(BESIDE)) expect(await written(label), label).toBe(text);
+  });
+
   test("fill only the open line of several, and the order only where it says nothing yet", async () => {
     await press(desk, "Copy this line");
     await fill(desk, { Engraving: "M & J", Discount: "5 %" });
