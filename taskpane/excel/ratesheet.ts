@@ -1,9 +1,9 @@
-import { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "../../src/index";
+import { parseRates, RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "../../src/index";
 import { columnLetters } from "./address";
 import { dateSerial } from "./fields";
 import { locale } from "./host";
 import { asText, contentsOf, dressAs, type Paper, type PaperCell, paperSizeFor, putPaper } from "./paper";
-import { askRates, nameOf } from "./rates";
+import { askRates, nameOf, type RateValues } from "./rates";
 import { run, WorkbookFault } from "./run";
 import { freeSheetName } from "./sheetname";
 import { putTemplate, TEMPLATE_SHEET } from "./template";
@@ -73,7 +73,8 @@ export async function layOutRates(spot: string): Promise<void> {
 
 /**
  * Adds the rates whose rows are missing under the last row of the sheet that the others stand on, under a heading of
- * their own, and touches nothing else. On a fault nothing of it stays behind.
+ * their own, and touches nothing else. A rate that works blank stays blank, as it was read so far: no price changes by it; one that
+ * does not gets its start value. On a fault nothing of it stays behind.
  */
 export async function addMissingRates(): Promise<void> {
   const before = new Map<RateKey, string>();
@@ -99,7 +100,9 @@ export async function addMissingRates(): Promise<void> {
       await context.sync();
       const column = Math.max(0, anchor.columnIndex - 1);
       const row = used.rowIndex + used.rowCount;
-      const rows = [headingRow("Added"), ...missing.map((key) => rateRow(key, startOf(key, RATE_ROWS[key], "", 0)))];
+      const needed = keysInNeed(rates.values, missing);
+      const added = missing.map((key) => rateRow(key, needed.has(key) ? startOf(key, RATE_ROWS[key], "", 0) : ""));
+      const rows = [headingRow("Added"), ...added];
       begun = { sheet: rates.sheet, row, column };
       putRows(sheet, rows, row, column);
       missing.forEach((key, index) => {
@@ -115,6 +118,19 @@ export async function addMissingRates(): Promise<void> {
     await takeBack(before, missing, []).catch(() => undefined);
     if (begun) await clearRows(begun, missing.length + 1).catch(() => undefined);
     throw error;
+  }
+}
+
+/** The missing rates without which there is no price, those included that only another one's start value asks for. */
+function keysInNeed(values: RateValues, missing: readonly RateKey[]): ReadonlySet<RateKey> {
+  const needed = new Set<RateKey>();
+  for (;;) {
+    const starts = Object.fromEntries([...needed].map((key) => [key, RATE_ROWS[key].start]));
+    const parsed = parseRates({ ...values, ...starts });
+    const faulty = parsed.ok ? [] : parsed.faults.map(({ field }) => field);
+    const more = missing.filter((key) => !needed.has(key) && faulty.includes(key));
+    if (more.length === 0) return needed;
+    for (const key of more) needed.add(key);
   }
 }
 

@@ -155,8 +155,8 @@ describe("rows missing from Rates", () => {
 
   test("Spot's among them, are told by name and added at the end, with nothing else touched", async () => {
     await setRate(desk, "CastingFee", "2.75");
-    for (const rate of ["Spot", "PriceBy", "Deposit"]) await deleteRow(rate);
-    await desk.pane.getByText("Rates has no rows for Spot, Price by, and Deposit.").waitFor();
+    for (const rate of ["Spot", "PriceBy", "Markup", "Deposit"]) await deleteRow(rate);
+    await desk.pane.getByText("Rates has no rows for Spot, Price by, Markup, and Deposit.").waitFor();
     expect(await desk.pane.getByRole("button", { name: "Lay out the Rates sheet", exact: true }).count()).toBe(0);
     await desk.pane.getByText("Spot: found nothing").waitFor();
     const stood = await cellsOf("A1:E45");
@@ -165,11 +165,13 @@ describe("rows missing from Rates", () => {
     await press(desk, "Add the missing rows");
     const now = await cellsOf("A1:E45");
     expect(now.slice(0, used + 1)).toEqual(stood.slice(0, used + 1));
-    expect(now.slice(used + 1, used + 6).map((row) => row.slice(0, 2))).toEqual([
+    // What there is no price without gets its start value; a deposit left out stays none.
+    expect(now.slice(used + 1, used + 7).map((row) => row.slice(0, 2))).toEqual([
       ["Added", ""],
       ["Spot", ""],
       ["Price by", "markup"],
-      ["Deposit", "50.0%"],
+      ["Markup", "30.0%"],
+      ["Deposit", ""],
       ["", ""],
     ]);
     expect(await rateCell(desk, "Spot")).toEqual(["Rates", `B${used + 3}`]);
@@ -184,10 +186,11 @@ describe("rows missing from Rates", () => {
     await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
   });
 
-  test("that nothing needs leave the price as it is and can be added all the same", async () => {
-    await fill(desk, HUNDRED_GRAMS);
-    await deleteRow("Plating");
-    await desk.pane.getByText("Rates has no row for Plating.").waitFor();
+  test("that nothing needs can be added without a change of price", async () => {
+    await fill(desk, { ...HUNDRED_GRAMS, Stones: "10", "Price of one stone": "9" });
+    // Its start value is not nothing, but without its row setting costs nothing.
+    await deleteRow("SettingFee");
+    await desk.pane.getByText("Rates has no row for Setting fee.").waitFor();
     const before = await price();
     expect(before).toMatch(/\d/);
     await press(desk, "Add the missing row");
