@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import type { Fields } from "../../taskpane/excel/fields";
 import { planFill } from "../../taskpane/excel/fill";
 import { fillCopy, printedArea } from "../../taskpane/excel/quotesheet";
-import { StandIn } from "./standin";
+import { StandIn } from "../workbook/standin";
 
 let book: StandIn;
 
