@@ -170,6 +170,14 @@ export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { STANDINGS, type Standing, standingOf } from "./standing";
 export { rectangularCarats, roundCarats, type StoneSet } from "./stones";
 export {
+  isFarOff,
+  type MeanWeight,
+  meanLossShare,
+  meanWeight,
+  type Passage,
+  type Weighing,
+} from "./weighings";
+export {
   GRAMS_PER,
   grams,
   inWeightUnit,
