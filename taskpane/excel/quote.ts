@@ -3,7 +3,7 @@ import { readBook } from "./book";
 import { lineFields, quoteFields } from "./fields";
 import { type FillPlan, planFill } from "./fill";
 import { locale } from "./host";
-import { jobPaper } from "./job";
+import { jobSheet } from "./job";
 import { paperSizeFor, putPaper } from "./paper";
 import { QUOTES_TABLE } from "./quotebook";
 import { numberOf, numbersTaken, sheetsOf } from "./quotenumbers";
@@ -133,10 +133,8 @@ async function keepValuesOnly(context: Excel.RequestContext, sheet: Excel.Worksh
 }
 
 function putJob(context: Excel.RequestContext, job: Job, quote: Quote, name: string): void {
-  const [costed] = job.sheets;
-  if (!costed) return;
   putPaper(context.workbook.worksheets.add(name), {
-    ...jobPaper(job.order, costed, quote, job.rates),
+    ...jobSheet(job.order, job.sheets, quote, job.rates).paper,
     size: paperSizeFor(locale()),
   });
 }
