@@ -18,7 +18,7 @@ export function asked({ line }: CostSheet, rates: Rates): JobRow[] {
   return [
     section("Asked for"),
     entry("mark", "Mark", asText(showMark(line.mark)), line.hollow ? "hollow links" : "solid links", "input"),
-    entry("colour", "Colour", asText(coloursOf(line)), asText(compositionOf(line)), "plain"),
+    entry("colour", "Colour", "", asText(coloursOf(line)), "plain"),
     entry("quantity", "Pieces", line.quantity.toNumber(), line.kind, "input", COUNT),
     ...measure(line),
     entry("linksPer", "Links to each", line.linksPer.toNumber(), line.linksPerUnit, "input"),
@@ -27,17 +27,17 @@ export function asked({ line }: CostSheet, rates: Rates): JobRow[] {
   ];
 }
 
-/** Its colours, and the pattern they repeat in. */
+/** Its colours, the pattern they repeat in, and the composition of an alloy of the workshop's own. */
 function coloursOf(line: OrderLine): string {
-  const colours = line.linkGroups.map(({ colour }) => colourName(colour, line)).join(", ");
-  if (line.pattern.length === 0) return colours;
+  const { composition, pattern } = line;
+  const names = line.linkGroups.map(({ colour }) => {
+    const name = colourName(colour, line);
+    return colour === "own" && composition ? `${name} (${composition.text})` : name;
+  });
+  const colours = names.join(", ");
+  if (pattern.length === 0) return colours;
   const letterOf = new Map(Object.entries(PATTERN_LETTERS).map(([letter, colour]) => [colour, letter]));
-  return `${colours} in turn: ${line.pattern.map((colour) => letterOf.get(colour)).join("")}`;
-}
-
-/** The composition of an alloy of the workshop's own, as typed. */
-function compositionOf({ composition }: OrderLine): string {
-  return composition?.text ?? "";
+  return `${colours} in turn: ${pattern.map((colour) => letterOf.get(colour)).join("")}`;
 }
 
 function measure(line: OrderLine): JobRow[] {

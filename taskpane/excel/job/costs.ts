@@ -74,7 +74,7 @@ function charged(at: Ref): string {
 export function sourcing(rates: Rates): JobRow[] {
   const money = cents(rates);
   return [
-    { ...section("Make or buy, the plain chain", ["Made, a gram", "Bought, a gram", "Saves", "So"]), startsPage: true },
+    { ...section("Make or buy, the plain chain", ["Made, per g", "Bought, per g", "Saves", "So"]), startsPage: true },
     {
       key: "makeOrBuy",
       cells: (at) => [
