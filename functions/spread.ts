@@ -45,6 +45,21 @@ export function whole(compute: () => Value): unknown[][] {
   return answer(() => [[toCell(compute())]]);
 }
 
+/** A worksheet function that takes its ranges whole and gives a table of its own. */
+export function table(compute: () => readonly (readonly (Value | CostingError)[])[]): unknown[][] {
+  return answer(() => compute().map((row) => row.map(toCellOrError)));
+}
+
+function toCellOrError(value: Value | CostingError): Cell {
+  if (value instanceof CostingError) return toCellError(value);
+  try {
+    return toCell(value);
+  } catch (error) {
+    if (error instanceof CostingError) return toCellError(error);
+    throw error;
+  }
+}
+
 /** The one place where a CostingError becomes a cell error; anything else is our own mistake and goes on. */
 function answer(compute: () => unknown): unknown[][] {
   try {

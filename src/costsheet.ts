@@ -43,10 +43,11 @@ export function costOrder(order: Order, rates: Rates): readonly CostSheet[] {
   return Object.freeze(order.lines.map((line) => costLine(line, order, rates)));
 }
 
-function costLine(line: OrderLine, order: Order, rates: Rates): CostSheet {
-  const piece = costPiece(line, order.spot, rates);
+/** Costs and prices one line. @param terms the spot, and how a line without a pricing of its own is priced */
+export function costLine(line: OrderLine, terms: Pick<Order, "spot" | "pricing">, rates: Rates): CostSheet {
+  const piece = costPiece(line, terms.spot, rates);
   const { metalRate: rate, finishedWeight: finished, costs, landed } = piece;
-  const pricing = line.pricing ?? order.pricing;
+  const pricing = line.pricing ?? terms.pricing;
   const price = priceOf(piece, line, pricing, rates);
   const netPrice = money(price.amount.dividedBy(taxFactor(rates)), price.currency);
   const reached = chainLength(line.links, line.pitch, line.clasp.length);

@@ -2,7 +2,7 @@ import type { CostSheet } from "./costsheet";
 import { CostingError } from "./errors";
 import { addMoney, type Money, money, subtractMoney } from "./money";
 import type { OrderLine } from "./orderline";
-import { costPiece } from "./piececosts";
+import { costPiece, plainChainSourcing } from "./piececosts";
 import { margin, spotLimit } from "./price";
 import { Quotient } from "./quotient";
 import { perGram, type Rate } from "./rate";
@@ -84,9 +84,8 @@ export function floorSpot(sheet: CostSheet, price: Money, rates: Rates): Money |
 
 function sourcingAt(line: OrderLine, spot: Money, rates: Rates, weight: Weight): MakeOrBuy {
   const chain = addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
-  const scaled = (links: Quotient) => links.times(weight.grams).dividedBy(chain.grams);
-  const linkGroups = line.linkGroups.map((group) => ({ ...group, links: scaled(group.links) }));
-  return costPiece({ ...line, links: scaled(line.links), linkGroups }, spot, rates).sourcing;
+  const links = line.links.times(weight.grams).dividedBy(chain.grams);
+  return plainChainSourcing(line, weight, links, spot, rates);
 }
 
 /** The four rates, without a minimum that bends, of which the greatest cost is the cost at these rates. */

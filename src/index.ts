@@ -43,6 +43,8 @@ export {
   found,
 } from "./errors";
 export type { Parsed } from "./form";
+export { type FieldColumn, readHeaders, recordOf } from "./headers";
+export { keyOfHeader, ROW_KEYS, ROW_LABELS, type RowKey } from "./headerwords";
 export {
   inLengthUnit,
   type Length,
@@ -141,6 +143,16 @@ export {
   priceAtPremium,
   spotLimit,
 } from "./price";
+export {
+  figureOf,
+  PRICE_COLUMN_KEYS,
+  PRICE_COLUMNS,
+  type PriceColumn,
+  type PricedLine,
+  priceLines,
+  ratesOfCells,
+  readPriceColumns,
+} from "./pricelist";
 export { PRICE_METHODS, type Pricing } from "./pricing";
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote";
 export { colourName, type QuoteLine } from "./quoteline";

@@ -1,5 +1,4 @@
-import { COLOURS } from "./alloy";
-import { type ChainOrder, type Links, parseChain } from "./chainorder";
+import { CHAIN_FIELDS, type ChainOrder, parseChain } from "./chainorder";
 import { bearsMark, type Composition, parseComposition } from "./composition";
 import { accepted, attempt, faultOf, faultsOf, field, type Parsed, parseForm, refused } from "./form";
 import { fieldsNamed } from "./formfield";
@@ -78,7 +77,7 @@ export function parseLine(record: Row, rates: Rates): Parsed<OrderLine> {
   const chain = parseChain(record, rates.currency);
   const work = parseForm(WORK, record);
   const alloy = parseAlloy(record);
-  const plated = parsePlating(record, chain.ok ? chain.value.linkGroups : [], rates);
+  const plated = parsePlating(record, rates);
   const stones = parseStoneSets(record, chain.ok ? chain.value.links : undefined, rates);
   const pricing = parseLinePricing(record, rates);
   if (!names.ok || !chain.ok || !work.ok || !alloy.ok || !plated.ok || !stones.ok || !pricing.ok) {
@@ -107,7 +106,7 @@ export function parseLine(record: Row, rates: Rates): Parsed<OrderLine> {
 
 /** The composition of an alloy of the workshop's own, which must bear the mark; other colours have none. */
 function parseAlloy(record: Row): Parsed<Pick<OrderLine, "composition">> {
-  const read = parseForm({ mark: NAMES.mark, colour: named.word("colour", COLOURS) }, record);
+  const read = parseForm({ mark: NAMES.mark, colour: CHAIN_FIELDS.colour }, record);
   if (!read.ok) return refused([]);
   const { mark, colour } = read.value;
   if (colour !== "own") {
@@ -134,11 +133,13 @@ function parseAlloy(record: Row): Parsed<Pick<OrderLine, "composition">> {
 }
 
 /** Whether the piece is plated, as usual where any of its links is white, and whether Rates say what that costs. */
-function parsePlating(record: Row, links: readonly Links[], rates: Rates): Parsed<boolean> {
-  const read = parseForm({ plated: named.wordOr("plated", PLATING_CHOICES, "as usual") }, record);
-  if (!read.ok) return read;
-  const { plated } = read.value;
-  const isPlated = plated === "as usual" ? links.some(({ colour }) => colour === "white") : plated === "plated";
+function parsePlating(record: Row, rates: Rates): Parsed<boolean> {
+  const asked = parseForm({ plated: named.wordOr("plated", PLATING_CHOICES, "as usual") }, record);
+  const colours = parseForm({ colour: CHAIN_FIELDS.colour, pattern: CHAIN_FIELDS.pattern }, record);
+  if (!asked.ok || !colours.ok) return refused(faultsOf(asked));
+  const { plated } = asked.value;
+  const hasWhite = [colours.value.colour, ...colours.value.pattern].includes("white");
+  const isPlated = plated === "as usual" ? hasWhite : plated === "plated";
   if (!isPlated || rates.plating !== undefined) return accepted(isPlated);
   const said = "found no plating cost on Rates; give it there, or choose not plated";
   return refused([faultOf("plated", LINE_LABELS.plated, "blank", said)]);

@@ -76,7 +76,7 @@ export function costPiece(line: OrderLine, spot: Money, rates: Rates): PieceCost
     alloys: Object.freeze(alloysOf(line, castParts, cast)),
     costs,
     landed: money(sum(Object.values(costs).map((cost) => cost.amount)), spot.currency),
-    sourcing: makeOrBuy(plainChain(line, rates, rate, chain, labour), rates.surcharge),
+    sourcing: plainChainSourcing(line, chain, line.links, spot, rates),
   };
 }
 
@@ -121,7 +121,19 @@ function castingCost(each: Weight, quantity: Quotient, rates: Rates): Money {
   return money(maximum(all.amount, rates.castingMinimum.amount).dividedBy(quantity), rates.currency);
 }
 
-/** The links alone, as if nothing else were made. */
+/** The links alone made, as if nothing else were, against ready chain. @param chain their finished weight, above zero */
+export function plainChainSourcing(
+  line: OrderLine,
+  chain: Weight,
+  links: Quotient,
+  spot: Money,
+  rates: Rates,
+): MakeOrBuy {
+  const rate = metalRate(spot, line.mark);
+  const labour = labourCost(labourRates(rates), links, chain);
+  return makeOrBuy(plainChain(line, rates, rate, chain, labour), rates.surcharge);
+}
+
 function plainChain(line: OrderLine, rates: Rates, rate: Rate, chain: Weight, labour: Money): Making {
   const charged = rates.costBasis === "quick" ? chain : castWeight(chain, rates.loss);
   const byWeight = costOf(charged, rates.castingFee);

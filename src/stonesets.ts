@@ -34,12 +34,13 @@ export function parseStoneSets(
     ["links", set.value.times(stonesPerLink)],
     ["clasp", claspStoneCount],
   ] as const;
-  const sets = counts
-    .filter(([, count]) => !count.isZero())
-    .map(([where, count]) => parseStones(where, count, record, rates));
-  const faults = faultsOf(...sets);
+  const sets = counts.map(([where, count]) => ({ count, set: parseStones(where, count, record, rates) }));
+  // Where there are no stones nothing is missing, but what is typed must still be right.
+  const faults = sets.flatMap(({ count, set }) =>
+    faultsOf(set).filter((fault) => !count.isZero() || fault.code !== "blank"),
+  );
   if (faults.length > 0) return refused(faults);
-  return accepted(sets.flatMap((each) => (each.ok ? [each.value] : [])));
+  return accepted(sets.flatMap(({ count, set }) => (set.ok && !count.isZero() ? [set.value] : [])));
 }
 
 /** How many links of a piece have stones. */

@@ -22,7 +22,7 @@ interface Metadata {
 
 const metadata = JSON.parse(readFileSync("dist/functions.json", "utf8")) as Metadata;
 
-/** ../shared/functions.md, the contract: ids and argument order of the four families. */
+/** ../shared/functions.md, the contract: ids and argument order of its families. */
 const CONTRACT = `
 FINENESS mark
 KARAT mark
@@ -56,6 +56,7 @@ ASKINGPERGRAM price weight [unit]
 PREMIUM pricePerGram metalRate
 ASKINGCHECK price weight mark spot [landedPerGram]
 SPOTLIMIT price castWeight mark otherCosts [leastMargin]
+PRICELIST lines rates [columns]
 `;
 
 const signature = ({ id, parameters }: Metadata["functions"][number]) =>

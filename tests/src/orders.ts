@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import type { Parsed } from "../../src/form";
-import { type Order, parseOrder } from "../../src/order";
+import { type Order, orderOfRow, parseOrder } from "../../src/order";
 import { parseRates, type Rates } from "../../src/rates";
 import { type Figure, figures, marks, positives, rounded, upToStep } from "./reference";
 
@@ -69,7 +69,7 @@ export function read<T>(parsed: Parsed<T>): T {
 export const ratesOf = (changes: Record_ = {}): Rates => read(parseRates({ ...RATES, ...changes }));
 
 export const orderOf = (changes: Record_ = {}, rates: Rates = ratesOf()): Order =>
-  read(parseOrder({ ...ORDER, ...changes }, rates));
+  read(parseOrder(orderOfRow({ ...ORDER, ...changes }), rates));
 
 /** Several orders of one customer as one order of several lines. */
 export function together(orders: readonly Order[]): Order {
@@ -163,7 +163,15 @@ export interface RandomOrder {
 export const randomOrder: fc.Arbitrary<RandomOrder> = fc
   .tuple(orderFigures, orderWords, marks)
   .map(([amounts, words, mark]) => ({
-    record: { ...ORDER, ...texts(amounts), ...words, mark: mark.text },
+    // All stones in one link, so that there is always room for them.
+    record: {
+      ...ORDER,
+      ...texts(amounts),
+      ...words,
+      mark: mark.text,
+      stoneCount: amounts.stoneCount.text === "0" ? "0" : "1",
+      stonesPerLink: amounts.stoneCount.text === "0" ? "" : amounts.stoneCount.text,
+    },
     figures: amounts,
     words,
     share: mark.share,
@@ -197,15 +205,20 @@ export function reckon(rates: RandomRates, order: RandomOrder) {
   const castingOfAll = (quick ? chain : cast).mul(rate("castingFee")).mul(ordered("quantity"));
   const plated = order.words.plated === "" ? order.words.colour === "white" : order.words.plated === "plated";
   const worked = rate("labourFlat").add(rate("labourPerLink").mul(links)).add(rate("labourPerGram").mul(chain));
+  const none = new Fraction(0);
   const costs = {
     metal: chain.mul(metalRate),
     lost: (quick ? benchLost : cast.sub(chain)).mul(metalRate),
     casting: larger(castingOfAll, rate("castingMinimum")).div(ordered("quantity")),
     labour: larger(worked, rate("labourMinimum")),
     clasp: ordered("claspCost"),
+    findings: none,
     stones: ordered("stoneCount").mul(ordered("stonePrice")),
     setting: ordered("stoneCount").mul(rate("settingFee")),
-    plating: plated ? rate("plating") : new Fraction(0),
+    engraving: none,
+    plating: plated ? rate("plating") : none,
+    setup: none,
+    overhead: none,
   };
   const landed = Object.values(costs).reduce((total, cost) => total.add(cost), new Fraction(0));
   const asked = {

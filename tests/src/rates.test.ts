@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { CostingErrorCode, Fault } from "../../src/errors";
-import { parseRates, RATE_KEYS, RATE_ROWS, type RateKey } from "../../src/rates";
+import { RATE_KEYS, RATE_ROWS, type RateKey } from "../../src/raterows";
+import { parseRates } from "../../src/rates";
 import { RATES, type Record_, ratesOf } from "./orders";
 
 function faultsOf(changes: Record_): readonly Fault[] {
@@ -111,7 +112,7 @@ describe("bad input: one sentence that names the row, what was found and what wo
     ["spot", 1e308, "tooLarge", /^Spot: found 1e\+308, which is too large/],
     ["spot", "1e308", "notANumber", /^Spot: found "1e308"/],
     ["loss", "1", "outOfRange", /^Polish loss: found "1"; give a share from 0 to below 1/],
-    ["loss", "100%", "notANumber", /^Polish loss: found "100%"/],
+    ["loss", "100%", "outOfRange", /^Polish loss: found "100%"/],
     ["loss", "-0.02", "outOfRange", /^Polish loss: found "-0.02"/],
     ["lossBasis", "cats", "unknownWord", /^Loss counted from: found "cats"; give one of "cast", "finished", "grams"/],
     ["costBasis", "slow", "unknownWord", /^Cost basis: found "slow"; give one of "finished", "quick"/],

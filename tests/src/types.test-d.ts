@@ -23,6 +23,7 @@ import {
   minorDigits,
   money,
   type Order,
+  orderOfRow,
   type Parsed,
   parseMark,
   parseOrder,
@@ -192,7 +193,7 @@ describe("faults", () => {
   });
 
   test("are looked at before an order is used", () => {
-    const parsed = parseOrder(record, rates);
+    const parsed = parseOrder(orderOfRow(record), rates);
     expectTypeOf(parsed).toEqualTypeOf<Parsed<Order>>();
     // @ts-expect-error it may have been refused
     parsed.value;
@@ -210,26 +211,42 @@ test("a quote has no field for a cost", () => {
     | "workshop"
     | "workshopContact"
     | "lines"
+    | "extras"
     | "subtotal"
     | "discount"
+    | "shipping"
     | "taxName"
     | "tax"
+    | "taxIncluded"
     | "total"
+    | "ownGold"
+    | "toPay"
     | "deposit"
     | "balance"
+    | "tolerance"
+    | "settledByWeight"
+    | "spot"
   >();
   expectTypeOf<keyof QuoteLine>().toEqualTypeOf<
     | "design"
+    | "kind"
     | "mark"
-    | "colour"
+    | "colours"
+    | "hollow"
+    | "plated"
     | "length"
     | "unit"
     | "links"
     | "weight"
+    | "clasp"
     | "stones"
-    | "plated"
+    | "carats"
+    | "stoneSizes"
+    | "findings"
+    | "engraving"
     | "quantity"
     | "price"
     | "amount"
+    | "perGram"
   >();
 });
