@@ -154,13 +154,14 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
 /** The cash that goes out before the work is sold, and whether the deposit covers it. */
 function outlay(order: Order, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
+  const isUsed = order.ownGold?.use === "used";
   return [
     section("Cash, and what the scale makes of it"),
     formula(
       "cashOutOrder",
       "Cash out before it is sold",
-      (at) => `MAX(${at("together", "F")}${order.ownGold ? `-${spared(at)}` : ""},0)`,
-      order.ownGold ? "without the customer's gold" : "",
+      (at) => `MAX(${at("together", "F")}${isUsed ? `-${spared(at)}` : ""},0)`,
+      isUsed ? "without the customer's gold" : "",
       money,
     ),
     {
