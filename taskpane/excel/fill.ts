@@ -1,5 +1,7 @@
+import { addressOf } from "./address";
 import type { Fields, FieldValue } from "./fields";
 import { asText } from "./paper";
+import { fieldIn, fieldsIn, fillText, type Placed } from "./placed";
 
 /** One cell to write on a copy of the template. */
 export interface Write {
@@ -17,15 +19,16 @@ export interface FillPlan {
   readonly hidden: readonly number[];
   /** Fields nobody knows, left in sight, as "{{color}} in B7". */
   readonly unknown: readonly string[];
+  /** Fields inside formulas, left as they are, as "{{customer}} in B7". */
+  readonly inFormulas: readonly string[];
+  /** Whether the template asks for anything at all. */
+  readonly hasFields: boolean;
   /** The template computes something; the copy must end with values only. */
   readonly hasFormulas: boolean;
 }
 
 /** Rows of cells. */
 export type Block = readonly (readonly unknown[])[];
-
-const FIELD = /\{\{\s*([^{}]*?)\s*\}\}/g;
-const OPTIONAL = /\[\[((?:(?!\]\]).)*)\]\]/g;
 
 /**
  * Plans how a template is filled. Pure: it reads the template's cells and says what to write.
@@ -53,12 +56,14 @@ export function planFill(template: Block, formats: Block, quote: Fields, lines: 
     writes: filled.flatMap(({ writes }) => writes),
     hidden: filled.filter(({ emptied }) => emptied).map(({ row }) => row),
     unknown: filled.flatMap(({ unknown }) => unknown),
-    hasFormulas: template.some((cells) => cells.some((cell) => typeof cell === "string" && cell.startsWith("="))),
+    inFormulas: filled.flatMap(({ inFormulas }) => inFormulas),
+    hasFields: template.some((cells) => cells.some((cell) => typeof cell === "string" && fieldsIn(cell).length > 0)),
+    hasFormulas: template.some((cells) => cells.some(isFormula)),
   };
 }
 
 function hasLineField(cells: readonly unknown[]): boolean {
-  return cells.some((cell) => typeof cell === "string" && /\{\{\s*line\./.test(cell));
+  return fillable(cells).some(({ text }) => fieldsIn(text).some(({ name }) => name.startsWith("line.")));
 }
 
 function fillRow(
@@ -66,45 +71,50 @@ function fillRow(
   formats: readonly unknown[],
   row: number,
   fields: Fields,
-): { writes: Write[]; unknown: string[]; emptied: boolean } {
-  const unknown: string[] = [];
-  const writes = cells.flatMap((cell, column): Write[] => {
-    if (typeof cell !== "string" || !(cell.match(FIELD) || cell.match(OPTIONAL))) return [];
-    const names = [...cell.matchAll(FIELD)].map((match) => match[1] ?? "");
-    unknown.push(
-      ...names.filter((name) => !fields.has(name)).map((name) => `{{${name}}} in ${addressOf(row, column)}`),
-    );
-    const { content, format } = fillCell(cell, fields);
-    return [format && isOpen(formats[column]) ? { row, column, content, format } : { row, column, content }];
-  });
-  const named = cells.flatMap((cell) =>
-    typeof cell === "string" ? [...cell.matchAll(FIELD)].map((match) => match[1] ?? "") : [],
+): { writes: Write[]; unknown: string[]; inFormulas: string[]; emptied: boolean } {
+  const inCells = (placed: readonly Placed[], column: number) =>
+    placed.map(({ braces }) => `${braces} in ${addressOf(row, column)}`);
+  const texts = fillable(cells).filter(({ text }) => fieldsIn(text).length > 0 || text !== fillText(text, fields));
+  const values = texts.flatMap(({ text }) => fieldsIn(text).map((placed) => fieldIn(placed, fields)));
+  return {
+    writes: texts.map(({ text, column }): Write => {
+      const { content, format } = fillCell(text, fields, formats[column]);
+      return format === undefined ? { row, column, content } : { row, column, content, format };
+    }),
+    unknown: texts.flatMap(({ text, column }) =>
+      inCells(
+        fieldsIn(text).filter((placed) => !fieldIn(placed, fields)),
+        column,
+      ),
+    ),
+    inFormulas: cells.flatMap((cell, column) => (isFormula(cell) ? inCells(fieldsIn(cell), column) : [])),
+    emptied: values.length > 0 && values.every((value) => value?.text === ""),
+  };
+}
+
+/** The cells that hold a text; a formula stays what it is. */
+function fillable(cells: readonly unknown[]): { text: string; column: number }[] {
+  return cells.flatMap((cell, column) =>
+    typeof cell === "string" && !isFormula(cell) ? [{ text: cell, column }] : [],
   );
-  return { writes, unknown, emptied: named.length > 0 && named.every((name) => fields.get(name)?.text === "") };
 }
 
-function fillCell(cell: string, fields: Fields): { content: string | number; format?: string } {
-  const alone = /^\s*\{\{\s*([^{}]*?)\s*\}\}\s*$/.exec(cell)?.[1];
-  const value = alone === undefined ? undefined : fields.get(alone);
-  if (value) return contentOf(value);
-  const kept = cell.replace(OPTIONAL, (_, phrase: string) => (isComplete(phrase, fields) ? phrase : ""));
-  return { content: asText(kept.replace(FIELD, (braces, name: string) => fields.get(name)?.text ?? braces)) };
+function isFormula(cell: unknown): cell is string {
+  return typeof cell === "string" && cell.startsWith("=");
 }
 
-function contentOf({ value, format }: FieldValue): { content: string | number; format?: string } {
-  if (typeof value === "string") return { content: asText(value) };
-  return format ? { content: value, format } : { content: value };
+function fillCell(text: string, fields: Fields, format: unknown): { content: string | number; format?: string } {
+  const [placed, ...more] = fieldsIn(text);
+  const alone = placed && more.length === 0 && text.trim() === placed.braces;
+  const value: FieldValue = (alone && fieldIn(placed, fields)) || wordsOf(fillText(text, fields));
+  const content = typeof value.value === "string" ? asText(value.value) : value.value;
+  if (value.format !== undefined && isOpen(format)) return { content, format: value.format };
+  // In a cell of the text format a number or a date would become text, and an apostrophe might be shown.
+  return format === "@" ? { content, format: "General" } : { content };
 }
 
-/** Whether every field of an optional phrase has something to say; one nobody knows stays in sight. */
-function isComplete(phrase: string, fields: Fields): boolean {
-  return [...phrase.matchAll(FIELD)].every((match) => fields.get(match[1] ?? "")?.text !== "");
-}
-
-function addressOf(row: number, column: number): string {
-  const letters = (index: number): string =>
-    (index < 26 ? "" : letters(Math.floor(index / 26) - 1)) + String.fromCharCode(65 + (index % 26));
-  return `${letters(column)}${row + 1}`;
+function wordsOf(text: string): FieldValue {
+  return { value: text, text };
 }
 
 /** Whether a cell has no number format of the user's own. */

@@ -172,7 +172,7 @@ describe("the Quotes table", () => {
     expect(await sheetNames(desk)).toEqual(before);
     await unfold();
     await standing("1001").selectOption("agreed");
-    await desk.pane.getByText("A sheet is protected.").waitFor();
+    await desk.pane.getByText("A sheet or the workbook is protected.").waitFor();
     await settled(desk.page);
     expect(await standing("1001").inputValue()).toBe("quoted");
   });

@@ -82,7 +82,7 @@ describe("the person's own template", () => {
   test("a protected template is told in a sentence, and nothing half made stays behind", async () => {
     await menu(desk, "protect", "Quote template");
     await press(desk, "Make the quote");
-    await desk.pane.getByText("A sheet is protected.").waitFor();
+    await desk.pane.getByText('The sheet "Quote template" is protected').waitFor();
     expect(await sheetNames(desk)).toEqual(["Sheet1", "Rates", "Quote template"]);
     expect(await desk.pane.getByLabel("Customer", { exact: true }).inputValue()).toBe(HUNDRED_GRAMS.Customer);
   });
