@@ -2,6 +2,8 @@
 const LOOKS = {
   plain: {},
   title: { size: 20, bold: true, color: "#4A3420" },
+  titleRight: { size: 18, bold: true, color: "#4A3420", align: "Right" },
+  leadRight: { color: "#6F6459", align: "Right", vertical: "Top" },
   heading: { bold: true, color: "#7A5A2B", rule: "EdgeBottom" },
   lead: { color: "#6F6459", vertical: "Top" },
   label: { color: "#3A332C", vertical: "Top" },
@@ -17,6 +19,8 @@ const LOOKS = {
   head: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1" },
   headRight: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Right" },
   body: { wrap: true, vertical: "Top" },
+  detail: { size: 9, color: "#3A332C", wrap: true, vertical: "Top" },
+  strong: { bold: true, wrap: true, vertical: "Top" },
   start: { align: "Left", vertical: "Top" },
   startAfterNumber: { align: "Left", vertical: "Top", indent: 1 },
   headAfterNumber: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Left", indent: 1 },
@@ -64,7 +68,7 @@ export interface Paper {
   readonly heights?: ReadonlyMap<number, number>;
 }
 
-export type PaperSize = "Letter" | "A4";
+export type PaperSize = "Letter" | "A4" | "A5";
 
 const RULE_COLOR = "#C9B48A";
 const EMPTY: PaperCell = { content: "" };
@@ -118,7 +122,7 @@ function setUpPrint(
   { widths, size, titleRows, pageStarts = [] }: Paper,
 ): void {
   const { pageLayout } = sheet;
-  if (size) pageLayout.paperSize = size === "A4" ? Excel.PaperType.a4 : Excel.PaperType.letter;
+  if (size) pageLayout.paperSize = paperTypeOf(size);
   pageLayout.orientation = Excel.PageOrientation.portrait;
   // Excel passes over page breaks where it fits a sheet to pages, so a sheet with breaks is scaled.
   pageLayout.zoom = pageStarts.length > 0 ? { scale: onePageWide(widths, size ?? "A4") } : { horizontalFitToPages: 1 };
@@ -128,12 +132,22 @@ function setUpPrint(
 }
 
 /** Points between Excel's usual margins of 0.7 inch. */
-const ROOM: Readonly<Record<PaperSize, number>> = { Letter: 612 - 100.8, A4: 595.28 - 100.8 };
+const ROOM: Readonly<Record<PaperSize, number>> = {
+  Letter: 612 - 100.8,
+  A4: 595.28 - 100.8,
+  A5: 419.53 - 100.8,
+};
 
 /** The scale, in per cent, at which columns of such widths fit one page; a little less, since widths differ with the font. */
 function onePageWide(widths: readonly number[], size: PaperSize): number {
   const width = widths.reduce((total, each) => total + each, 0);
   return Math.min(100, Math.floor((ROOM[size] / width) * 97));
+}
+
+/** Excel's name of a paper. */
+export function paperTypeOf(size: PaperSize): Excel.PaperType {
+  const types = { Letter: Excel.PaperType.letter, A4: Excel.PaperType.a4, A5: Excel.PaperType.a5 };
+  return types[size];
 }
 
 /** Letter where it is the usual paper, A4 elsewhere. Source: common practice in the countries named. */

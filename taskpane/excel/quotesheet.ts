@@ -1,20 +1,24 @@
 import { addressOf } from "./address";
 import type { FillPlan } from "./fill";
-import { TEMPLATE_SHEET } from "./template";
 import type { Area } from "./templatesheet";
 
 /** A copy of the template at the workbook's end, under a name of its own. */
-export function copyTemplate(context: Excel.RequestContext, name: string): Excel.Worksheet {
-  const sheet = context.workbook.worksheets.getItem(TEMPLATE_SHEET).copy(Excel.WorksheetPositionType.end);
+export function copyTemplate(context: Excel.RequestContext, template: string, name: string): Excel.Worksheet {
+  const sheet = context.workbook.worksheets.getItem(template).copy(Excel.WorksheetPositionType.end);
   sheet.name = name;
   sheet.visibility = Excel.SheetVisibility.visible;
   return sheet;
 }
 
-/** Whether a sheet's name is what Excel calls a copy of the template. */
-export function isTemplateCopy(name: string): boolean {
-  return name.startsWith(`${TEMPLATE_SHEET} (`) && /^\d+\)$/.test(name.slice(TEMPLATE_SHEET.length + 2));
+/** Whether a sheet's name is what Excel calls a copy of the template. A long name is cut to make room for the count. */
+export function isTemplateCopy(name: string, template: string): boolean {
+  const count = / \(\d+\)$/.exec(name);
+  const before = name.slice(0, count?.index);
+  return count !== null && (before === template || (name.length === LONGEST_NAME && template.startsWith(before)));
 }
+
+/** Of a sheet, in Excel. */
+const LONGEST_NAME = 31;
 
 /** Adds rows for further lines, then writes the planned cells and nothing else. */
 export function fillCopy(sheet: Excel.Worksheet, plan: FillPlan, columns: number, printArea: Area | undefined): void {
