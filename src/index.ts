@@ -117,6 +117,7 @@ export {
   YES_NO,
 } from "./orderwords";
 export type { GoldBalance, OwnGold } from "./owngold";
+export { PATTERN_LETTERS } from "./pattern";
 export {
   castWeight,
   finishedWeight,

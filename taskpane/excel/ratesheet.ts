@@ -40,7 +40,7 @@ export async function layOutRates(spot: string): Promise<void> {
         pointName(names, key, known().get(key), sheetName, cell, rowOf[key], 1);
       }
       sheet.freezePanes.freezeRows(HEAD_ROWS);
-      if (!hasTemplate) putTemplate(worksheets.add(TEMPLATE_SHEET), size);
+      if (!hasTemplate) putTemplate(worksheets.add(TEMPLATE_SHEET), TEMPLATE_SHEET, size);
       sheet.activate();
       await context.sync();
     });

@@ -34,7 +34,7 @@ const plain = (text: string | null) => (text ?? "").replaceAll("\u00a0", " ");
 const price = async () => plain(await desk.pane.locator(".price").first().textContent());
 const spotLine = async () => plain(await desk.pane.locator(".spotline").textContent());
 const SHEETS = ["Sheet1", "Rates", "Quote template"];
-const QUOTED = [...SHEETS, "Quotes", "Quote 1001", "Job 1001"];
+const QUOTED = [...SHEETS, "Quotes", "Quote 1001", "Job 1001", "Tickets 1001"];
 
 /** Names with what they mean, in the order of the alphabet. */
 const nameFormulas = () =>
