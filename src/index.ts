@@ -117,6 +117,7 @@ export {
   YES_NO,
 } from "./orderwords";
 export type { GoldBalance, OwnGold } from "./owngold";
+export { PATTERN_LETTERS } from "./pattern";
 export {
   castWeight,
   finishedWeight,
@@ -166,9 +167,24 @@ export { Quotient } from "./quotient";
 export { fineGold, meltValue, metalRate, perGram, type Rate } from "./rate";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./raterows";
 export { parseRates, type Rates } from "./rates";
+export {
+  type RepricedLine,
+  type Repricing,
+  reprice,
+  spotMove,
+  spotsAround,
+} from "./repricing";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { STANDINGS, type Standing, standingOf } from "./standing";
 export { rectangularCarats, roundCarats, type StoneSet } from "./stones";
+export {
+  isFarOff,
+  type MeanWeight,
+  meanLossShare,
+  meanWeight,
+  type Passage,
+  type Weighing,
+} from "./weighings";
 export {
   GRAMS_PER,
   grams,

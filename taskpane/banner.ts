@@ -28,6 +28,8 @@ export function banner(): Banner {
           element("p", { class: "bannerhead" }, make.done(filled.quoteSheet, filled.jobSheet)),
           ...(filled.isSigned ? [] : [element("p", { class: "help" }, make.unsigned)]),
           ...filled.unknownFields.map((field) => element("p", { class: "help" }, make.unknownField(field))),
+          ...filled.formulaFields.map((field) => element("p", { class: "help" }, make.formulaField(field))),
+          ...filled.errors.map((error) => element("p", { class: "help" }, make.errorValue(error))),
           element(
             "div",
             { class: "actions" },

@@ -7,9 +7,10 @@ import { showMoney, today } from "./display";
 import { earlierQuotes } from "./earlier";
 import { element } from "./element";
 import { goTo } from "./excel/host";
-import { fillQuote } from "./excel/quote";
+import { fillQuote, RatesChanged } from "./excel/quote";
 import { type BookedQuote, writeStanding } from "./excel/quotebook";
-import { layOutRates, watchRates } from "./excel/rates";
+import { type RatesNews, type RatesReading, watchRates } from "./excel/rates";
+import { addMissingRates, layOutRates } from "./excel/ratesheet";
 import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
 import { orderForm } from "./orderform";
@@ -27,12 +28,14 @@ import { watchFoot } from "./viewport";
 /** The whole pane: what is read from Rates and what is typed, wired to what is shown. */
 export function openPane(place: HTMLElement): void {
   let rates: Parsed<Rates> | undefined;
+  /** What was read of Rates; `rates` and what is shown were made from it. */
+  let ratesRead: RatesReading = { found: false };
   let reckoning: Reckoning | undefined;
   let making = false;
 
   const voice = announcer();
   const ending = banner();
-  const head = ratesHead({ goTo: show, layOut, readAgain: () => void attempt(followRates) });
+  const head = ratesHead({ goTo: show, layOut, addMissing, readAgain: () => void attempt(followRates) });
   const result = resultCard();
   const form = orderForm({
     changed: () => {
@@ -77,6 +80,7 @@ export function openPane(place: HTMLElement): void {
   const followRates = oneAtATime(async () => {
     try {
       const { rates: reading, quotes } = await readWorkbook(earlier.root.open);
+      ratesRead = reading;
       rates = reading.found ? parseRates(reading.values) : undefined;
       head.show(reading, rates);
       if (rates?.ok) form.adapt(rates.value);
@@ -86,6 +90,7 @@ export function openPane(place: HTMLElement): void {
       foot.classList.toggle("ready", reading.found);
     } catch (error) {
       // Rates that cannot be read now must not price anything, whatever they were before.
+      ratesRead = { found: false };
       rates = undefined;
       head.failed(sentenceOf(error));
       if (!isRefusal(error)) throw error;
@@ -97,10 +102,35 @@ export function openPane(place: HTMLElement): void {
   async function layOut(spot: string): Promise<void> {
     await attempt(async () => {
       ending.clear();
-      await layOutRates(spot);
-      await followRates();
+      try {
+        await layOutRates(spot);
+      } finally {
+        // Also where it was taken back: what was seen of it meanwhile is gone.
+        await followRates();
+      }
       voice.say(TEXTS.rates.laidOut);
     });
+  }
+
+  async function addMissing(): Promise<void> {
+    await attempt(async () => {
+      ending.clear();
+      const count = ratesRead.found ? ratesRead.missing.length : 0;
+      try {
+        await addMissingRates();
+      } finally {
+        await followRates();
+      }
+      voice.say(TEXTS.rates.addedMissing(count));
+    });
+  }
+
+  /** What we write while a quote is made is read once at its end; a sheet without rates may calculate as it likes. */
+  function hear({ isOwn, calculatedSheetId }: RatesNews): void {
+    if (isOwn && making) return;
+    const sheetIds = ratesRead.found ? ratesRead.sheetIds : [];
+    if (calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId)) return;
+    void attempt(followRates);
   }
 
   async function readRow(pressed: Button, put: (row: RowTexts) => RowTaken): Promise<void> {
@@ -161,7 +191,7 @@ export function openPane(place: HTMLElement): void {
   async function makeQuote(): Promise<void> {
     if (making) return;
     compute();
-    if (!rates || !reckoning) return ending.failed(TEXTS.make.notYet);
+    if (!ratesRead.found || !rates || !reckoning) return ending.failed(TEXTS.make.notYet);
     if (reckoning.kind !== "costed" || reckoning.faults.length > 0) {
       ending.failed(refusalOf(reckoning, form.typed()));
       return form.demand(reckoning.faults);
@@ -173,7 +203,8 @@ export function openPane(place: HTMLElement): void {
     try {
       const { order, sheets, quote, rates: used } = reckoning.costed;
       const revised = revision.of;
-      const filled = await fillQuote({ order, sheets, quote, rates: used, typed: form.typed(), revised });
+      const rateValues = ratesRead.values;
+      const filled = await fillQuote({ order, sheets, quote, rates: used, rateValues, typed: form.typed(), revised });
       // The form still holds that quote at its spot: what follows is a revision too, until a new order is begun.
       if (revision.of) revision.goOn(filled.number, showMoney(quote.total));
       try {
@@ -182,6 +213,12 @@ export function openPane(place: HTMLElement): void {
       } finally {
         ending.done(filled, show);
       }
+    } catch (error) {
+      if (!(error instanceof RatesChanged)) throw error;
+      await followRates();
+      ending.failed(
+        TEXTS.make.ratesChanged(reckoning?.kind === "costed" ? showMoney(reckoning.costed.quote.total) : undefined),
+      );
     } finally {
       making = false;
       press.rest();
@@ -210,7 +247,7 @@ export function openPane(place: HTMLElement): void {
   watchFoot(foot, result.headline);
   void attempt(async () => {
     await followRates();
-    await watchRates(() => void attempt(followRates));
+    await watchRates(hear);
   });
 }
 

@@ -1,9 +1,9 @@
-import { type Fault, type Parsed, parseRates, RATE_KEYS, RATE_ROWS, type Rates } from "../src/index";
+import { type Fault, type Parsed, parseRates, RATE_KEYS, RATE_ROWS, type RateKey, type Rates } from "../src/index";
 import { button, linkButton } from "./button";
 import { faultWithLocalMark, twoReadings, withPoint } from "./decimalmark";
-import { showCellDate, showSpot } from "./display";
+import { showCellDate, showList, showSpot } from "./display";
 import { element } from "./element";
-import type { RatesReading } from "./excel/rates";
+import type { RatesReading, RateValues } from "./excel/rates";
 import { field } from "./field";
 import { TEXTS } from "./texts";
 
@@ -12,6 +12,7 @@ const { rates: texts } = TEXTS;
 export interface RatesHeadEvents {
   readonly goTo: (sheet: string) => void;
   readonly layOut: (spot: string) => Promise<void>;
+  readonly addMissing: () => Promise<void>;
   readonly readAgain: () => void;
 }
 
@@ -36,10 +37,12 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
       shown = news;
       if (!reading.found) {
         root.replaceChildren(offer);
-      } else if (parsed?.ok) {
-        root.replaceChildren(spotLine(reading.values, parsed.value, () => on.goTo(reading.sheet)));
       } else {
-        root.replaceChildren(faultList(parsed?.faults ?? [], () => on.goTo(reading.sheet)));
+        const goToRates = () => on.goTo(reading.sheet);
+        root.replaceChildren(
+          parsed?.ok ? spotLine(reading.values, parsed.value, goToRates) : faultList(parsed?.faults ?? [], goToRates),
+          ...(reading.missing.length > 0 ? [missingRows(reading.missing, on.addMissing)] : []),
+        );
       }
     },
     failed(sentence) {
@@ -50,11 +53,7 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
   };
 }
 
-function spotLine(
-  values: Extract<RatesReading, { found: true }>["values"],
-  rates: Rates,
-  goToRates: () => void,
-): HTMLElement {
+function spotLine(values: RateValues, rates: Rates, goToRates: () => void): HTMLElement {
   const source = typeof values.spotSource === "string" ? values.spotSource.trim() : "";
   const parts = [
     texts.spot(showSpot(rates.spot)),
@@ -71,6 +70,29 @@ function faultList(faults: readonly Fault[], goToRates: () => void): HTMLElement
     element("p", { id: "rates-faulty", class: "bannerhead" }, texts.faulty(faults.length)),
     element("ul", {}, ...faults.map((fault) => element("li", {}, fault.sentence))),
     linkButton(texts.show, goToRates),
+  );
+}
+
+function missingRows(missing: readonly RateKey[], add: () => Promise<void>): HTMLElement {
+  const press = button(
+    texts.addMissing(missing.length),
+    "outline",
+    async () => {
+      press.work(texts.addingMissing);
+      try {
+        await add();
+      } finally {
+        press.rest();
+      }
+    },
+    "small",
+  );
+  const labels = showList(missing.map((key) => RATE_ROWS[key].label));
+  return element(
+    "div",
+    { class: "banner missing" },
+    element("p", {}, texts.missing(missing.length, labels)),
+    element("div", { class: "actions" }, press.root),
   );
 }
 

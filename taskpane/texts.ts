@@ -28,6 +28,14 @@ export const TEXTS = {
     spotHelp: "Money for one troy ounce of fine gold, such as 2650.",
     layOut: "Lay out the Rates sheet",
     layingOut: "Laying out the Rates sheet…",
+    missing: (count: number, labels: string) =>
+      count === 1 ? `Rates has no row for ${labels}.` : `Rates has no rows for ${labels}.`,
+    addMissing: (count: number) => (count === 1 ? "Add the missing row" : "Add the missing rows"),
+    addingMissing: "Adding to Rates…",
+    addedMissing: (count: number) =>
+      count === 1
+        ? "One row was added at the end of Rates, under “Added”. Look at its value."
+        : `${count} rows were added at the end of Rates, under “Added”. Look at their values.`,
     laidOut: "The Rates sheet is laid out. Replace its start values with your own.",
   },
 
@@ -57,6 +65,14 @@ export const TEXTS = {
     unsigned: "The quote does not say who it is from: give your name under Workshop on the Rates sheet.",
     unknownField: (field: string) =>
       `The template asks for ${field}, which Curbwright does not know; it was left as it is.`,
+    formulaField: (field: string) =>
+      `The template has ${field} inside a formula, which is not filled. Put the field into a cell of its own and refer to that cell.`,
+    errorValue: (error: string) =>
+      `The template's formula gave ${error} of the quote. Look at it before you send the quote.`,
+    ratesChanged: (total: string | undefined) =>
+      `The rates have changed since this price was worked out, so no quote was made. ${
+        total === undefined ? "Look at the rates first." : `It now comes to ${total}. Press again to quote that.`
+      }`,
     faulty: (count: number, labels: string) =>
       count === 1 ? `One field needs a look: ${labels}.` : `${count} fields need a look: ${labels}.`,
     missing: (labels: string) => `Still to fill: ${labels}.`,

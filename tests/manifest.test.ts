@@ -114,6 +114,7 @@ describe("manifest.xml", () => {
     expect(all("Set").map(({ attributes }) => [attributes.Name, attributes.MinVersion])).toEqual([
       ["SharedRuntime", "1.1"],
       ["CustomFunctionsRuntime", "1.1"],
+      ["ExcelApi", "1.9"],
     ]);
   });
 

@@ -1,16 +1,20 @@
 import type { CostSheet, Order, Quote, QuoteNumber, Rates, TypedOrder } from "../../src/index";
 import { readBook } from "./book";
-import { lineFields, quoteFields } from "./fields";
-import { type FillPlan, planFill } from "./fill";
+import { extraFields, lineFields, quoteFields } from "./fields";
+import { type Block, planFill } from "./fill";
 import { locale } from "./host";
-import { jobPaper } from "./job";
-import { paperSizeFor, putPaper } from "./paper";
+import { jobSheet } from "./job";
+import { type PaperSize, paperSizeFor, putPaper } from "./paper";
 import { QUOTES_TABLE } from "./quotebook";
-import { numberOf, numbersTaken, sheetsOf } from "./quotenumbers";
+import { numberOf, numbersTaken, type QuoteSheets, sheetsOf } from "./quotenumbers";
 import { addQuote, beginQuotes, quoteRow } from "./quoterow";
-import { nameOf } from "./rates";
-import { run } from "./run";
-import { putTemplate, TEMPLATE_SHEET, templateContents } from "./template";
+import { copyTemplate, fillCopy, isTemplateCopy, keepValuesOnly } from "./quotesheet";
+import { nameOf, type RateValues, sameRates } from "./rates";
+import { run, WorkbookFault } from "./run";
+import { freeSheetName } from "./sheetname";
+import { isBuiltIn, putTemplate, TEMPLATE_SHEET, templateContents } from "./template";
+import { mendTemplate, type TemplateSheet } from "./templatesheet";
+import { ticketsPaper } from "./tickets";
 
 /** An order, costed and quoted, ready to be put into the workbook. */
 export interface Job {
@@ -18,8 +22,12 @@ export interface Job {
   readonly sheets: readonly CostSheet[];
   readonly quote: Quote;
   readonly rates: Rates;
+  /** The values of Rates that these were read from. */
+  readonly rateValues: RateValues;
   /** The order as typed, for the quotes table to keep. */
   readonly typed: TypedOrder;
+  /** The sheet that the quote is copied from; the usual template where none is chosen. */
+  readonly template?: string;
   /** The quote this one revises; undefined for a new one. */
   readonly revised: QuoteNumber | undefined;
 }
@@ -29,40 +37,61 @@ export interface Filled {
   readonly number: QuoteNumber;
   readonly quoteSheet: string;
   readonly jobSheet: string;
+  readonly ticketsSheet: string;
   /** Fields of the template that nobody knows, such as "{{color}} in B7". */
   readonly unknownFields: readonly string[];
+  /** Fields inside a formula, which are not filled, such as "{{customer}} in B7". */
+  readonly formulaFields: readonly string[];
+  /** What the template computed to an error, such as "#N/A in B7". */
+  readonly errors: readonly string[];
   /** Whether the quote says whose it is. */
   readonly isSigned: boolean;
 }
 
+/** The rates differ from those that the job was costed at; nothing was made. */
+export class RatesChanged extends WorkbookFault {
+  constructor() {
+    super("The rates have changed since this price was worked out. No quote was made; press again.");
+  }
+}
+
 /**
- * Puts the quote, filled into a copy of the template, its job sheet and its row of the quotes table into the workbook,
- * in two syncs, three where the template computes, whatever the quote. A revision gets sheets and a row of its own.
- * On a fault nothing of it stays behind.
+ * Puts the quote, filled into a copy of the template, its job sheet, its tickets and its row of the quotes table into the
+ * workbook, in two syncs, three where the template computes, whatever the quote. A revision gets sheets and a row of its own.
+ * On a fault nothing of it stays behind; RatesChanged is thrown before anything is made.
  */
 export async function fillQuote(job: Job): Promise<Filled> {
   let begun: readonly string[] = [];
+  let before: ReadonlySet<string> = new Set();
+  const templateName = job.template ?? TEMPLATE_SHEET;
   try {
     return await run(async (context) => {
-      const { template, table, sheetNames, nextNumber } = await readBook(context);
-      const least = Math.max(job.quote.number.number, nextNumber);
+      const { template, table, sheetNames, rates } = await readBook(context, templateName);
+      if (!rates.found || !sameRates(rates.values, job.rateValues)) throw new RatesChanged();
+      const least = Math.max(job.quote.number.number, Number(rates.values.nextNumber) || 0);
       const number = numberOf(job.revised, least, numbersTaken(table, sheetNames));
       const names = sheetsOf(number);
       const quotesSheet = table ? undefined : freeSheetName(QUOTES_TABLE, sheetNames);
       const quote = { ...job.quote, number };
-      const { cells, formats } = template ?? { cells: templateContents(), formats: [] };
+      const size = paperSizeFor(locale());
+      const { cells, formats, printArea } = template ?? builtInSheet(templateName, size);
       const fields = quoteFields(quote, locale());
       const lines = quote.lines.map((line) => lineFields(line, locale()));
-      const plan = planFill(cells, formats, fields, lines);
-      begun = [...(template ? [] : [TEMPLATE_SHEET]), ...(quotesSheet ? [quotesSheet] : []), names.quote, names.job];
+      const extras = quote.extras.map((extra) => extraFields(extra, locale()));
+      const plan = planFill(cells, formats, fields, lines, extras);
+      if (!plan.hasFields) {
+        throw new WorkbookFault(`The sheet "${templateName}" has no field to fill. ${mendTemplate(templateName)}`);
+      }
+      before = sheetNames;
+      begun = [...(template ? [] : [templateName]), ...(quotesSheet ? [quotesSheet] : []), ...Object.values(names)];
       const row = quoteRow(quote, job.order, job.typed);
       const { worksheets } = context.workbook;
-      if (!template) putTemplate(worksheets.add(TEMPLATE_SHEET), paperSizeFor(locale()));
-      if (quotesSheet) beginQuotes(worksheets.add(quotesSheet), row, paperSizeFor(locale()));
-      const sheet = copyTemplate(context, names.quote);
-      fillCopy(sheet, plan, cells[0]?.length ?? 1);
-      if (plan.hasFormulas) await keepValuesOnly(context, sheet);
-      putJob(context, job, quote, names.job);
+      if (!template && isBuiltIn(templateName)) putTemplate(worksheets.add(templateName), templateName, size);
+      if (quotesSheet) beginQuotes(worksheets.add(quotesSheet), row, size);
+      const sheet = copyTemplate(context, templateName, names.quote);
+      fillCopy(sheet, plan, widthOf(cells), printArea);
+      const errors = plan.hasFormulas ? await keepValuesOnly(context, sheet) : [];
+      putJob(worksheets, job, quote, names, size);
       if (!job.revised) {
         context.workbook.names.getItem(nameOf("nextNumber")).getRange().values = [[number.number + 1]];
       }
@@ -74,81 +103,56 @@ export async function fillQuote(job: Job): Promise<Filled> {
         number,
         quoteSheet: names.quote,
         jobSheet: names.job,
+        ticketsSheet: names.tickets,
         unknownFields: plan.unknown,
+        formulaFields: plan.inFormulas,
+        errors,
         isSigned: quote.workshop !== "",
       };
     });
   } catch (error) {
     // What went wrong first is what the person must hear, also where taking back fails.
-    await takeBack(begun).catch(() => undefined);
+    await takeBack(begun, before, templateName).catch(() => undefined);
     throw error;
   }
 }
 
-/** The name, or where a sheet has it already, the name with ours behind it, counted up until it is free. */
-function freeSheetName(wanted: string, sheetNames: ReadonlySet<string>): string {
-  for (let count = 0; ; count += 1) {
-    const name = [wanted, `${wanted} (Curbwright)`][count] ?? `${wanted} (Curbwright ${count})`;
-    if (!sheetNames.has(name.toLowerCase())) return name;
+/** A built-in template that the workbook does not have yet, as it will be. */
+function builtInSheet(name: string, size: PaperSize): TemplateSheet {
+  if (!isBuiltIn(name)) {
+    throw new WorkbookFault(`The template "${name}" is gone. Choose another, or bring that sheet back.`);
   }
+  return { cells: templateContents(name, size), formats: [], printArea: undefined };
 }
 
-function copyTemplate(context: Excel.RequestContext, name: string): Excel.Worksheet {
-  const sheet = context.workbook.worksheets.getItem(TEMPLATE_SHEET).copy(Excel.WorksheetPositionType.end);
-  sheet.name = name;
-  sheet.visibility = Excel.SheetVisibility.visible;
-  return sheet;
+/** The job sheet, and the tickets whose figures follow it. */
+function putJob(
+  worksheets: Excel.WorksheetCollection,
+  { order, sheets, rates }: Job,
+  quote: Quote,
+  names: QuoteSheets,
+  size: PaperSize,
+): void {
+  const made = jobSheet(order, sheets, quote, rates);
+  putPaper(worksheets.add(names.job), { ...made.paper, size });
+  putPaper(worksheets.add(names.tickets), { ...ticketsPaper(sheets, quote, made, names.job), size });
 }
 
-/** Adds rows for further lines, then writes the planned cells and nothing else. */
-function fillCopy(sheet: Excel.Worksheet, plan: FillPlan, columns: number): void {
-  if (plan.repeated) {
-    const { row, height, times } = plan.repeated;
-    const original = sheet.getRangeByIndexes(row, 0, height, columns).getEntireRow();
-    for (let line = 1; line < times; line += 1) {
-      const inserted = sheet
-        .getRangeByIndexes(row + height, 0, height, columns)
-        .getEntireRow()
-        .insert(Excel.InsertShiftDirection.down);
-      inserted.copyFrom(original);
-    }
-  }
-  for (const { row, column, content, format } of plan.writes) {
-    const cell = sheet.getRangeByIndexes(row, column, 1, 1);
-    if (format) cell.numberFormat = [[format]];
-    cell.values = [[content]];
-  }
-  if (plan.repeated) {
-    const { row, height, times } = plan.repeated;
-    sheet.getRangeByIndexes(row, 0, height * times, columns).format.autofitRows();
-  }
-  for (const row of plan.hidden) sheet.getRangeByIndexes(row, 0, 1, 1).getEntireRow().rowHidden = true;
+function widthOf(cells: Block): number {
+  return Math.max(1, ...cells.map((line) => line.length));
 }
 
-/** What a template computes stays as its value, once Excel has computed it: a quote holds no formula. */
-async function keepValuesOnly(context: Excel.RequestContext, sheet: Excel.Worksheet): Promise<void> {
-  await context.sync();
-  const used = sheet.getUsedRange();
-  used.copyFrom(used, Excel.RangeCopyType.values);
-}
-
-function putJob(context: Excel.RequestContext, job: Job, quote: Quote, name: string): void {
-  const [costed] = job.sheets;
-  if (!costed) return;
-  putPaper(context.workbook.worksheets.add(name), {
-    ...jobPaper(job.order, costed, quote, job.rates),
-    size: paperSizeFor(locale()),
-  });
-}
-
-/** Takes out what a failed fill had begun: sheets that were not there before it. */
-async function takeBack(begun: readonly string[]): Promise<void> {
+/** Takes out what a failed fill had begun: sheets that were not there before it, also a copy that got no name. */
+async function takeBack(begun: readonly string[], before: ReadonlySet<string>, template: string): Promise<void> {
   if (begun.length === 0) return;
   await run(async (context) => {
-    const sheets = begun.map((name) => context.workbook.worksheets.getItemOrNullObject(name));
-    for (const sheet of sheets) sheet.load("name");
+    const { worksheets } = context.workbook;
+    worksheets.load("items/name");
     await context.sync();
-    for (const sheet of sheets) if (!sheet.isNullObject) sheet.delete();
+    for (const sheet of worksheets.items) {
+      const isNew = !before.has(sheet.name.toLowerCase());
+      if (isNew && (begun.includes(sheet.name) || isTemplateCopy(sheet.name, template))) sheet.delete();
+    }
     await context.sync();
   });
 }

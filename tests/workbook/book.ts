@@ -12,7 +12,7 @@ import { InsertSheetMutation, SetWorksheetOrderMutation } from "@univerjs/preset
 import { type Calculation, watchCalculation } from "./calculation";
 import { Changes } from "./changes";
 import { type Extras, newExtras } from "./extras";
-import { alreadyExists, invalid, notFound } from "./failure";
+import { alreadyExists, denied, invalid, notFound } from "./failure";
 import { Names } from "./names";
 import { Tables } from "./tables";
 import type { Engine } from "./univer";
@@ -34,6 +34,8 @@ export class Book {
   readonly names: Names;
   readonly tables: Tables;
   readonly changes: Changes;
+  /** Whether sheets may neither come, go nor be called otherwise. */
+  structure: { isProtected: boolean; password?: string } = { isProtected: false };
   private readonly extras = new Map<string, Extras>();
   private facade!: FWorkbook;
   private opened = 0;
@@ -52,6 +54,7 @@ export class Book {
     if (this.opened > 0) this.engine.api.disposeUnit(this.id);
     this.opened += 1;
     this.extras.clear();
+    this.structure = { isProtected: false };
     this.names.clear();
     this.tables.clear();
     const sheet = this.blank(sheetName);
@@ -132,6 +135,7 @@ export class Book {
   }
 
   insert(data: IWorksheetData, index: number): FWorksheet {
+    this.checkStructure();
     const active = this.active().getSheetId();
     const params = { unitId: this.id, index, sheet: data };
     if (!this.engine.commands.syncExecuteCommand(InsertSheetMutation.id, params)) throw invalid();
@@ -153,6 +157,7 @@ export class Book {
   }
 
   delete(id: string): void {
+    this.checkStructure();
     const sheet = this.sheet(id);
     const visible = this.sheets().filter((other) => !other.isSheetHidden() && other.getSheetId() !== id);
     if (visible.length === 0) throw invalid("A workbook must keep at least one visible sheet.");
@@ -168,14 +173,20 @@ export class Book {
   rename(id: string, name: string): void {
     const sheet = this.sheet(id);
     if (sheet.getSheetName() === name) return;
+    this.checkStructure();
     sheet.setName(this.checkedName(name, id));
   }
 
   move(id: string, index: number): void {
+    this.checkStructure();
     const from = this.sheets().findIndex((sheet) => sheet.getSheetId() === id);
     if (!Number.isInteger(index) || index < 0 || index >= this.sheets().length) throw invalid();
     const params = { unitId: this.id, subUnitId: id, fromOrder: from, toOrder: index };
     this.engine.commands.syncExecuteCommand(SetWorksheetOrderMutation.id, params);
+  }
+
+  private checkStructure(): void {
+    if (this.structure.isProtected) throw denied();
   }
 
   private checkedName(name: string, ownId?: string): string {

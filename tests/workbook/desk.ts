@@ -141,3 +141,18 @@ export async function menu(desk: Desk, act: "protect" | "delete" | "rename", she
   );
   await settled(desk.page);
 }
+
+/** Has Excel refuse one sheet's name: office.js sends one that another sheet has in its place. */
+export async function refuseNaming(desk: Desk, refused: string): Promise<void> {
+  await desk.pane.evaluate((name) => {
+    const property = Object.getOwnPropertyDescriptor(Excel.Worksheet.prototype, "name");
+    if (!property?.set) throw new Error("office.js has no Worksheet.name to write");
+    const { set } = property;
+    Object.defineProperty(Excel.Worksheet.prototype, "name", {
+      ...property,
+      set(this: Excel.Worksheet, given: string) {
+        set.call(this, given === name ? "Rates" : given);
+      },
+    });
+  }, refused);
+}

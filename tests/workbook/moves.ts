@@ -34,8 +34,8 @@ export function insertCells(book: Book, sheetId: string, rect: Rect, shift: "Dow
   if (book.extrasOf(sheetId).protection.on) throw denied();
   const sheet = book.sheet(sheetId);
   growTo(book, sheetId, clamp(sheet.getSheet(), rect));
-  if (rect.columns === MAX_COLUMNS) sheet.insertRowsBefore(rect.row, rect.rows);
-  else if (rect.rows === MAX_ROWS) sheet.insertColumnsBefore(rect.column, rect.columns);
+  if (rect.columns === MAX_COLUMNS) onActive(book, sheetId, () => sheet.insertRowsBefore(rect.row, rect.rows));
+  else if (rect.rows === MAX_ROWS) onActive(book, sheetId, () => sheet.insertColumnsBefore(rect.column, rect.columns));
   else
     moveCells(book, sheetId, rect, shift === "Down" ? InsertRangeMoveDownCommand.id : InsertRangeMoveRightCommand.id);
 }
@@ -44,16 +44,21 @@ export function deleteCells(book: Book, sheetId: string, rect: Rect, shift: "Up"
   if (book.extrasOf(sheetId).protection.on) throw denied();
   const sheet = book.sheet(sheetId);
   const within = clamp(sheet.getSheet(), rect);
-  if (rect.columns === MAX_COLUMNS) sheet.deleteRows(within.row, within.rows);
-  else if (rect.rows === MAX_ROWS) sheet.deleteColumns(within.column, within.columns);
+  if (rect.columns === MAX_COLUMNS) onActive(book, sheetId, () => sheet.deleteRows(within.row, within.rows));
+  else if (rect.rows === MAX_ROWS) onActive(book, sheetId, () => sheet.deleteColumns(within.column, within.columns));
   else moveCells(book, sheetId, within, shift === "Up" ? DeleteRangeMoveUpCommand.id : DeleteRangeMoveLeftCommand.id);
 }
 
 /** The grid's own command, which knows the active sheet only and does its work before it first waits. */
 function moveCells(book: Book, sheetId: string, rect: Rect, command: string): void {
+  onActive(book, sheetId, () => book.engine.commands.executeCommand(command, { range: toRange(rect) }));
+}
+
+/** Does something while the sheet is active: of others the grid leaves defined names behind. */
+function onActive(book: Book, sheetId: string, act: () => unknown): void {
   const active = book.active().getSheetId();
   book.activate(sheetId);
-  book.engine.commands.executeCommand(command, { range: toRange(rect) });
+  act();
   book.activate(active);
 }
 

@@ -68,7 +68,12 @@ export class Names {
   /** Adds a name for a formula text ("=Rates!$B$2", "=0.05"). */
   add(name: string, formula: string, comment: string, sheetId?: string): DefinedName {
     checkName(name);
-    if (this.find(name, sheetId)) throw alreadyExists();
+    // Names and tables share their names.
+    if (
+      this.find(name, sheetId) ||
+      this.book.tables.all().some((table) => table.name.toLowerCase() === name.toLowerCase())
+    )
+      throw alreadyExists();
     this.made += 1;
     const item: DefinedName = {
       id: `name-${this.made}`,

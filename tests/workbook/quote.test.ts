@@ -109,7 +109,15 @@ describe("from a blank workbook to a quote", () => {
     await press(desk, "Make the quote");
     await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
     expect((await desk.page.evaluate(() => window.workbookPage.syncCount)) - before).toBeLessThanOrEqual(4);
-    expect(await sheetNames(desk)).toEqual(["Sheet1", "Rates", "Quote template", "Quotes", "Quote 1001", "Job 1001"]);
+    expect(await sheetNames(desk)).toEqual([
+      "Sheet1",
+      "Rates",
+      "Quote template",
+      "Quotes",
+      "Quote 1001",
+      "Job 1001",
+      "Tickets 1001",
+    ]);
 
     const quote = await filledCells(desk, "Quote 1001");
     expect(quote.filter(({ formula }) => formula !== "")).toEqual([]);
@@ -190,8 +198,10 @@ describe("from a blank workbook to a quote", () => {
       "Quotes",
       "Quote 1001",
       "Job 1001",
+      "Tickets 1001",
       "Quote 1002",
       "Job 1002",
+      "Tickets 1002",
     ]);
   });
 

@@ -86,8 +86,10 @@ describe("the Quotes table", () => {
       "Quotes",
       "Quote 1001",
       "Job 1001",
+      "Tickets 1001",
       "Quote 1002",
       "Job 1002",
+      "Tickets 1002",
     ]);
     expect((await texts(desk, "Quotes", "A4:J4"))[0]).toEqual([
       "Number",
@@ -172,7 +174,7 @@ describe("the Quotes table", () => {
     expect(await sheetNames(desk)).toEqual(before);
     await unfold();
     await standing("1001").selectOption("agreed");
-    await desk.pane.getByText("A sheet is protected.").waitFor();
+    await desk.pane.getByText("A sheet or the workbook is protected.").waitFor();
     await settled(desk.page);
     expect(await standing("1001").inputValue()).toBe("quoted");
   });
@@ -220,7 +222,8 @@ describe("numbers never repeat", () => {
 
   test("after every row and every sheet is deleted: Rates know", async () => {
     await toTable("dropRows");
-    for (const sheet of ["Quote 1001", "Job 1001", "Quote 1002", "Job 1002"]) await menu(desk, "delete", sheet);
+    for (const sheet of ["Quote 1001", "Job 1001", "Tickets 1001", "Quote 1002", "Job 1002", "Tickets 1002"])
+      await menu(desk, "delete", sheet);
     await make("1003");
   });
 });
@@ -295,7 +298,14 @@ describe("an earlier quote opened again", () => {
     await press(desk, "Open quote 1001");
     await fill(desk, { Quantity: "3" });
     await make("1001a");
-    expect((await sheetNames(desk)).slice(-4)).toEqual(["Quote 1001", "Job 1001", "Quote 1001a", "Job 1001a"]);
+    expect((await sheetNames(desk)).slice(-6)).toEqual([
+      "Quote 1001",
+      "Job 1001",
+      "Tickets 1001",
+      "Quote 1001a",
+      "Job 1001a",
+      "Tickets 1001a",
+    ]);
     expect(await filledCells(desk, "Quote 1001")).toEqual(before);
     expect((await filledCells(desk, "Job 1001")).length).toBe(job);
     const words = (await filledCells(desk, "Quote 1001a")).map(({ text }) => text);

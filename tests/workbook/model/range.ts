@@ -103,8 +103,10 @@ export class RangeEntity extends Entity {
     },
     clear: (given) => this.clear(oneOf(given.raw(0) ?? "All", CLEAR_TYPES)),
     insert: (given) => {
-      insertCells(this.book, this.sheetId, this.rect, oneOf(given.raw(0), ["Down", "Right"]));
-      return this.at(this.rect);
+      // This range moves along with its cells; the answer is the room that was made.
+      const { rect } = this;
+      insertCells(this.book, this.sheetId, rect, oneOf(given.raw(0), ["Down", "Right"]));
+      return this.at(rect);
     },
     delete: (given) => deleteCells(this.book, this.sheetId, this.rect, oneOf(given.raw(0), ["Up", "Left"])),
     merge: (given) => mergeCells(this.book, this.sheetId, this.rect, given.flag(0)),

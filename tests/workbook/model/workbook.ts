@@ -1,5 +1,5 @@
 import type { Book } from "../book";
-import { gap, invalid } from "../failure";
+import { denied, gap, invalid } from "../failure";
 import { type Calls, Entity, flag, oneOf, type Parts, type Reads, type Writes } from "./entity";
 import type { Host } from "./host";
 import { NamedItems } from "./names";
@@ -28,6 +28,7 @@ export class WorkbookEntity extends Entity {
     names: () => new NamedItems(this.book),
     tables: () => new TableCollection(this.book),
     application: () => new ApplicationEntity(this.book),
+    protection: () => new WorkbookProtection(this.book),
     properties: () => new PropertiesEntity(this.book),
     _Runtime: () => new RuntimeEntity(this.book, this.host),
   };
@@ -92,6 +93,26 @@ class ApplicationEntity extends Entity {
     // Both only delay what a person sees until the next sync, and here nothing is drawn or calculated within a batch.
     suspendApiCalculationUntilNextSync: () => undefined,
     suspendScreenUpdatingUntilNextSync: () => undefined,
+  };
+}
+
+/** Review, Protect Workbook: keeps the sheets as they are, not their cells. */
+class WorkbookProtection extends Entity {
+  readonly type = "WorkbookProtection";
+
+  override readonly reads: Reads = { protected: () => this.book.structure.isProtected };
+
+  override readonly calls: Calls = {
+    protect: (given) => {
+      if (this.book.structure.isProtected) throw denied();
+      const password = given.optionalText(0);
+      this.book.structure = { isProtected: true, ...(password === undefined ? {} : { password }) };
+    },
+    unprotect: (given) => {
+      const { isProtected, password } = this.book.structure;
+      if (isProtected && password !== undefined && password !== given.optionalText(0)) throw denied();
+      this.book.structure = { isProtected: false };
+    },
   };
 }
 

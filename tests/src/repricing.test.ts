@@ -1,0 +1,95 @@
+import { describe, expect, test } from "vitest";
+import { money } from "../../src/money";
+import { Quotient } from "../../src/quotient";
+import { reprice, spotMove, spotsAround } from "../../src/repricing";
+import { ratesOf } from "./orders";
+import { publishedText } from "./published";
+
+const HEADER = ["Design", "Mark", "Colour", "Length (in)", "Links per in", "Weight of one link"];
+/** 100 links of 1 g: at 25.00 a gram, casting fee 1.50, labour 50 and 2 g lost (quick basis) 2,750 landed. */
+const CURB = ["Curb", 250, "yellow", 25, 4, 1];
+/** The same of fine gold, at 100.00 a gram. */
+const FINE = ["Fine", 1000, "yellow", 25, 4, 1];
+const text = (value: Quotient | undefined) => value?.value().toString();
+const usd = (amount: string) => money(Quotient.of(amount), "USD");
+/** Fine gold at 100 a gram. */
+const RATES = ratesOf({ spot: "3110.34768" });
+
+describe("spot from 100 to 110 a gram of fine gold (hand arithmetic)", () => {
+  // Curb: metal rate 27.50: 2750 + 150 + 55 + 50 = 3,005 landed, x 1.3 = 3,906.50, up to 3,910; before 3,575.
+  // Fine: before 10000 + 150 + 200 + 50 = 10,400 x 1.3 = 13,520; after 11000 + 150 + 220 + 50 = 11,420 x 1.3 = 14,846, up to 14,850.
+  const repricing = reprice([HEADER, CURB, FINE], RATES, usd("3421.382448"));
+
+  test("every line before and after", () => {
+    expect(
+      repricing.lines.map(({ design, before, after, change }) => [
+        design,
+        text(before.amount),
+        text(after.amount),
+        text(change.amount),
+      ]),
+    ).toEqual([
+      ["Curb", "3575", "3910", "335"],
+      ["Fine", "13520", "14850", "1330"],
+    ]);
+  });
+
+  test("the largest moves, and what a price kept would leave", () => {
+    expect([repricing.largestUp?.design, repricing.largestDown]).toEqual(["Fine", undefined]);
+    // (3575 - 3005) / 3575, and 3005 / 0.9 = 3,338.89 is still below 3,575.
+    expect(repricing.lines[0]?.marginKept?.toNumber()).toBeCloseTo(570 / 3575, 12);
+    expect(repricing.belowFloor).toEqual([]);
+  });
+
+  test("a jump to 120 puts the fine chain below its floor: 12,440 / 0.9 = 13,822 against 13,520", () => {
+    const jump = reprice([HEADER, CURB, FINE], RATES, usd("3732.417216"));
+    // Curb: 3000 + 150 + 60 + 50 = 3,260 / 0.9 = 3,622 against 3,575. Fine: 12000 + 150 + 240 + 50 = 12,440.
+    expect(jump.belowFloor.map(({ design }) => design)).toEqual(["Curb", "Fine"]);
+  });
+});
+
+test("a move smaller than the price step moves nothing: at 100.1 a gram 2,752.55 x 1.3 = 3,578.3 goes up, at 99.99 not below 3,575", () => {
+  // Curb at 100.1: 2502.5 + 150 + 50.05 + 50 = 2,752.55; at 99.99: 2499.75 + 150 + 49.995 + 50 = 2,749.745 x 1.3 = 3,574.67.
+  expect(text(reprice([HEADER, CURB], RATES, usd("3113.45802768")).lines[0]?.after.amount)).toBe("3580");
+  expect(reprice([HEADER, CURB], RATES, usd("3110.036645232")).moved).toEqual([]);
+});
+
+test("rows that cannot be priced are told, empty rows are passed over", () => {
+  const repricing = reprice([HEADER, ["Odd", "25K", "yellow", 25, 4, 1], [], CURB], RATES, usd("3000"));
+  expect(repricing.refused).toMatchObject([
+    { row: 0, design: "Odd", sentence: expect.stringContaining('found "25K"') },
+  ]);
+  expect(repricing.lines.map(({ row }) => row)).toEqual([2]);
+});
+
+test("the largest monthly moves since 1968, up and down, move every line their way (gold-monthly.csv)", () => {
+  const months = publishedText("gold-monthly.csv")
+    .split("\n")
+    .slice(1)
+    .map((line) => line.split(","))
+    .filter(([month = "", price = ""]) => month >= "1968-01" && Number(price) > 0)
+    .map(([month, price = ""]) => ({ month, price }));
+  const moves = months.slice(1).map((then, index) => ({ before: months[index]?.price ?? "", after: then.price }));
+  const share = ({ before, after }: { before: string; after: string }) => Number(after) / Number(before);
+  const up = moves.reduce((most, move) => (share(move) > share(most) ? move : most));
+  const down = moves.reduce((most, move) => (share(move) < share(most) ? move : most));
+  for (const [move, sign] of [
+    [up, 1],
+    [down, -1],
+  ] as const) {
+    const { lines, moved } = reprice([HEADER, CURB, FINE], ratesOf({ spot: move.before }), usd(move.after));
+    expect(moved).toHaveLength(lines.length);
+    for (const line of lines) expect(Math.sign(line.change.amount.toNumber())).toBe(sign);
+    expect(spotMove(usd(move.before), usd(move.after)).toNumber()).toBeCloseTo(share(move) - 1, 9);
+  }
+});
+
+test("spots around 2,000 in steps of 5 % (hand arithmetic)", () => {
+  expect(spotsAround(usd("2000"), Quotient.of("0.05"), 2).map(({ amount }) => text(amount))).toEqual([
+    "1800",
+    "1900",
+    "2000",
+    "2100",
+    "2200",
+  ]);
+});

@@ -1,0 +1,129 @@
+import { describe, expect, test } from "vitest";
+import type { Fields, FieldValue } from "../../taskpane/excel/fields";
+import { type Block, planFill } from "../../taskpane/excel/fill";
+import { printedArea } from "../../taskpane/excel/quotesheet";
+
+const said = (text: string): FieldValue => ({ value: text, text });
+const QUOTE: Fields = new Map([
+  ["customer", said("Ada")],
+  ["discount", said("")],
+  ["total", { value: 12.5, text: "12.50", format: "#,##0.00" }],
+]);
+const line = (colour: string, plated = ""): Fields =>
+  new Map([
+    ["line.colour", said(colour)],
+    ["line.plated", said(plated)],
+  ]);
+
+const plan = (template: Block, lines: readonly Fields[] = [line("yellow")], formats: Block = []) =>
+  planFill(template, formats, QUOTE, lines);
+/** What one cell is filled with. */
+const filled = (cell: string, lines?: readonly Fields[]) => plan([[cell]], lines).writes[0]?.content;
+
+describe("the template's own words for ours", () => {
+  test.each([
+    ["{{line.colour|yellow=Gelb|white=Weiß}}", "yellow", "Gelb"],
+    ["{{line.colour|yellow=Gelb|white=Weiß}}", "white", "Weiß"],
+    ["{{ line.colour | YELLOW = Gelb }}", "yellow", "Gelb"],
+    ["{{line.colour|yellow=Gelb}}", "rose", "rose"],
+    ["{{line.colour|yellow=}}", "yellow", ""],
+    ["{{line.colour|yellow=a=b}}", "yellow", "a=b"],
+    ["Gold, {{line.colour|yellow=gelb}}, massiv", "yellow", "Gold, gelb, massiv"],
+    ["{{line.colour|yellow=750}}", "yellow", "'750"],
+    ["{{line.colour|yellow==1+1}}", "yellow", "'=1+1"],
+  ])("%s for %s is %s", (cell, colour, expected) => {
+    expect(filled(cell, [line(colour)])).toBe(expected);
+  });
+
+  test("stand in optional phrases, and an empty word takes the phrase away", () => {
+    const cell = "Gold[[, {{line.plated|plated=rhodiniert|not plated=}}]]";
+    expect(filled(cell, [line("white", "plated")])).toBe("Gold, rhodiniert");
+    expect(filled(cell, [line("white", "not plated")])).toBe("Gold");
+    expect(filled(cell, [line("white")])).toBe("Gold");
+  });
+
+  test("an empty word empties its row, which is hidden", () => {
+    expect(plan([["Label", "{{line.colour|yellow=}}"]]).hidden).toEqual([0]);
+    expect(plan([["Label", "{{line.colour|white=}}"]]).hidden).toEqual([]);
+  });
+
+  test.each(["{{line.colour|Gelb}}", "{{line.colour|=Gelb}}", "{{line.colour|yellow=a|Yellow=b}}"])(
+    "%s cannot be read: it stays in sight and is reported",
+    (cell) => {
+      expect(filled(cell)).toBe(`'${cell}`);
+      expect(plan([["", cell]]).unknown).toEqual([`${cell} in B1`]);
+    },
+  );
+});
+
+describe("formulas in the template", () => {
+  test("that hold a field are left as they are and reported with their cells", () => {
+    const { writes, inFormulas, unknown } = plan([["{{customer}}"], ["", '="For "&"{{customer}} {{courier}}"']]);
+    expect(writes).toEqual([{ row: 0, column: 0, content: "Ada" }]);
+    expect(inFormulas).toEqual(["{{customer}} in B2", "{{courier}} in B2"]);
+    expect(unknown).toEqual([]);
+  });
+
+  test("do not make their row one that repeats per line", () => {
+    expect(plan([['="{{line.colour}}"'], ["{{customer}}"]]).repeated).toBeUndefined();
+  });
+});
+
+describe("a template", () => {
+  test("without a field is told from one with any", () => {
+    expect(plan([["Quote", 12, "{customer}"]]).hasFields).toBe(false);
+    expect(plan([["Quote", "for {{courier}}"]]).hasFields).toBe(true);
+  });
+
+  test("whose cell has the text format gets numbers as numbers and texts without the text format", () => {
+    expect(plan([["{{total}}", "{{customer}}"]], [], [["@", "@"]]).writes).toEqual([
+      { row: 0, column: 0, content: 12.5, format: "#,##0.00" },
+      { row: 0, column: 1, content: "Ada", format: "General" },
+    ]);
+    expect(plan([["{{total}}", "{{customer}}"]], [], [["0.0", "0"]]).writes).toEqual([
+      { row: 0, column: 0, content: 12.5 },
+      { row: 0, column: 1, content: "Ada" },
+    ]);
+  });
+
+  test("with two rows a line gets them three times for three lines; what stands below moves down", () => {
+    const template = [["{{customer}}"], ["{{line.colour}}"], ["", "{{line.plated}}"], ["{{total}}"]];
+    const { repeated, writes, hidden } = plan(template, [line("yellow", "a"), line("rose"), line("white", "c")]);
+    expect(repeated).toEqual({ row: 1, height: 2, times: 3 });
+    const bySheet = [...writes].sort((one, other) => one.row - other.row);
+    expect(bySheet.map(({ row, column, content }) => [row, column, content])).toEqual([
+      [0, 0, "Ada"],
+      [1, 0, "yellow"],
+      [2, 1, "a"],
+      [3, 0, "rose"],
+      [4, 1, ""],
+      [5, 0, "white"],
+      [6, 1, "c"],
+      [7, 0, 12.5],
+    ]);
+    expect(hidden).toEqual([4]);
+  });
+});
+
+describe("the print area of a quote", () => {
+  const template = [["{{customer}}"], [""], ["{{line.colour}}"], ["{{total}}"]];
+  const three = plan(template, [line("yellow"), line("rose"), line("white")]);
+
+  test.each([
+    [
+      "ends with the repeated row",
+      { row: 0, column: 0, rows: 3, columns: 5 },
+      { row: 0, column: 0, rows: 5, columns: 5 },
+    ],
+    ["goes on below it", { row: 0, column: 1, rows: 9, columns: 2 }, { row: 0, column: 1, rows: 11, columns: 2 }],
+    ["ends above it, as the person wants", { row: 0, column: 0, rows: 2, columns: 5 }, undefined],
+    ["begins below it", { row: 3, column: 0, rows: 2, columns: 5 }, undefined],
+  ])("that %s", (_, area, expected) => {
+    expect(printedArea(area, three)).toEqual(expected);
+  });
+
+  test("stays as it is for one line, and where there is none", () => {
+    expect(printedArea({ row: 0, column: 0, rows: 3, columns: 5 }, plan(template))).toBeUndefined();
+    expect(printedArea(undefined, three)).toBeUndefined();
+  });
+});
