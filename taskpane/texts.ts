@@ -5,6 +5,8 @@ import { result } from "./texts/result";
 
 /** Every sentence of the pane that is not the costing library's own: what to translate, with texts/. */
 export const TEXTS = {
+  /** What these texts are written in, for what joins them. */
+  language: "en",
   name: "Curbwright",
   opening: "Opening…",
   notInExcel: "This pane works inside Excel. Open Excel and start Curbwright from its Home tab.",

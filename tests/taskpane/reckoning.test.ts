@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, it, vi } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { blankOrder, type LineKey, type OrderKey, parseRates, RATE_KEYS, RATE_ROWS, type Rates } from "../../src/index";
 import { labelsOf } from "../../taskpane/faultplace";
 import { type Costed, missing, type Reckoning, reckon, type Typed, wrong } from "../../taskpane/reckoning";
@@ -11,9 +11,7 @@ const FILLED = withOrder(withLine(FRESH, CURB), { customer: "Ana Wilder" });
 
 const fields = (faults: readonly { readonly field: string }[]) => faults.map(({ field }) => field);
 
-beforeAll(() => {
-  vi.stubGlobal("Office", { context: { contentLanguage: "en-US" } });
-});
+vi.mock("../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 describe("what a form amounts to", () => {
   it("is blank while nothing is wrong and a price needs more", () => {

@@ -1,5 +1,16 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { cellAt, type Desk, fill, HUNDRED_GRAMS, press, setRate, unfold, Workshop, withRates } from "./desk";
+import {
+  cellAt,
+  type Desk,
+  fill,
+  filledCells,
+  HUNDRED_GRAMS,
+  press,
+  setRate,
+  unfold,
+  Workshop,
+  withRates,
+} from "./desk";
 import { clickCell, settled } from "./person.mjs";
 
 let workshop: Workshop;
@@ -219,6 +230,11 @@ describe("an order of three lines", () => {
   test("opens again from the earlier quotes with every field of every line", async () => {
     await press(desk, "Make the quote");
     await desk.pane.getByText("are in the workbook.").waitFor();
+    const words = (await filledCells(desk, "Quote 1001")).map(({ text }) => text).join("\n");
+    for (const told of ["Plain curb", "Tide curb", "Low street cuff", "hollow", "Gift box", "7,158.00", "14,041.32"]) {
+      expect(words).toContain(told);
+    }
+    for (const cost of ["2,753", "1,475.83", "888.50", "9,077"]) expect(words).not.toContain(cost);
     await desk.pane.getByText("Earlier quotes", { exact: true }).click();
     await settled(desk.page);
     await press(desk, "Remove this line");
