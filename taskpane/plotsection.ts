@@ -17,7 +17,9 @@ export interface PlotSection {
 export function plotSection(): PlotSection {
   const note = element("p", { class: "help", role: "status" });
   const place = element("div", { class: "plots" });
-  const root = element("details", {}, element("summary", {}, TEXTS.plots.title), note, place);
+  const which = element("span", { class: "holds" });
+  const summary = element("summary", {}, element("span", {}, TEXTS.plots.title), " ", which);
+  const root = element("details", {}, summary, note, place);
   note.hidden = true;
   let current: Costed | undefined;
   let drawn = 0;
@@ -61,6 +63,7 @@ export function plotSection(): PlotSection {
       if (costed === current && line === drawn) return;
       current = costed;
       drawn = line;
+      setText(which, costed && costed.sheets.length > 1 ? TEXTS.plots.ofLine(line + 1) : "");
       window.clearTimeout(waiting);
       if (!costed || !root.open) return;
       place.setAttribute("aria-busy", "true");

@@ -12,7 +12,10 @@ const texts = TEXTS.plots.margin;
 export function marginPlot({ order, sheets, rates }: Costed, line: number, width: number): Plot {
   const sheet = sheets[line];
   if (!sheet) throw new Error("A line that was not costed cannot be drawn");
-  const price = timesMoney(sheet.price, Quotient.one.minus(order.discount));
+  const kept = Quotient.one.minus(order.discount);
+  /** What the line brings; the customer's price may hold a tax beside it. */
+  const price = timesMoney(sheet.netPrice, kept);
+  const asked = showMoney(timesMoney(sheet.price, kept));
   const floor = floorSpot(sheet, price, rates);
   const near = floor && isInSight(floor.amount.toNumber(), order.spot.amount.toNumber()) ? floor : undefined;
   const marked = [order.spot, ...(near ? [near] : [])].map((spot) => spot.amount);
@@ -39,7 +42,7 @@ export function marginPlot({ order, sheets, rates }: Costed, line: number, width
     title: texts.title,
     sentence: [
       (order.discount.isZero() ? texts.order : texts.discounted)(
-        showMoney(price),
+        rates.taxIncluded ? texts.withTax(asked) : asked,
         showShare(now.margin),
         showSpot(order.spot),
       ),

@@ -1,6 +1,7 @@
 /** What the plots say. */
 export const plots = {
   title: "Plots",
+  ofLine: (number: number) => `line ${number}`,
   loading: "Loading the plots…",
   notLoaded: "The plots could not be loaded. Close this part and open it again.",
   points: "Points of this plot",
@@ -27,6 +28,7 @@ export const plots = {
       `The price of ${price} leaves a margin of ${margin} at this order's spot of ${spot}.`,
     discounted: (price: string, margin: string, spot: string) =>
       `The price after the discount, ${price}, leaves a margin of ${margin} at this order's spot of ${spot}.`,
+    withTax: (price: string) => `${price} with tax in it`,
     upTo: (least: string, spot: string) => `Your least margin of ${least} is kept up to a spot of ${spot}.`,
     onlyUpTo: (least: string, spot: string) =>
       `Your least margin of ${least} would be kept only up to a spot of ${spot}.`,
