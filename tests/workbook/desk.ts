@@ -22,9 +22,9 @@ export class Workshop {
     return new Workshop(await serve(), await launch());
   }
 
-  /** @param query such as "book=blank" or "pane=320" */
-  async sitDown(query = ""): Promise<Desk> {
-    const page = await this.browser.newPage({ viewport: { width: 1400, height: 900 } });
+  /** @param query such as "book=blank" or "pane=320" @param locale the person's language */
+  async sitDown(query = "", locale = "en-US"): Promise<Desk> {
+    const page = await this.browser.newPage({ viewport: { width: 1400, height: 900 }, locale });
     const crashes: string[] = [];
     page.on("pageerror", (error) => crashes.push(error.message));
     await openBook(page, query === "" ? this.server.url : `${this.server.url}/?${query}`);
@@ -96,8 +96,8 @@ export const HUNDRED_GRAMS = {
 };
 
 /** A blank workbook with Rates laid out at that spot. */
-export async function withRates(workshop: Workshop): Promise<Desk> {
-  const desk = await workshop.sitDown("book=blank");
+export async function withRates(workshop: Workshop, locale = "en-US"): Promise<Desk> {
+  const desk = await workshop.sitDown("book=blank", locale);
   await fill(desk, { Spot: SPOT_FOR_25 });
   await press(desk, "Lay out the Rates sheet");
   await desk.pane.getByLabel("Customer", { exact: true }).waitFor();

@@ -3,8 +3,11 @@ import { type OrderForm, parseOrder } from "../../src/order";
 import { makeQuote } from "../../src/quote";
 import type { QuoteNumber } from "../../src/quotenumber";
 import { parseRates } from "../../src/rates";
+import { extraFields, lineFields, quoteFields } from "../../taskpane/excel/fields";
+import { type Block, planFill } from "../../taskpane/excel/fill";
 import { jobSheet } from "../../taskpane/excel/job";
 import { contentsOf, type Paper } from "../../taskpane/excel/paper";
+import { copyTemplate, fillCopy, printedArea } from "../../taskpane/excel/quotesheet";
 import { ticketsPaper } from "../../taskpane/excel/tickets";
 import { type Record_, read } from "../src/orders";
 import type { Desk } from "./desk";
@@ -76,4 +79,74 @@ export function valuesOf(desk: Desk, sheet: string, rows: number): Promise<(stri
     ([name, count]) => window.workbookPage.read(name, `A1:H${count}`).map((row) => row.map(({ value }) => value)),
     [sheet, rows] as const,
   );
+}
+
+/** Fills a copy of a template with an order, by the add-in's own plan and its own code, which runs in the pane. */
+export async function fillTemplate(
+  desk: Desk,
+  template: string,
+  to: string,
+  order: { readonly form: OrderForm; readonly rates: Record_; readonly locale: string },
+): Promise<readonly string[]> {
+  const { quote } = papersOf(order.form, order.rates);
+  const read = await desk.pane.evaluate(async (name) => {
+    return Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem(name);
+      const all = sheet.getUsedRange(true).getBoundingRect("A1").load("formulas,numberFormat,columnCount");
+      const printed = sheet.pageLayout.getPrintArea();
+      printed.areas.load("items/rowIndex,items/columnIndex,items/rowCount,items/columnCount");
+      await context.sync();
+      const [area] = printed.areas.items;
+      return {
+        cells: all.formulas,
+        formats: all.numberFormat,
+        columns: all.columnCount,
+        area: area && {
+          row: area.rowIndex,
+          column: area.columnIndex,
+          rows: area.rowCount,
+          columns: area.columnCount,
+        },
+      };
+    });
+  }, template);
+  const { columns, area } = read;
+  const cells: Block = read.cells;
+  const formats: Block = read.formats;
+  const plan = planFill(
+    cells,
+    formats,
+    quoteFields(quote, order.locale),
+    quote.lines.map((line) => lineFields(line, order.locale)),
+    quote.extras.map((extra) => extraFields(extra, order.locale)),
+  );
+  await desk.pane.evaluate(`(async () => {
+    const printedArea = ${printedArea};
+    const copyTemplate = ${copyTemplate};
+    const fillCopy = ${fillCopy};
+    const { plan, template, to, columns, area } = ${JSON.stringify({
+      plan,
+      template,
+      to,
+      columns,
+      area,
+    })};
+    await Excel.run(async (context) => {
+      fillCopy(copyTemplate(context, template, to), plan, columns, area);
+      await context.sync();
+    });
+  })()`);
+  await settled(desk.page);
+  return plan.unknown;
+}
+
+/** How many pages of paper a sheet prints on. */
+export async function pagesOf(desk: Desk, sheet: string): Promise<number> {
+  const { html } = await desk.page.evaluate((name) => window.workbookPage.print(name), sheet);
+  const print = await desk.page.context().browser()?.newPage();
+  if (!print) throw new Error("The browser is gone");
+  await print.setContent(html);
+  const pdf = await print.pdf({ preferCSSPageSize: true });
+  await print.close();
+  return pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length ?? 0;
 }
