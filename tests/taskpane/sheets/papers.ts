@@ -1,17 +1,17 @@
-import { costOrder } from "../../src/costsheet";
-import { type OrderForm, parseOrder } from "../../src/order";
-import { makeQuote } from "../../src/quote";
-import type { QuoteNumber } from "../../src/quotenumber";
-import { parseRates } from "../../src/rates";
-import { extraFields, lineFields, quoteFields } from "../../taskpane/excel/fields";
-import { type Block, planFill } from "../../taskpane/excel/fill";
-import { jobSheet } from "../../taskpane/excel/job";
-import { contentsOf, type Paper } from "../../taskpane/excel/paper";
-import { copyTemplate, fillCopy, printedArea } from "../../taskpane/excel/quotesheet";
-import { ticketsPaper } from "../../taskpane/excel/tickets";
-import { type Record_, read } from "../src/orders";
-import type { Desk } from "./desk";
-import { settled } from "./person.mjs";
+import { costOrder } from "../../../src/costsheet";
+import { type OrderForm, parseOrder } from "../../../src/order";
+import { makeQuote } from "../../../src/quote";
+import type { QuoteNumber } from "../../../src/quotenumber";
+import { parseRates } from "../../../src/rates";
+import { extraFields, lineFields, quoteFields } from "../../../taskpane/excel/fields";
+import { type Block, planFill } from "../../../taskpane/excel/fill";
+import { jobSheet } from "../../../taskpane/excel/job";
+import { contentsOf, type Paper } from "../../../taskpane/excel/paper";
+import { copyTemplate, fillCopy, printedArea } from "../../../taskpane/excel/quotesheet";
+import { ticketsPaper } from "../../../taskpane/excel/tickets";
+import { type Record_, read } from "../../src/orders";
+import type { Desk } from "../../workbook/desk";
+import { settled } from "../../workbook/person.mjs";
 
 const NUMBER: QuoteNumber = { number: 2001, revision: "" };
 

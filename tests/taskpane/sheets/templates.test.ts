@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { OrderForm } from "../../src/order";
-import { ORDER, RATES } from "../src/orders";
-import { type Desk, texts, Workshop, withRates } from "./desk";
-import { settled } from "./person.mjs";
-import { fillTemplate, pagesOf } from "./sheets";
+import type { OrderForm } from "../../../src/order";
+import { ORDER, RATES } from "../../src/orders";
+import { type Desk, texts, Workshop, withRates } from "../../workbook/desk";
+import { settled } from "../../workbook/person.mjs";
+import { fillTemplate, pagesOf } from "./papers";
 
 let workshop: Workshop;
 
