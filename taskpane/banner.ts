@@ -8,6 +8,8 @@ const { make } = TEXTS;
 export interface Banner {
   readonly root: HTMLElement;
   done(filled: Filled, goTo: (sheet: string) => void): void;
+  /** A sentence on what is worth a look, though nothing went wrong. */
+  noted(sentence: string): void;
   /** A sentence on what went wrong. */
   failed(sentence: string): void;
   clear(): void;
@@ -36,6 +38,9 @@ export function banner(): Banner {
           ),
         ),
       );
+    },
+    noted(sentence) {
+      root.replaceChildren(element("div", { class: "banner noted" }, element("p", {}, sentence)));
     },
     failed(sentence) {
       root.replaceChildren(element("div", { class: "banner failed" }, element("p", {}, sentence)));

@@ -2,7 +2,7 @@ import { type Parsed, parseRates, type Rates, type Standing, showQuoteNumber } f
 import { announcer } from "./announcer";
 import { banner } from "./banner";
 import { bookedTotal, openBooked } from "./booked";
-import { button } from "./button";
+import { type Button, button } from "./button";
 import { showMoney, today } from "./display";
 import { earlierQuotes } from "./earlier";
 import { element } from "./element";
@@ -13,7 +13,7 @@ import { type RatesNews, type RatesReading, watchRates } from "./excel/rates";
 import { addMissingRates, layOutRates } from "./excel/ratesheet";
 import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
-import { orderForm } from "./orderform";
+import { orderForm, type RowTaken, type RowTexts } from "./orderform";
 import { ratesHead } from "./rateshead";
 import { type Reckoning, reckon } from "./reckoning";
 import { isRefusal, refusalOf, sentenceOf } from "./refusal";
@@ -41,8 +41,11 @@ export function openPane(place: HTMLElement): void {
       if (!making) ending.clear();
       compute();
     },
+    opened: compute,
     leftFaulty: voice.say,
-    takeRow: () => attempt(takeRow),
+    say: voice.say,
+    takeRow: () => attempt(() => readRow(form.takeRow, takeRow)),
+    addRow: () => attempt(() => readRow(form.addRow, form.add)),
   });
   const revision = revisionOf(form, startAnew);
   const earlier = earlierQuotes({
@@ -64,9 +67,9 @@ export function openPane(place: HTMLElement): void {
   function compute(): void {
     const typed = form.typed();
     const stay = hold(result.root);
-    reckoning = rates?.ok ? reckon(typed, rates.value, today()) : undefined;
-    result.show(reckoning, typed);
-    form.judge(reckoning?.faults ?? []);
+    reckoning = rates?.ok ? reckon(typed, rates.value, today(), form.misread()) : undefined;
+    result.show(reckoning, typed, form.line);
+    form.judge(reckoning?.faults ?? [], reckoning?.kind === "costed" ? reckoning.costed.sheets : undefined);
     stay();
     const spoken = spokenResult(reckoning, typed);
     glance.dataset.text = spoken;
@@ -129,21 +132,25 @@ export function openPane(place: HTMLElement): void {
     void attempt(followRates);
   }
 
-  async function takeRow(): Promise<void> {
-    form.takeRow.work(TEXTS.form.takingRow);
+  async function readRow(pressed: Button, put: (row: RowTexts) => RowTaken): Promise<void> {
+    if (!rates?.ok) return ending.failed(TEXTS.result.ratesFirst);
+    pressed.work(TEXTS.form.takingRow);
     try {
       ending.clear();
-      const texts = await readSelectedOrder();
-      const count = Object.values(texts).filter((text) => text !== "").length;
-      // The row is an order of its own: it must not become a revision of another.
-      revision.end();
-      form.fill(texts);
+      const { fields, otherCustomer } = put(await readSelectedOrder(rates.value.currency));
       compute();
-      if (count === 0) ending.failed(TEXTS.form.tookNone);
-      else voice.say(TEXTS.form.took(count));
+      if (fields === 0) return ending.failed(TEXTS.form.tookNone);
+      if (otherCustomer) ending.noted(TEXTS.form.otherCustomer(otherCustomer, form.typed().order.customer));
+      voice.say(TEXTS.form.took(fields));
     } finally {
-      form.takeRow.rest();
+      pressed.rest();
     }
+  }
+
+  function takeRow(row: RowTexts): RowTaken {
+    // A row that takes the form's only line is an order of its own: it must not become a revision of another.
+    if (form.typed().lines.length === 1) revision.end();
+    return form.take(row);
   }
 
   function reopen(quote: BookedQuote): void {

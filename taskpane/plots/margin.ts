@@ -9,9 +9,9 @@ import { around, exactly, isInSight, showTicks, sorted } from "./scale";
 const texts = TEXTS.plots.margin;
 
 /** The margin that this order's price, after its discount, leaves while spot moves, with the floor and this order. */
-export function marginPlot({ order, sheets, rates }: Costed, width: number): Plot {
-  const sheet = sheets[0];
-  if (!sheet) throw new Error("An order without a line was costed");
+export function marginPlot({ order, sheets, rates }: Costed, line: number, width: number): Plot {
+  const sheet = sheets[line];
+  if (!sheet) throw new Error("A line that was not costed cannot be drawn");
   const price = timesMoney(sheet.price, Quotient.one.minus(order.discount));
   const floor = floorSpot(sheet, price, rates);
   const near = floor && isInSight(floor.amount.toNumber(), order.spot.amount.toNumber()) ? floor : undefined;

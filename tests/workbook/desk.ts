@@ -1,4 +1,4 @@
-import type { Browser, Frame, Page } from "playwright-core";
+import type { Browser, Frame, Locator, Page } from "playwright-core";
 import { launch } from "./browser.mjs";
 import { openBook, paneFrame, settled, typeIn } from "./person.mjs";
 import { type Served, serve } from "./server.mjs";
@@ -22,9 +22,9 @@ export class Workshop {
     return new Workshop(await serve(), await launch());
   }
 
-  /** @param query such as "book=blank" or "pane=320" @param locale the person's language */
-  async sitDown(query = "", locale = "en-US"): Promise<Desk> {
-    const page = await this.browser.newPage({ viewport: { width: 1400, height: 900 }, locale });
+  /** @param query such as "book=blank" or "pane=320" */
+  async sitDown(query = ""): Promise<Desk> {
+    const page = await this.browser.newPage({ viewport: { width: 1400, height: 900 } });
     const crashes: string[] = [];
     page.on("pageerror", (error) => crashes.push(error.message));
     await openBook(page, query === "" ? this.server.url : `${this.server.url}/?${query}`);
@@ -41,10 +41,17 @@ export class Workshop {
 export async function fill(desk: Desk, order: Readonly<Record<string, string>>): Promise<void> {
   for (const [label, text] of Object.entries(order)) {
     const field = desk.pane.getByLabel(label, { exact: true });
+    await unfold(field);
     if ((await field.evaluate((element) => element.tagName)) === "SELECT") await field.selectOption(text);
     else await field.fill(text);
   }
   await settled(desk.page);
+}
+
+/** Unfolds the group that a field is in, where it is folded. */
+export async function unfold(field: Locator): Promise<void> {
+  const summary = field.locator("xpath=ancestor::details[not(@open)]/summary");
+  if ((await summary.count()) > 0) await summary.click();
 }
 
 /** Presses a button of the pane and waits for what follows. */
@@ -95,9 +102,9 @@ export const HUNDRED_GRAMS = {
   "Weight of one link": "2",
 };
 
-/** A blank workbook with Rates laid out at that spot. */
-export async function withRates(workshop: Workshop, locale = "en-US"): Promise<Desk> {
-  const desk = await workshop.sitDown("book=blank", locale);
+/** A blank workbook with Rates laid out at that spot. @param query more of the page, such as "locale=de-DE" */
+export async function withRates(workshop: Workshop, query = ""): Promise<Desk> {
+  const desk = await workshop.sitDown(query === "" ? "book=blank" : `book=blank&${query}`);
   await fill(desk, { Spot: SPOT_FOR_25 });
   await press(desk, "Lay out the Rates sheet");
   await desk.pane.getByLabel("Customer", { exact: true }).waitFor();

@@ -242,7 +242,8 @@ const FULL_ORDER = {
   "Clasp length": "2.5",
   "Clasp weight": "3.40",
   "Clasp cost": "90.00",
-  Stones: "10",
+  "Links with stones": "a number of links",
+  "How many links": "10",
   "Price of one stone": "9",
   "Setting fee": "1.50",
   Discount: "0.05",
@@ -262,7 +263,7 @@ describe("an earlier quote opened again", () => {
       Customer: "Bram Oakhollow",
       Mark: "9K",
       Colour: "rose",
-      Stones: "",
+      "Links with stones": "no links",
       Discount: "",
       Quantity: "7",
     });

@@ -84,7 +84,7 @@ describe.each([
 ])("the built-in quote on $paper", ({ paper, locale }) => {
   let desk: Desk;
   beforeAll(async () => {
-    desk = await withRates(workshop, locale);
+    desk = await withRates(workshop, `locale=${locale}`);
   });
   afterAll(async () => {
     expect(desk.crashes).toEqual([]);

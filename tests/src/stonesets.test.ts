@@ -1,0 +1,39 @@
+import { describe, expect, test } from "vitest";
+import { Quotient } from "../../src/quotient";
+import { parseStoneSets } from "../../src/stonesets";
+import { type Record_, ratesOf, read } from "./orders";
+
+const RATES = ratesOf();
+const counts = (record: Record_, links = 95) =>
+  read(parseStoneSets(record, Quotient.of(links), RATES)).map(({ where, count }) => [where, count.toNumber()]);
+
+describe("the stones of a piece of 95 links (hand arithmetic)", () => {
+  test.each<[Record_, (string | number)[][]]>([
+    [{}, []],
+    [{ stonesOn: "all links" }, [["links", 95]]],
+    [{ stonesOn: "all links", stonesPerLink: "3" }, [["links", 285]]],
+    [{ stonesOn: "every n-th link", stoneEvery: "10" }, [["links", 9]]],
+    [{ stonesOn: "every n-th link", stoneEvery: "96" }, []],
+    [{ stonesOn: "a number of links", stoneCount: "7", stonesPerLink: "2" }, [["links", 14]]],
+    [
+      { stoneCount: 7, claspStoneCount: 3 },
+      [
+        ["links", 7],
+        ["clasp", 3],
+      ],
+    ],
+    [{ stonesOn: "no links", claspStoneCount: "1" }, [["clasp", 1]]],
+  ])("%j", (record, expected) => {
+    expect(counts(record)).toEqual(expected);
+  });
+
+  test("wrong figures are told also where there are no stones, missing ones only where there are", () => {
+    const parsed = (record: Record_) => parseStoneSets(record, Quotient.of(95), RATES);
+    expect(parsed({ stonePrice: "free" })).toMatchObject({ ok: false, faults: [{ field: "stonePrice" }] });
+    expect(parsed({ stonePrice: "400", stonePriced: "a carat" }).ok).toBe(true);
+    expect(parsed({ stonePrice: "400", stonePriced: "a carat", stoneCount: "1" })).toMatchObject({
+      ok: false,
+      faults: [{ field: "stoneCarat", code: "blank" }],
+    });
+  });
+});
