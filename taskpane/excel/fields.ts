@@ -52,7 +52,7 @@ export function quoteFields(quote: Quote, locale: string): Fields {
     ["balance", quote.deposit.amount.isZero() ? EMPTY : cash(quote.balance)],
     ["tolerance", tolerance],
     ["settledTolerance", quote.settledByWeight ? tolerance : EMPTY],
-    ["fixedTolerance", quote.settledByWeight ? EMPTY : tolerance],
+    ["fixedTolerance", quote.settledByWeight || quote.tolerance.isZero() ? EMPTY : tolerance],
     ["spot", quote.spot ? cash(quote.spot) : EMPTY],
   ]);
 }

@@ -2,8 +2,6 @@
 const LOOKS = {
   plain: {},
   title: { size: 20, bold: true, color: "#4A3420" },
-  titleRight: { size: 18, bold: true, color: "#4A3420", align: "Right" },
-  leadRight: { color: "#6F6459", align: "Right", vertical: "Top" },
   heading: { bold: true, color: "#7A5A2B", rule: "EdgeBottom" },
   lead: { color: "#6F6459", vertical: "Top" },
   label: { color: "#3A332C", vertical: "Top" },
@@ -20,7 +18,7 @@ const LOOKS = {
   headRight: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Right" },
   body: { wrap: true, vertical: "Top" },
   detail: { size: 9, color: "#3A332C", wrap: true, vertical: "Top" },
-  strong: { bold: true, wrap: true, vertical: "Top" },
+  strong: { size: 11, bold: true, wrap: true, vertical: "Top" },
   start: { align: "Left", vertical: "Top" },
   startAfterNumber: { align: "Left", vertical: "Top", indent: 1 },
   headAfterNumber: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Left", indent: 1 },

@@ -36,5 +36,7 @@ export function templateContents(name: BuiltInTemplate, usual: PaperSize): (stri
 }
 
 function paperOf(name: BuiltInTemplate, usual: PaperSize): Paper {
+  // A ticket is half a sheet: A5, or the top of a letter sheet, to be cut off.
+  if (name === "Counter ticket template") return { ...COUNTER_TICKET, size: usual === "A4" ? "A5" : usual };
   return BUILT_IN[name] ?? (usual === "A4" ? A4_QUOTE : LETTER_QUOTE);
 }

@@ -1,56 +1,25 @@
-import type { Paper } from "../paper";
-import { DESCRIPTION, noteRows, sumRows } from "./words";
+import type { Paper, PaperCell } from "../paper";
+import { DESCRIPTION_BESIDE_WEIGHT, noteRows, sumRows } from "./words";
 
 /**
  * A quote for A4 paper: the customer's name where a window envelope shows it, number and dates at the right, two rows a line.
  */
 export const A4_QUOTE: Paper = {
-  widths: [296, 54, 50, 96, 98],
+  widths: [350, 54, 48, 92, 94],
   size: "A4",
-  titleRows: "$12:$12",
-  heights: new Map([[2, 30]]),
+  titleRows: "$8:$8",
+  heights: new Map([
+    [2, 24],
+    [6, 32],
+  ]),
   rows: [
-    [
-      { content: "" },
-      { content: "" },
-      { content: "" },
-      { content: "" },
-      { content: "{{workshop}}", look: "titleRight" },
-    ],
-    [
-      { content: "" },
-      { content: "" },
-      { content: "" },
-      { content: "" },
-      { content: "{{workshopContact}}", look: "leadRight" },
-    ],
+    [{ content: "{{workshop}}", look: "title" }],
+    [{ content: "{{workshopContact}}", look: "lead" }],
     [],
-    [
-      { content: "{{customer}}", look: "body" },
-      { content: "" },
-      { content: "" },
-      { content: "Quote", look: "lead" },
-      { content: "{{number}}", look: "number" },
-    ],
-    [
-      { content: "" },
-      { content: "" },
-      { content: "" },
-      { content: "Date", look: "lead" },
-      { content: "{{date}}", look: "number" },
-    ],
-    [
-      { content: "" },
-      { content: "" },
-      { content: "" },
-      { content: "Valid until", look: "lead" },
-      { content: "{{validUntil}}", look: "number" },
-    ],
-    [],
-    [],
+    beside("{{customer}}", "Quote", "{{number}}"),
+    beside("", "Date", "{{date}}"),
+    beside("", "Valid until", "{{validUntil}}"),
     [{ content: "Quote {{number}}", look: "block" }],
-    [{ content: "We are glad to make for you:", look: "lead" }],
-    [],
     [
       { content: "Piece", look: "head" },
       { content: "About, g", look: "headRight" },
@@ -65,7 +34,7 @@ export const A4_QUOTE: Paper = {
       { content: "{{line.price}}", look: "number" },
       { content: "{{line.amount}}", look: "number" },
     ],
-    [{ content: DESCRIPTION, look: "detail" }],
+    [{ content: DESCRIPTION_BESIDE_WEIGHT, look: "detail" }],
     [
       { content: "{{extra.text}}", look: "label" },
       { content: "" },
@@ -79,3 +48,14 @@ export const A4_QUOTE: Paper = {
     ...noteRows(),
   ],
 };
+
+/** A line of the address, and what stands beside it at the right. */
+function beside(address: string, label: string, field: string): PaperCell[] {
+  return [
+    { content: address, look: "body" },
+    { content: "" },
+    { content: "" },
+    { content: label, look: "lead" },
+    { content: field, look: "number" },
+  ];
+}

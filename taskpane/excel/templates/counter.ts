@@ -3,13 +3,12 @@ import type { Paper, PaperCell } from "../paper";
 /** A small ticket for the counter: what was asked, the price, the deposit, and how long it holds. */
 export const COUNTER_TICKET: Paper = {
   widths: [200, 84],
-  size: "A5",
   rows: [
     [{ content: "{{workshop}}", look: "block" }],
     [{ content: "{{workshopContact}}", look: "small" }],
     [],
-    pair("{{customer}}", "{{number}}"),
-    pair("{{date}}", ""),
+    pair("{{customer}}", "No. {{number}}"),
+    [{ content: "{{date}}", look: "start" }],
     [
       { content: "", look: "head" },
       { content: "{{currency}}", look: "headRight" },
@@ -24,7 +23,7 @@ export const COUNTER_TICKET: Paper = {
       { content: "{{line.amount}}", look: "number" },
     ],
     pair("{{extra.text}}", "{{extra.amount}}"),
-    pair("Discount", "{{discount}}"),
+    pair("Discount, taken off", "{{discount}}"),
     pair("Shipping", "{{shipping}}"),
     pair("{{taxName}}", "{{tax}}"),
     [
@@ -32,7 +31,7 @@ export const COUNTER_TICKET: Paper = {
       { content: "{{total}}", look: "total" },
     ],
     pair("of which {{taxIncludedName}}", "{{taxIncluded}}"),
-    pair("Your gold, credited", "{{ownGoldCredit}}"),
+    pair("Your gold, taken off", "{{ownGoldCredit}}"),
     pair("To pay", "{{toPay}}"),
     pair("Deposit", "{{deposit}}"),
     pair("Balance", "{{balance}}"),

@@ -1,9 +1,9 @@
 import Fraction from "fraction.js";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { minorDigits } from "../../src/currency";
-import { ORDER, RATES } from "../src/orders";
-import { type Desk, SPOT_FOR_25, Workshop, withRates } from "./desk";
-import { papersOf, putContents, valuesOf, writeCells, writeRates } from "./sheets";
+import { minorDigits } from "../../../src/currency";
+import { ORDER, RATES } from "../../src/orders";
+import { type Desk, SPOT_FOR_25, Workshop, withRates } from "../../workbook/desk";
+import { papersOf, putContents, valuesOf, writeCells, writeRates } from "./papers";
 
 let workshop: Workshop;
 let desk: Desk;

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { ORDER, RATES } from "../src/orders";
-import { type Expected, workOrder } from "../src/workorders";
-import { type Desk, SPOT_FOR_25, Workshop, withRates } from "./desk";
-import { papersOf, putContents, valuesOf, writeCells, writeRates } from "./sheets";
+import { ORDER, RATES } from "../../src/orders";
+import { type Expected, workOrder } from "../../src/workorders";
+import { type Desk, SPOT_FOR_25, Workshop, withRates } from "../../workbook/desk";
+import { papersOf, putContents, valuesOf, writeCells, writeRates } from "./papers";
 
 let workshop: Workshop;
 let desk: Desk;
