@@ -9,6 +9,12 @@ export {
   STANDARD_MARKS,
   standardMark,
 } from "./alloy";
+export { type Output, Plans, settle, type Taker } from "./column";
+export { BLOCK, Block, type Column, type Rows } from "./columnblock";
+export { readColumnMark, readColumnMarks } from "./columnmark";
+export type { Input, Plan } from "./columnplan";
+export { type ColumnRule, cellOf, columnNumber, columnRule, type Place, readColumnNumbers } from "./columnread";
+export { traced, type Value } from "./columntrace";
 export {
   COST_BASES,
   type CostBasis,
@@ -64,7 +70,7 @@ export {
   recastWeight,
   resizedLink,
 } from "./link";
-export { fineness, karats, type Mark, markOfFineness, parseMark } from "./mark";
+export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark } from "./mark";
 export {
   addMoney,
   type Money,

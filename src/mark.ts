@@ -32,6 +32,11 @@ export function karats(mark: Mark): Quotient {
   return mark.share.times(Quotient.of(TWENTY_FOUR));
 }
 
+/** A mark from its share of fine gold. @param share above 0, at most 1 */
+export function markOfShare(share: Quotient): Mark {
+  return markOf(share);
+}
+
 /** A mark from a fineness in parts per thousand. */
 export function markOfFineness(perThousand: Quotient): Mark {
   return markOf(perThousand.dividedBy(Quotient.of(THOUSAND)));
