@@ -12,8 +12,9 @@ import {
   standardMark,
   weightIn,
 } from "../src/index";
+import { densityOf } from "./alloy";
 import * as read from "./readers";
-import { spread, whole } from "./spread";
+import { answer, spread } from "./spread";
 
 const FINENESS = spread({ mark: read.mark }, (row) => fineness(row.mark));
 
@@ -190,5 +191,5 @@ export function lengthInUnit(amount: unknown[][], from: unknown[][], to: unknown
  * @returns One density in g/cm³, unrounded.
  */
 export function alloyDensityOf(metals: unknown[][], parts: unknown[][]): unknown[][] {
-  return whole(() => read.densityOf(metals, parts));
+  return answer(() => densityOf(metals, parts));
 }

@@ -1,5 +1,4 @@
 import {
-  alloyDensity,
   COST_BASES,
   type ColumnRule,
   type CostBasis,
@@ -18,7 +17,6 @@ import {
   type LossBasis,
   lengthIn,
   type Mark,
-  METALS,
   MILLIMETRES_PER,
   type Money,
   markOfShare,
@@ -195,32 +193,6 @@ export function gram(amount: Quotient): Rate {
 /** A result rounded once, half away from zero, where decimals are given. */
 export function roundedTo(value: Quotient, places: number | undefined): Quotient {
   return places === undefined ? value : value.toDecimals(places);
-}
-
-/** The density of an alloy from a range of symbols and a range of parts of equal shape. */
-export function densityOf(metals: unknown, parts: unknown): Quotient {
-  const symbols = gridOf(metals).flat();
-  const amounts = gridOf(parts).flat();
-  if (symbols.length !== amounts.length) {
-    throw new CostingError(
-      "wrongShape",
-      "parts",
-      `found ${amounts.length} cells beside ${symbols.length} metals; give one part for each metal`,
-    );
-  }
-  const pairs = symbols.flatMap((symbol, index) => {
-    const amount = amounts[index];
-    if (isBlank(symbol) && isBlank(amount)) return [];
-    return [
-      {
-        metal: readWord(symbol, "metals", METALS),
-        parts: numberFrom0.read(amount, "parts"),
-      },
-    ];
-  });
-  if (pairs.length === 0)
-    throw new CostingError("blank", "metals", 'found nothing; give symbols such as "Au", "Ag", "Cu"');
-  return alloyDensity(pairs);
 }
 
 function keys<K extends string>(record: Readonly<Record<K, unknown>>): readonly K[] {

@@ -1,4 +1,4 @@
-import { CostingError, type Output, type Rows } from "../src/index";
+import { CostingError, type Line, type Output, type Rows } from "../src/index";
 import type { Cell } from "./cell";
 import type { Grid } from "./grid";
 
@@ -24,17 +24,27 @@ export class Spill {
   }
 
   /** Takes what columns gave for rows of a block that begins at `start`. */
-  take(start: number, { at, count }: Rows, open: Uint8Array, outputs: readonly Output[]): void {
-    const { answers } = this;
+  take(start: number, rows: Rows, open: Uint8Array, outputs: readonly Output[]): void {
     const only = outputs.length === 1 ? outputs[0] : undefined;
-    if (typeof only === "object" && !at) {
-      if (isAllDecided(open, count)) for (let k = 0; k < count; k += 1) answers[start + k] = [(only[k] ?? 0) + 0];
-      else for (let k = 0; k < count; k += 1) if (open[k] === 0) answers[start + k] = [(only[k] ?? 0) + 0];
+    if (typeof only === "object") {
+      this.takeLine(start, rows, open, only);
       return;
     }
     if (outputs.length > this.several) this.several = outputs.length;
-    for (let k = 0; k < count; k += 1)
-      if (open[k] === 0) answers[start + (at ? (at[k] ?? 0) : k)] = outputs.map((output) => cellIn(output, k));
+    for (let k = 0; k < rows.count; k += 1) {
+      if (open[k] !== 0) continue;
+      this.answers[start + (rows.at?.[k] ?? k)] = outputs.map((output) => cellIn(output, k));
+    }
+  }
+
+  /** One number a row, by far the most common, with the least work. */
+  private takeLine(start: number, { at, count }: Rows, open: Uint8Array, line: Line): void {
+    const { answers } = this;
+    if (at) {
+      for (let k = 0; k < count; k += 1) if (open[k] === 0) answers[start + (at[k] ?? 0)] = [(line[k] ?? 0) + 0];
+      return;
+    }
+    for (let k = 0; k < count; k += 1) if (open[k] === 0) answers[start + k] = [(line[k] ?? 0) + 0];
   }
 
   /** Cells as the ranges have them; several cells a row beside one column of ranges. Errors: wrongShape. */
@@ -51,9 +61,4 @@ export class Spill {
     }
     return lead.map((_, i) => answers.slice(i * width, (i + 1) * width).map(([cell]) => cell ?? ""));
   }
-}
-
-function isAllDecided(open: Uint8Array, count: number): boolean {
-  const first = open.indexOf(1);
-  return first < 0 || first >= count;
 }

@@ -27,13 +27,8 @@ export function spread<Row extends object>(
   };
 }
 
-/** A worksheet function that takes its ranges whole and gives one value. */
-export function whole(compute: () => Result): unknown[][] {
-  return answer(() => [cellsOf(compute())]);
-}
-
 /** The one place where a CostingError becomes a cell error; anything else is our own mistake and goes on. */
-function answer(compute: () => unknown): unknown[][] {
+export function answer(compute: () => unknown): unknown[][] {
   try {
     return compute() as unknown[][];
   } catch (error) {

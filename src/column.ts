@@ -1,4 +1,4 @@
-import { BLOCK, type Block, type Line, type Rows } from "./columnblock";
+import { BLOCK, type Block, ELSEWHERE, type Line, type Rows } from "./columnblock";
 import { computeDoubles } from "./columndouble";
 import { computePairs } from "./columnpairs";
 import { type Input, type Plan, planOf } from "./columnplan";
@@ -42,21 +42,40 @@ export type Output = Line | string | boolean;
 export type Taker = (rows: Rows, open: Uint8Array, outputs: readonly Output[]) => void;
 
 const open = new Uint8Array(BLOCK);
+const elsewhere = new Uint16Array(BLOCK);
 const left = [new Uint16Array(BLOCK), new Uint16Array(BLOCK)] as const;
 
 /**
  * Computes rows of a block by a plan: in doubles where every output may be decided there, the others as pairs, those at ties
- * with grains. Gives back the rows that are still open.
+ * with grains. Gives back the rows that are still open, and those that go another way.
  */
 export function settle(plan: Plan, block: Block, rows: Rows, take: Taker): Rows {
   let rest = rows;
+  let others = 0;
   for (const tier of plan.plain ? ROUNDING : NEAREST) {
     if (rest.count === 0) break;
     open.fill(0, 0, rest.count);
     take(rest, open, tier(plan, block, rest));
-    rest = stillOpen(rest, rest.at === left[0] ? left[1] : left[0]);
+    const [into, from] = rest.at === left[0] ? [left[1], rest] : [left[0], rest];
+    let kept = 0;
+    for (let k = 0; k < from.count; k += 1) {
+      if (open[k] === 0) continue;
+      const row = from.at ? (from.at[k] ?? 0) : k;
+      if (open[k] === ELSEWHERE) {
+        elsewhere[others] = row;
+        others += 1;
+      } else {
+        into[kept] = row;
+        kept += 1;
+      }
+    }
+    rest = { at: into, count: kept };
   }
-  return rest;
+  if (others === 0) return rest;
+  const into = rest.at === left[0] ? left[1] : left[0];
+  for (let k = 0; k < rest.count; k += 1) into[k] = rest.at?.[k] ?? k;
+  for (let k = 0; k < others; k += 1) into[rest.count + k] = elsewhere[k] ?? 0;
+  return { at: into, count: rest.count + others };
 }
 
 type Tier = (plan: Plan, block: Block, rows: Rows) => readonly Output[];
@@ -79,14 +98,4 @@ function pairOutputs(plan: Plan, block: Block, rows: Rows, proves: boolean): rea
 function made(line: Line | undefined): Line {
   if (!line) throw new Error("Columns: an output has no step");
   return line;
-}
-
-function stillOpen({ at, count }: Rows, into: Uint16Array): Rows {
-  let kept = 0;
-  for (let k = 0; k < count; k += 1) {
-    if (open[k] === 0) continue;
-    into[kept] = at ? (at[k] ?? 0) : k;
-    kept += 1;
-  }
-  return { at: into, count: kept };
 }

@@ -8,6 +8,10 @@ export function lineOf(value = 0): Line {
   return new Float64Array(BLOCK).fill(value);
 }
 
+/** Marks of rows: one that a plan leaves open, and one that certainly goes another way through the formula. */
+export const OPEN = 1;
+export const ELSEWHERE = 2;
+
 /** One argument's cells of a block as doubles: what they say, and for a mark what it is a part of. */
 export interface Column {
   readonly values: Line;

@@ -1,4 +1,4 @@
-import { type Block, gathered, type Line, lineOf, type Rows } from "./columnblock";
+import { type Block, ELSEWHERE, gathered, type Line, lineOf, OPEN, type Rows } from "./columnblock";
 import { markWordAt } from "./columnmark";
 import { EXACT_TENS } from "./columnpair";
 import { type Fork, type Move, type Plan, SLACK, SPARE } from "./columnplan";
@@ -123,7 +123,7 @@ function round(a: Line, { decimals, double }: Move, out: Line, count: number, op
     const nearest = Math.round(scaled);
     const size = Math.abs(scaled);
     out[i] = nearest / scale;
-    if (!(1 / 2 - Math.abs(scaled - nearest) > spread * size && size < WHOLE_LIMIT)) open[i] = 1;
+    if (!(1 / 2 - Math.abs(scaled - nearest) > spread * size && size < WHOLE_LIMIT)) open[i] = OPEN;
   }
   return out;
 }
@@ -137,7 +137,7 @@ function makeWhole(a: Line, { kind, double }: Move, out: Line, count: number, op
     out[i] = up ? Math.ceil(value) : Math.floor(value);
     const apart = Math.abs(value - Math.round(value));
     const reach = spread * Math.abs(value);
-    if (!((apart > reach || reach === 0) && Math.abs(value) < WHOLE_LIMIT)) open[i] = 1;
+    if (!((apart > reach || reach === 0) && Math.abs(value) < WHOLE_LIMIT)) open[i] = OPEN;
   }
   return out;
 }
@@ -151,13 +151,14 @@ function differ(a: Line, b: Line, add: 1 | -1, sign: number, out: Line, count: n
     const difference = x + y * add;
     out[i] = difference;
     const size = difference * sign;
-    if (!(size > 0 && size >= (Math.abs(x) + Math.abs(y)) * least)) open[i] = 1;
+    const enough = (Math.abs(x) + Math.abs(y)) * least;
+    if (!(size > 0 && size >= enough)) open[i] = size < 0 && -size >= enough ? ELSEWHERE : OPEN;
   }
   return out;
 }
 
 function checkSign(a: Line, sign: number, count: number, open: Uint8Array): void {
-  for (let i = 0; i < count; i += 1) if (!((a[i] ?? 0) * sign >= 0)) open[i] = 1;
+  for (let i = 0; i < count; i += 1) if (!((a[i] ?? 0) * sign >= 0)) open[i] = ELSEWHERE;
 }
 
 function checkFork({ a: left, b: right, below, level, above, double }: Fork, count: number, open: Uint8Array): void {
@@ -169,11 +170,15 @@ function checkFork({ a: left, b: right, below, level, above, double }: Fork, cou
     const y = b[i] ?? 0;
     const apart = x - y;
     const reach = spread * (Math.abs(x) + Math.abs(y));
-    const fits = apart > reach ? above : apart < -reach ? below : reach === 0 && apart === 0 && level;
-    if (!fits) open[i] = 1;
+    // A certain answer that the plan does not have leads elsewhere.
+    if (apart > reach) {
+      if (!above) open[i] = ELSEWHERE;
+    } else if (apart < -reach) {
+      if (!below) open[i] = ELSEWHERE;
+    } else if (!(level && reach === 0 && apart === 0)) open[i] = OPEN;
   }
 }
 
 function checkWhole(a: Line, count: number, open: Uint8Array): void {
-  for (let i = 0; i < count; i += 1) if (!(Math.abs(a[i] ?? 0) < WHOLE_LIMIT)) open[i] = 1;
+  for (let i = 0; i < count; i += 1) if (!(Math.abs(a[i] ?? 0) < WHOLE_LIMIT)) open[i] = OPEN;
 }

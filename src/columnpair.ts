@@ -1,4 +1,4 @@
-import type { Line } from "./columnblock";
+import { type Line, OPEN } from "./columnblock";
 import { decimalOfDouble } from "./decimal";
 import type { Quotient } from "./quotient";
 
@@ -124,7 +124,7 @@ export function readDecimals(
     let whole = product + WHOLE_MAKER - WHOLE_MAKER;
     let over = product - whole + lost(value, ten, product);
     if (!(Math.abs(over) < MIDDLE)) {
-      if (Math.abs(over) < 1 - MIDDLE) open[i] = 1;
+      if (Math.abs(over) < 1 - MIDDLE) open[i] = OPEN;
       // The product was at the middle and what it lost is beyond.
       const next = over > 0 ? 1 : -1;
       whole += next;

@@ -27,7 +27,7 @@ import type { Quotient } from "./quotient";
 
 const U = 2 ** -53;
 /** How much smaller a difference may be than what it is taken from. */
-export const SPARE = { double: 2 ** 5, pair: 2 ** 20 } as const;
+export const SPARE = { double: 2 ** 5, pair: 2 ** 10 } as const;
 /** More than bounds lose to rounding, and to products of two bounds, while they are computed and used. */
 export const SLACK = 1 + 2 ** -20;
 const LARGEST_BOUND = 2 ** -24;

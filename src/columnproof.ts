@@ -1,3 +1,4 @@
+import { ELSEWHERE, OPEN } from "./columnblock";
 import { grainStep } from "./columngrain";
 import { EXACT_TENS, lost } from "./columnpair";
 import { type Fork, type Move, SLACK, SPARE } from "./columnplan";
@@ -29,7 +30,7 @@ export function roundPair(a: PairRows, { decimals, pair }: Move, out: PairRows, 
     const nearest = (past > 0 || isTie ? whole + 1 : whole) / scale;
     out.high[i] = (a.high[i] ?? 0) < 0 ? -nearest : nearest;
     out.low[i] = 0;
-    if (!((far > reach || isTie) && scaled < WHOLE_LIMIT)) open[i] = 1;
+    if (!((far > reach || isTie) && scaled < WHOLE_LIMIT)) open[i] = OPEN;
   }
 }
 
@@ -51,7 +52,7 @@ export function makePairWhole(a: PairRows, { kind, pair }: Move, out: PairRows, 
       out.grains.power[i] = 0;
       out.grains.count[i] = 1;
     }
-    if (!((far > reach || isWhole) && Math.abs(high) < WHOLE_LIMIT)) open[i] = 1;
+    if (!((far > reach || isWhole) && Math.abs(high) < WHOLE_LIMIT)) open[i] = OPEN;
   }
 }
 
@@ -74,12 +75,12 @@ export function checkPairDifference(
     if (size === 0 || Math.abs(difference) + spread * size < stepOf(out, i, 0)) {
       out.high[i] = 0;
       out.low[i] = 0;
-    } else open[i] = 1;
+    } else open[i] = -difference >= size * least ? ELSEWHERE : OPEN;
   }
 }
 
 export function checkPairSign({ high }: PairRows, sign: number, count: number, open: Uint8Array): void {
-  for (let i = 0; i < count; i += 1) if (!((high[i] ?? 0) * sign >= 0)) open[i] = 1;
+  for (let i = 0; i < count; i += 1) if (!((high[i] ?? 0) * sign >= 0)) open[i] = ELSEWHERE;
 }
 
 /** Whether the row goes the plan's way. */
@@ -96,8 +97,12 @@ export function checkPairFork(
     const y = b?.high[i] ?? 0;
     const apart = x - y + ((a.low[i] ?? 0) - (b?.low[i] ?? 0));
     const reach = b ? spread * (Math.abs(x) + Math.abs(y)) : 0;
-    const fits = apart > reach ? above : apart < -reach ? below : level && isLevel(a, b, i, Math.abs(apart) + reach);
-    if (!fits) open[i] = 1;
+    if (apart > reach) {
+      if (!above) open[i] = ELSEWHERE;
+    } else if (apart < -reach) {
+      if (!below) open[i] = ELSEWHERE;
+    } else if (!isLevel(a, b, i, Math.abs(apart) + reach)) open[i] = OPEN;
+    else if (!level) open[i] = ELSEWHERE;
   }
 }
 
@@ -113,7 +118,7 @@ export function nearestDouble(
     const top = high[i] ?? 0;
     const rest = low[i] ?? 0;
     const reach = spread * Math.abs(top);
-    if (!(top + (rest - reach) === top && top + (rest + reach) === top)) open[i] = 1;
+    if (!(top + (rest - reach) === top && top + (rest + reach) === top)) open[i] = OPEN;
   }
 }
 

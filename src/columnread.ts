@@ -102,6 +102,7 @@ function readPlain(
   values: Float64Array,
 ): number {
   const { least, most } = rule;
+  const zero = rule.zero ? 0 : least;
   let i = from;
   for (; i + FOUR <= count; i += FOUR) {
     const first = cells[start + i];
@@ -114,7 +115,8 @@ function readPlain(
     const c = third[0];
     const d = fourth[0];
     if (typeof a !== "number" || typeof b !== "number" || typeof c !== "number" || typeof d !== "number") return i;
-    if (!(a >= least && b >= least && c >= least && d >= least)) return i;
+    if (!(a >= least || a === zero) || !(b >= least || b === zero)) return i;
+    if (!(c >= least || c === zero) || !(d >= least || d === zero)) return i;
     if (!(a <= most && b <= most && c <= most && d <= most)) return i;
     values[i] = a;
     values[i + 1] = b;

@@ -10,7 +10,7 @@ export {
   standardMark,
 } from "./alloy";
 export { type Output, Plans, settle, type Taker } from "./column";
-export { BLOCK, Block, type Column, type Rows } from "./columnblock";
+export { BLOCK, Block, type Column, type Line, type Rows } from "./columnblock";
 export { readColumnMark, readColumnMarks } from "./columnmark";
 export type { Input, Plan } from "./columnplan";
 export { type ColumnRule, cellOf, columnNumber, columnRule, type Place, readColumnNumbers } from "./columnread";

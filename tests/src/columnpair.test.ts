@@ -3,6 +3,7 @@ import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { lineOf } from "../../src/columnblock";
 import { addPairs, dividePairs, lost, lowOf, multiplyPairs, type Pairs, readDecimals } from "../../src/columnpair";
+import { SPARE } from "../../src/columnplan";
 import { Quotient } from "../../src/quotient";
 
 const U2 = new Fraction(1n, 2n ** 106n);
@@ -50,12 +51,7 @@ describe("pairs against exact fractions (fraction.js), within the bounds of colu
           const sum = fractionOf(a).add(fractionOf(b).mul(sign));
           // Without the check of a difference's size its last sum may lose as much again.
           expect(fractionOf(out).sub(sum).abs().lte(both.mul(U2).mul(8))).toBe(true);
-          if (
-            sum
-              .abs()
-              .mul(2 ** 20)
-              .gte(both)
-          )
+          if (sum.abs().mul(SPARE.pair).gte(both))
             expect(fractionOf(out).sub(sum).abs().lte(both.mul(U2).mul(4))).toBe(true);
         }
       }),
