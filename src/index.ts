@@ -11,6 +11,12 @@ export {
 } from "./alloy";
 export type { Clasp, Links } from "./chainorder";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
+export { type Output, Plans, settle, type Taker } from "./column";
+export { BLOCK, Block, type Column, type Line, type Rows } from "./columnblock";
+export { readColumnMark, readColumnMarks } from "./columnmark";
+export type { Input, Plan } from "./columnplan";
+export { type ColumnRule, cellOf, columnNumber, columnRule, type Place, readColumnNumbers } from "./columnread";
+export { traced, type Value } from "./columntrace";
 export type { Composition } from "./composition";
 export {
   COST_BASES,
@@ -62,7 +68,7 @@ export {
   recastWeight,
   resizedLink,
 } from "./link";
-export { fineness, karats, type Mark, markOfFineness, parseMark, showMark } from "./mark";
+export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./mark";
 export {
   addMoney,
   type Money,
