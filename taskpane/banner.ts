@@ -25,7 +25,7 @@ export function banner(): Banner {
         element(
           "div",
           { class: "banner done" },
-          element("p", { class: "bannerhead" }, make.done(filled.quoteSheet, filled.jobSheet)),
+          element("p", { class: "bannerhead" }, make.done(filled.quoteSheet, filled.jobSheet, filled.ticketsSheet)),
           ...(filled.isSigned ? [] : [element("p", { class: "help" }, make.unsigned)]),
           ...filled.unknownFields.map((field) => element("p", { class: "help" }, make.unknownField(field))),
           ...filled.formulaFields.map((field) => element("p", { class: "help" }, make.formulaField(field))),
@@ -35,6 +35,7 @@ export function banner(): Banner {
             { class: "actions" },
             button(make.showQuote, "outline", () => goTo(filled.quoteSheet)).root,
             button(make.showJob, "outline", () => goTo(filled.jobSheet)).root,
+            button(make.showTickets, "outline", () => goTo(filled.ticketsSheet)).root,
           ),
         ),
       );

@@ -21,6 +21,7 @@ import { resultCard, spokenResult } from "./result";
 import { revisionOf } from "./revision";
 import type { RowTaken, RowTexts } from "./rowtexts";
 import { hold } from "./steady";
+import { templateChoice } from "./templatechoice";
 import { TEXTS } from "./texts";
 import { oneAtATime } from "./turns";
 import { watchFoot } from "./viewport";
@@ -54,13 +55,14 @@ export function openPane(place: HTMLElement): void {
     open: reopen,
     stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
   });
+  const template = templateChoice(attempt);
   const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
   press.root.setAttribute("aria-keyshortcuts", "Control+Enter");
   press.root.title = TEXTS.make.keys;
   const glance = element("div", { class: "glance", "aria-hidden": "true" });
   const pressBar = element("div", { class: "press" }, glance, press.root);
   const foot = element("footer", {}, ending.root, pressBar);
-  const work = element("main", {}, result.root, revision.root, form.root, earlier.root);
+  const work = element("main", {}, result.root, revision.root, form.root, template.root, earlier.root);
   const body = element("div", { class: "body" });
   place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
   pressBar.hidden = true;
@@ -204,7 +206,16 @@ export function openPane(place: HTMLElement): void {
       const { order, sheets, quote, rates: used } = reckoning.costed;
       const revised = revision.of;
       const rateValues = ratesRead.values;
-      const filled = await fillQuote({ order, sheets, quote, rates: used, rateValues, typed: form.typed(), revised });
+      const filled = await fillQuote({
+        order,
+        sheets,
+        quote,
+        rates: used,
+        rateValues,
+        typed: form.typed(),
+        revised,
+        template: template.name,
+      });
       // The form still holds that quote at its spot: what follows is a revision too, until a new order is begun.
       if (revision.of) revision.goOn(filled.number, showMoney(quote.total));
       try {

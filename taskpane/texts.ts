@@ -61,9 +61,10 @@ export const TEXTS = {
     press: "Make the quote",
     working: "Making the quote…",
     keys: "Ctrl+Enter",
-    done: (quote: string, job: string) => `${quote} and ${job} are in the workbook.`,
+    done: (quote: string, job: string, tickets: string) => `${quote}, ${job} and ${tickets} are in the workbook.`,
     showQuote: "Show the quote",
     showJob: "Show the job",
+    showTickets: "Show the tickets",
     unsigned: "The quote does not say who it is from: give your name under Workshop on the Rates sheet.",
     unknownField: (field: string) =>
       `The template asks for ${field}, which Curbwright does not know; it was left as it is.`,
@@ -79,6 +80,16 @@ export const TEXTS = {
       count === 1 ? `One field needs a look: ${labels}.` : `${count} fields need a look: ${labels}.`,
     missing: (labels: string) => `Still to fill: ${labels}.`,
     notYet: "There are no rates to quote from yet.",
+  },
+
+  template: {
+    title: "Template",
+    about:
+      "Quotes are copied from a sheet of yours: any sheet with “template” in its name and fields such as {{customer}}.",
+    choose: "Make quotes from",
+    builtIn: "Built in",
+    willBeAdded: (name: string) => `The sheet “${name}” is added with the first quote made from it.`,
+    add: "Add it now, to restyle it",
   },
 
   earlier: {
