@@ -9,6 +9,7 @@ export {
   STANDARD_MARKS,
   standardMark,
 } from "./alloy";
+export { type Box, type Point, sizeOf } from "./box";
 export {
   COST_BASES,
   type CostBasis,
@@ -65,6 +66,21 @@ export {
   resizedLink,
 } from "./link";
 export { fineness, karats, type Mark, markOfFineness, parseMark } from "./mark";
+export { type Measure, measureStl } from "./measure";
+export type { Mesh } from "./mesh";
+export { examineModel, type Model, type Solid, type SolidFault, type SolidFaultKind } from "./model";
+export {
+  compoundShrinkage,
+  cubicMillimetres,
+  implausibleLink,
+  MODEL_UNITS,
+  type ModelUnit,
+  modelMillimetres,
+  modelWeight,
+  PLAUSIBLE_LINK,
+  type Scaling,
+  scaleOf,
+} from "./modelweight";
 export {
   addMoney,
   type Money,
@@ -87,6 +103,7 @@ export {
   parseOrder,
 } from "./order";
 export { readOrderText, type TypedOrder, writeOrderText } from "./ordertext";
+export type { Overlap } from "./overlap";
 export {
   castWeight,
   finishedWeight,
@@ -131,6 +148,7 @@ export {
 } from "./rates";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { STANDINGS, type Standing, standingOf } from "./standing";
+export { LARGEST_STL, type Progress, readStl, type StlModel } from "./stl";
 export {
   GRAMS_PER,
   grams,

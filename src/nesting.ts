@@ -1,0 +1,88 @@
+import type { BoxTree } from "./boxtree";
+import { centreOf, type Mesh } from "./mesh";
+import { windingsAt } from "./ray";
+import type { Shell } from "./shell";
+
+/** A solid's outer shell with the hollows in it. */
+export interface Nest {
+  /** Number of the shell that is its outside. */
+  readonly outer: number;
+  /** Numbers of the shells that bound hollows in it. */
+  readonly voids: readonly number[];
+}
+
+/** Triangles of each shell, by the shell's number, of which a few are looked at. */
+export type SomeTriangles = readonly (readonly number[])[];
+
+/** So many triangles of a shell tell whether it lies within another: most of them decide. */
+const ASKED = 5;
+
+/**
+ * Groups closed shells into solids. A shell inside a solid that looks the other way than the solid's outside bounds a
+ * hollow; one that looks the same way is a solid of its own, and so is what lies within a hollow.
+ */
+export function nestsOf(
+  closed: readonly number[],
+  shells: readonly Shell[],
+  some: SomeTriangles,
+  mesh: Mesh,
+  tree: BoxTree,
+  surfaceOf: Int32Array,
+): readonly Nest[] {
+  const parents = new Map(
+    closed.map((shell) => [
+      shell,
+      closed.length > 1 ? parentOf(shell, shells, some, mesh, tree, surfaceOf) : undefined,
+    ]),
+  );
+  const looks = (shell: number) => Math.sign(shells[shell]?.volume ?? 0);
+  const hollows = new Map<number, boolean>();
+  const isHollow = (shell: number): boolean => {
+    const known = hollows.get(shell);
+    if (known !== undefined) return known;
+    const parent = parents.get(shell);
+    const hollow = parent !== undefined && !isHollow(parent) && looks(shell) === -looks(parent);
+    hollows.set(shell, hollow);
+    return hollow;
+  };
+  return closed
+    .filter((shell) => !isHollow(shell))
+    .map((outer) => ({ outer, voids: closed.filter((shell) => parents.get(shell) === outer && isHollow(shell)) }));
+}
+
+/** The smallest larger shell that holds a shell. */
+function parentOf(
+  shell: number,
+  shells: readonly Shell[],
+  some: SomeTriangles,
+  mesh: Mesh,
+  tree: BoxTree,
+  surfaceOf: Int32Array,
+): number | undefined {
+  const own = shells[shell];
+  const asked = spread(some[shell] ?? [], ASKED);
+  if (!own || !shells.some((other) => other !== own && holds(other, own))) return undefined;
+  const votes = new Map<number, number>();
+  for (const triangle of asked) {
+    for (const [other] of windingsAt(centreOf(mesh, triangle), mesh, tree, surfaceOf, shell)) {
+      votes.set(other, (votes.get(other) ?? 0) + 1);
+    }
+  }
+  const size = (number: number) => Math.abs(shells[number]?.volume ?? 0);
+  return [...votes]
+    .filter(([other, count]) => 2 * count > asked.length && size(other) > size(shell))
+    .map(([other]) => other)
+    .sort((a, b) => size(a) - size(b))[0];
+}
+
+function holds(outer: Shell, inner: Shell): boolean {
+  return ([0, 1, 2] as const).every(
+    (axis) => outer.box.least[axis] <= inner.box.least[axis] && outer.box.most[axis] >= inner.box.most[axis],
+  );
+}
+
+/** At most so many of a list, spread evenly over it. */
+export function spread(list: readonly number[], most: number): readonly number[] {
+  const step = Math.max(1, list.length / most);
+  return Array.from({ length: Math.min(most, list.length) }, (_, i) => list[Math.floor(i * step)] ?? 0);
+}
