@@ -208,5 +208,6 @@ function sortedBy(numbers: Uint32Array, keys: Uint32Array): Uint32Array {
     }
     [order, ordered] = [ordered, order];
   }
-  return order.map((place) => numbers[place] ?? 0);
+  for (let place = 0; place < order.length; place += 1) ordered[place] = numbers[order[place] ?? 0] ?? 0;
+  return ordered;
 }

@@ -7,7 +7,7 @@ import { type Nest, nestsOf } from "./nesting";
 import { type Overlap, overlapsOf } from "./overlap";
 import { type Shell, shellsOf } from "./shell";
 import { type Progress, STL_FIELD } from "./stl";
-import { type EdgeFault, type Surfaces, surfacesOf } from "./surface";
+import { type EdgeFault, EdgesByCorner, type Surfaces, surfacesOf } from "./surface";
 
 /**
  * What may be wrong with a solid. Edges: as EdgeFault. `insideOut`: closed, but its triangles look inwards; its volume is
@@ -144,12 +144,13 @@ function stage(progress: Progress, from: number, to: number): Progress {
 }
 
 function closedAsFarAsMeant(mesh: Mesh, progress: Progress): { surfaces: Surfaces; joined: number } {
-  const surfaces = surfacesOf(mesh, progress);
+  const edges = new EdgesByCorner(mesh);
+  const surfaces = surfacesOf(mesh, progress, edges);
   if (surfaces.faulty.length === 0) return { surfaces, joined: 0 };
   const { index } = mesh;
   const loose = new Set(surfaces.faulty.flatMap(({ at }) => [index[at] ?? 0, index[endOf(at)] ?? 0]));
   const joined = joinNear(mesh, loose, toleranceOf(mesh));
-  return { surfaces: joined === 0 ? surfaces : surfacesOf(mesh, () => {}), joined };
+  return { surfaces: joined === 0 ? surfaces : surfacesOf(mesh, () => {}, edges), joined };
 }
 
 function isFlat(shell: Shell): boolean {

@@ -28,13 +28,17 @@ const STRIDE = 65536;
 const FEW = 24;
 
 /** Sorts triangles into surfaces that hang together by their edges, and finds the edges that do not close. */
-export function surfacesOf(mesh: Mesh, progress: Progress = () => {}): Surfaces {
-  const { index, corners } = mesh;
+export function surfacesOf(
+  mesh: Mesh,
+  progress: Progress = () => {},
+  edges: EdgesByCorner = new EdgesByCorner(mesh),
+): Surfaces {
+  const { index } = mesh;
   const triangles = index.length / 3;
   const groups = new Groups(triangles);
   const faulty: FaultyEdge[] = [];
   const balanced: number[][] = [];
-  const edges = new EdgesByCorner(index, corners.length / 3);
+  edges.fill();
   edges.eachEdge((list, from, to) => {
     let forwards = 0;
     for (let i = from; i < to; i += 1) if (edges.goesUp(list[i] ?? 0)) forwards += 1;
@@ -84,35 +88,36 @@ function numbered(index: Uint32Array, groups: Groups): Pick<Surfaces, "surfaceOf
   return { surfaceOf, count: numbers.size };
 }
 
-/** All edges, listed at the lower-numbered of their corners. */
-class EdgesByCorner {
+/** All edges, listed at the lower-numbered of their corners. Its lists serve for one mesh, also after corners were joined. */
+export class EdgesByCorner {
+  private readonly index: Uint32Array;
   private readonly starts: Uint32Array;
   private readonly list: Uint32Array;
 
-  constructor(
-    private readonly index: Uint32Array,
-    corners: number,
-  ) {
-    const starts = new Uint32Array(corners + 1);
-    for (let place = 0; place < index.length; place += 1) {
-      if (isFolded(index, triangleOf(place))) continue;
-      const lower = Math.min(index[place] ?? 0, index[endOf(place)] ?? 0);
-      starts[lower + 1] = (starts[lower + 1] ?? 0) + 1;
+  constructor({ index, corners }: Mesh) {
+    this.index = index;
+    this.starts = new Uint32Array(corners.length / 3 + 1);
+    this.list = new Uint32Array(index.length);
+  }
+
+  /** Lists the edges as the mesh now has them. */
+  fill(): void {
+    const { index, starts, list } = this;
+    starts.fill(0);
+    this.eachLower((_, lower) => {
+      starts[lower] = (starts[lower] ?? 0) + 1;
+    });
+    let sum = 0;
+    for (let corner = 0; corner < starts.length; corner += 1) {
+      sum += starts[corner] ?? 0;
+      starts[corner] = sum;
     }
-    for (let corner = 0; corner < corners; corner += 1) {
-      starts[corner + 1] = (starts[corner + 1] ?? 0) + (starts[corner] ?? 0);
-    }
-    const next = starts.slice(0, corners);
-    const list = new Uint32Array(starts[corners] ?? 0);
-    for (let place = 0; place < index.length; place += 1) {
-      if (isFolded(index, triangleOf(place))) continue;
-      const lower = Math.min(index[place] ?? 0, index[endOf(place)] ?? 0);
-      const slot = next[lower] ?? 0;
+    // From each end backwards: what is left of an end when all are listed is the start.
+    this.eachLower((place, lower) => {
+      const slot = (starts[lower] ?? 0) - 1;
       list[slot] = place;
-      next[lower] = slot + 1;
-    }
-    this.starts = starts;
-    this.list = list;
+      starts[lower] = slot;
+    }, index.length - 1);
   }
 
   goesUp(place: number): boolean {
@@ -134,6 +139,16 @@ class EdgesByCorner {
         from = to;
       }
       if (corner % STRIDE === 0) progress(corner / starts.length);
+    }
+  }
+
+  /** Forwards from the first place, or backwards from the one given. */
+  private eachLower(visit: (place: number, lower: number) => void, backwardsFrom?: number): void {
+    const { index } = this;
+    for (let step = 0; step < index.length; step += 1) {
+      const place = backwardsFrom === undefined ? step : backwardsFrom - step;
+      if (isFolded(index, triangleOf(place))) continue;
+      visit(place, Math.min(index[place] ?? 0, index[endOf(place)] ?? 0));
     }
   }
 

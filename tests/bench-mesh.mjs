@@ -80,8 +80,9 @@ async function weigh(what) {
   const before = process.memoryUsage().rss;
   // Once read, the file may go: nothing here holds it, as nothing does in the pane's worker.
   const bytes = () => new Uint8Array(readFileSync(FILE).buffer);
+  const mesh = () => readStl(bytes()).mesh;
   if (what === "measure") measureStl(bytes());
-  else if (what === "examine") examineModel(readStl(bytes()).mesh);
+  else if (what === "examine") examineModel(mesh());
   else plainly(bytes());
   process.stdout.write(String((await peak()) - before));
 }
