@@ -148,7 +148,8 @@ export {
 } from "./rates";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { STANDINGS, type Standing, standingOf } from "./standing";
-export { LARGEST_STL, type Progress, readStl, type StlModel } from "./stl";
+export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
+export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
 export {
   GRAMS_PER,
   grams,

@@ -38,13 +38,7 @@ export function readStl(bytes: Uint8Array, progress: Progress = () => {}): StlMo
 export function formatOf(bytes: Uint8Array): StlFormat {
   const size = bytes.length;
   if (size === 0) throw new CostingError("blank", STL_FIELD, `found an empty file; ${RIGHT}`);
-  if (size > LARGEST_STL) {
-    throw new CostingError(
-      "tooLarge",
-      STL_FIELD,
-      `found ${megabytes(size)} MB; give at most ${megabytes(LARGEST_STL)} MB, exported with a coarser mesh or as binary STL`,
-    );
-  }
+  refuseLargeStl(size);
   const counted = countedTriangles(bytes);
   if (counted !== undefined && BINARY_HEADER + BINARY_TRIANGLE * counted === size) return "binary";
   if (beginsAsText(bytes)) return "text";
@@ -54,6 +48,16 @@ export function formatOf(bytes: Uint8Array): StlFormat {
     throw new CostingError("wrongShape", STL_FIELD, `found ${size} bytes, too few for an STL; ${RIGHT}`);
   }
   return "binary";
+}
+
+/** Errors: tooLarge for a file of more bytes than are read. */
+export function refuseLargeStl(size: number): void {
+  if (size <= LARGEST_STL) return;
+  throw new CostingError(
+    "tooLarge",
+    STL_FIELD,
+    `found ${megabytes(size)} MB; give at most ${megabytes(LARGEST_STL)} MB, exported with a coarser mesh or as binary STL`,
+  );
 }
 
 const RIGHT = "give an STL file of the model, binary or text";
@@ -86,5 +90,5 @@ function latin(bytes: Uint8Array, from: number, length: number): string {
 }
 
 function megabytes(size: number): string {
-  return (size / 2 ** 20).toFixed(0);
+  return Math.ceil(size / 2 ** 20).toLocaleString("en-US");
 }

@@ -12,6 +12,7 @@ import { type BookedQuote, writeStanding } from "./excel/quotebook";
 import { layOutRates, watchRates } from "./excel/rates";
 import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
+import { modelSection } from "./modelsection";
 import { orderForm } from "./orderform";
 import { ratesHead } from "./rateshead";
 import { type Reckoning, reckon } from "./reckoning";
@@ -47,13 +48,21 @@ export function openPane(place: HTMLElement): void {
     open: reopen,
     stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
   });
+  const model = modelSection({
+    useLinkWeight: (grams) => {
+      form.fill({ linkWeight: grams });
+      compute();
+    },
+    alloyAsked: form.typed,
+    say: voice.say,
+  });
   const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
   press.root.setAttribute("aria-keyshortcuts", "Control+Enter");
   press.root.title = TEXTS.make.keys;
   const glance = element("div", { class: "glance", "aria-hidden": "true" });
   const pressBar = element("div", { class: "press" }, glance, press.root);
   const foot = element("footer", {}, ending.root, pressBar);
-  const work = element("main", {}, result.root, revision.root, form.root, earlier.root);
+  const work = element("main", {}, result.root, revision.root, form.root, model.root, earlier.root);
   const body = element("div", { class: "body" });
   place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
   pressBar.hidden = true;

@@ -1,4 +1,5 @@
 import type { OrderKey, Standing } from "../src/index";
+import { MODEL_TEXTS } from "./texts/model";
 
 /** Every sentence of the pane that is not the costing library's own: the one file to translate. */
 export const TEXTS = {
@@ -230,4 +231,6 @@ export const TEXTS = {
     leave: "Start a new order",
     left: "A new order. The form is as it was before you opened the quote.",
   },
+
+  model: MODEL_TEXTS,
 } as const;
