@@ -27,6 +27,12 @@ export function modelSection(on: ModelEvents): { readonly root: HTMLDetailsEleme
       say(TEXTS.model.notLoaded);
     }
   };
+  // A file that misses its place would replace the whole pane, with all that is typed in it.
+  for (const kind of ["dragover", "drop"] as const) {
+    window.addEventListener(kind, (event) => {
+      if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
+    });
+  }
   root.addEventListener("toggle", () => {
     if (root.open) void open();
   });

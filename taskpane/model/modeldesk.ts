@@ -30,6 +30,7 @@ export interface ModelEvents {
 /** Opens the part of the pane in which a model file is examined and weighed. */
 export function openModel(place: HTMLElement, on: ModelEvents): void {
   let name = "";
+  let closePicture = () => {};
   const examiner = new Examiner({
     progress: (step, share) =>
       bar.show(
@@ -44,8 +45,9 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
       end("");
       drop.shrink(true);
       const shown = examined(name, report, shape, on);
-      outcome.replaceChildren(shown);
-      shown.focus({ preventScroll: true });
+      closePicture = shown.close;
+      outcome.replaceChildren(shown.root);
+      shown.root.focus({ preventScroll: true });
       on.say(texts.work.done(name, report.solids.length));
     },
     refused: (sentence) => refuse(sentence),
@@ -67,6 +69,7 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
     name = file.name;
     setText(refusal, "");
     refusal.hidden = true;
+    closePicture();
     outcome.replaceChildren();
     drop.shrink(false);
     drop.root.hidden = true;
@@ -91,7 +94,7 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
 }
 
 /** One examined model: everything a person chooses about it, and what it weighs. */
-function examined(name: string, report: Report, shape: Shape, on: ModelEvents): HTMLElement {
+function examined(name: string, report: Report, shape: Shape, on: ModelEvents): { root: HTMLElement; close(): void } {
   const units = unitChoice(shape.size);
   const solids = solidList(report.solids);
   const alloy = alloyFields(on.alloyAsked());
@@ -143,5 +146,5 @@ function examined(name: string, report: Report, shape: Shape, on: ModelEvents): 
   };
   root.addEventListener("input", weigh);
   weigh();
-  return root;
+  return { root, close: picture.close };
 }

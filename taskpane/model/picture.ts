@@ -6,6 +6,8 @@ import type { Shape } from "./shape";
 export interface ModelPicture {
   /** @param sides lengths to write at the box, along x, y and z @param said the picture in words */
   show(ticked: ReadonlySet<number>, sides: readonly [string, string, string] | undefined, said: string): void;
+  /** Gives back what drawing takes; a browser draws only so many pictures at once. */
+  close(): void;
 }
 
 const STEP = Math.PI / 12;
@@ -115,7 +117,8 @@ export function drawModel(place: HTMLElement, shape: Shape, isFaulty: readonly b
     if (!canvas.hasPointerCapture(event.pointerId)) return;
     turn((Math.PI * event.movementX) / place.clientWidth, (Math.PI * event.movementY) / place.clientHeight);
   });
-  new ResizeObserver(render).observe(place);
+  const watch = new ResizeObserver(render);
+  watch.observe(place);
 
   return {
     show(ticked, sides, said) {
@@ -126,8 +129,14 @@ export function drawModel(place: HTMLElement, shape: Shape, isFaulty: readonly b
         const look: Look = isFaulty[solid] ? "faulty" : ticked.has(solid) ? "metal" : "sprue";
         part.material = looks[look];
       });
-      // A picture taken out of the page is gone for good.
-      if (place.isConnected) render();
+      render();
+    },
+    close() {
+      cancelAnimationFrame(gliding);
+      watch.disconnect();
+      renderer.dispose();
+      renderer.forceContextLoss();
+      place.replaceChildren();
     },
   };
 }

@@ -15,17 +15,26 @@ export interface PictureFold {
   readonly root: HTMLElement;
   /** Shows which solids are ticked, and the size they will have. */
   show(ticked: ReadonlySet<number>, unit: ModelUnit | undefined, scale: Quotient | undefined): void;
+  /** Ends it for good. */
+  close(): void;
 }
 
 /** The picture of a model, loaded when it is unfolded. */
 export function pictureFold(report: Report, shape: Shape): PictureFold {
   const note = element("p", { class: "help", role: "status" });
   const stage = element("div", { class: "stage" });
-  const root = element("details", { class: "modelpicture" }, element("summary", {}, texts.title), note, stage);
+  const legend = element(
+    "p",
+    { class: "help legend", "aria-hidden": "true" },
+    ...(["metal", "sprue", "faulty"] as const).map((look) => element("span", { class: look }, texts.legend[look])),
+  );
+  legend.hidden = true;
+  const root = element("details", { class: "modelpicture" }, element("summary", {}, texts.title), note, stage, legend);
   const isFaulty = report.solids.map(({ volume }) => volume === undefined);
   let picture: ModelPicture | undefined;
   let refresh = () => {};
   let isLoading = false;
+  let isClosed = false;
   const say = (sentence: string) => {
     setText(note, sentence);
     note.hidden = sentence === "";
@@ -36,7 +45,9 @@ export function pictureFold(report: Report, shape: Shape): PictureFold {
     say(texts.loading);
     try {
       const { drawModel } = await import(/* webpackChunkName: "modelpicture" */ "./picture");
+      if (isClosed) return;
       picture = drawModel(stage, shape, isFaulty);
+      legend.hidden = picture === undefined;
       say(picture ? texts.keys : texts.noDrawing);
       refresh();
     } catch (error) {
@@ -61,6 +72,11 @@ export function pictureFold(report: Report, shape: Shape): PictureFold {
         picture?.show(ticked, sides, texts.said(report.solids.length, ticked.size, size));
       };
       refresh();
+    },
+    close() {
+      isClosed = true;
+      picture?.close();
+      picture = undefined;
     },
   };
 }

@@ -158,6 +158,29 @@ test("a file that is dropped is examined; several, or none, are told of", async 
   expect(await desk.pane.getByText(/Several files/).count()).toBe(0);
 });
 
+test("a worker that cannot be loaded is told of, and the next try succeeds", async () => {
+  await desk.page.route("**/modelworker.js", (route) => route.abort());
+  await open();
+  await choose("box.stl", BOX());
+  await said(/The model could not be examined: .* Try once more/);
+  await desk.page.unroute("**/modelworker.js");
+  await choose("box.stl", BOX());
+  await said("box.stl, 12 triangles");
+});
+
+test("a file that falls beside its place does not replace the pane", async () => {
+  await open();
+  await fill(desk, { Customer: "Ada Quillfeather" });
+  const kept = await desk.pane.evaluate(() => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File(["solid"], "box.stl"));
+    const event = new DragEvent("drop", { dataTransfer: transfer, bubbles: true, cancelable: true });
+    document.querySelector("h1")?.dispatchEvent(event);
+    return event.defaultPrevented;
+  });
+  expect(kept).toBe(true);
+});
+
 describe("what is wrong is said, and nothing is weighed silently", () => {
   test.each([
     ["picture.stl", Uint8Array.from({ length: 300 }, (_, i) => (i * 89) % 256), /cut off or no STL/],
@@ -257,16 +280,18 @@ describe("the picture", () => {
     );
     expect((await desk.pane.locator(".dimension").allTextContents()).sort()).toEqual(["2 mm", "3 mm", "4 mm"]);
     await canvas().focus();
+    // The first key also shows where the focus is.
+    await desk.page.keyboard.press("Home");
     const before = await pixels();
     await desk.page.keyboard.press("ArrowRight");
-    const turned = await pixels();
-    expect(turned).not.toBe(before);
+    expect((await pixels()) === before).toBe(false);
     await desk.page.keyboard.press("Home");
-    expect(await pixels()).toBe(before);
+    expect((await pixels()) === before).toBe(true);
     // A sprue looks different from metal.
     await desk.pane.getByLabel("Solid 1").uncheck();
     await canvas().focus();
-    expect(await pixels()).not.toBe(before);
+    await desk.page.keyboard.press("Home");
+    expect((await pixels()) === before).toBe(false);
     expect(await canvas().getAttribute("aria-label")).toContain("0 ticked as metal");
   });
 
