@@ -5,6 +5,7 @@ import { endOf, type Mesh } from "./mesh";
 import { joinNear, toleranceOf } from "./nearness";
 import { type Nest, nestsOf } from "./nesting";
 import { type Overlap, overlapsOf } from "./overlap";
+import { Rays } from "./ray";
 import { type Shell, shellsOf } from "./shell";
 import { type Progress, STL_FIELD } from "./stl";
 import { type EdgeFault, EdgesByCorner, type Surfaces, surfacesOf } from "./surface";
@@ -79,8 +80,9 @@ export function examineModel(mesh: Mesh, progress: Progress = () => {}): Model {
   const isClosed = shells.map((shell) => shell.faults.size === 0 && !isFlat(shell));
   const closed = shells.map((_, shell) => shell).filter((shell) => isClosed[shell]);
   const tree = new BoxTree(mesh, trianglesOf(surfaces, isClosed));
+  const rays = new Rays(mesh, tree, surfaces.surfaceOf);
   const some = someTriangles(surfaces, shells);
-  const nests = nestsOf(closed, shells, some, mesh, tree, surfaces.surfaceOf);
+  const nests = nestsOf(closed, shells, some, mesh, rays);
   progress(stageAt(3));
   const { found, complete } = overlapsOf(
     nests,
@@ -88,6 +90,7 @@ export function examineModel(mesh: Mesh, progress: Progress = () => {}): Model {
     some,
     mesh,
     tree,
+    rays,
     surfaces.surfaceOf,
     tolerance,
     stage(progress, 3, STAGES),

@@ -16,8 +16,8 @@ export function toleranceOf({ corners }: Mesh): number {
  * Joins those of the given corners that lie within the tolerance of each other, directly or by steps, in the mesh itself: a
  * copy of a large index would cost as much memory again. Gives how many corners went.
  */
-export function joinNear({ corners, index }: Mesh, which: Iterable<number>, tolerance: number): number {
-  const grid = new NearGrid(corners, tolerance);
+export function joinNear({ corners, index }: Mesh, which: ReadonlySet<number>, tolerance: number): number {
+  const grid = new NearGrid(corners, tolerance, which.size);
   const goesTo = new Map<number, number>();
   const end = (corner: number): number => {
     let at = corner;
@@ -37,21 +37,22 @@ export function joinNear({ corners, index }: Mesh, which: Iterable<number>, tole
   return goesTo.size;
 }
 
-const SLOTS = 2 ** 18;
-
 /** Corners by the cell of a grid as wide as the tolerance: near ones lie in the same cell or beside it. */
 class NearGrid {
-  private readonly heads = new Int32Array(SLOTS).fill(-1);
+  private readonly heads: Int32Array;
   private readonly entries: number[] = [];
   private readonly nexts: number[] = [];
 
   constructor(
     private readonly corners: Float32Array | Float64Array,
     private readonly tolerance: number,
-  ) {}
+    expected: number,
+  ) {
+    this.heads = new Int32Array(2 ** Math.ceil(Math.log2(4 * expected + 4))).fill(-1);
+  }
 
   add(corner: number): void {
-    const slot = slotOf(this.cell(corner, 0), this.cell(corner, 1), this.cell(corner, 2));
+    const slot = this.slot(this.cell(corner, 0), this.cell(corner, 1), this.cell(corner, 2));
     this.nexts.push(this.heads[slot] ?? -1);
     this.heads[slot] = this.entries.push(corner) - 1;
   }
@@ -60,11 +61,15 @@ class NearGrid {
     const x = this.cell(corner, 0);
     const y = this.cell(corner, 1);
     const z = this.cell(corner, 2);
-    for (let beside = 0; beside < 27; beside += 1) {
-      const slot = slotOf(x + (beside % 3) - 1, y + (Math.floor(beside / 3) % 3) - 1, z + Math.floor(beside / 9) - 1);
-      for (let at = this.heads[slot] ?? -1; at !== -1; at = this.nexts[at] ?? -1) {
-        const other = this.entries[at] ?? 0;
-        if (this.isNear(corner, other)) visit(other);
+    for (let dx = -1; dx <= 1; dx += 1) {
+      for (let dy = -1; dy <= 1; dy += 1) {
+        for (let dz = -1; dz <= 1; dz += 1) {
+          let at = this.heads[this.slot(x + dx, y + dy, z + dz)] ?? -1;
+          for (; at !== -1; at = this.nexts[at] ?? -1) {
+            const other = this.entries[at] ?? 0;
+            if (this.isNear(3 * corner, 3 * other)) visit(other);
+          }
+        }
       }
     }
   }
@@ -74,15 +79,16 @@ class NearGrid {
   }
 
   private isNear(a: number, b: number): boolean {
-    const { corners } = this;
-    const apart = (axis: number) => (corners[3 * a + axis] ?? 0) - (corners[3 * b + axis] ?? 0);
-    return Math.hypot(apart(0), apart(1), apart(2)) <= this.tolerance;
+    const { corners, tolerance } = this;
+    const x = (corners[a] ?? 0) - (corners[b] ?? 0);
+    const y = (corners[a + 1] ?? 0) - (corners[b + 1] ?? 0);
+    const z = (corners[a + 2] ?? 0) - (corners[b + 2] ?? 0);
+    return x * x + y * y + z * z <= tolerance * tolerance;
   }
-}
 
-/** Cells may number past 32 bits; their remainders serve as well. Two cells in one slot cost time only. */
-function slotOf(x: number, y: number, z: number): number {
-  const sum =
-    Math.imul(x % 2 ** 31, 0x9e3779b1) ^ Math.imul(y % 2 ** 31, 0x85ebca6b) ^ Math.imul(z % 2 ** 31, 0xc2b2ae35);
-  return (sum ^ (sum >>> 15)) & (SLOTS - 1);
+  /** Math.imul takes the lowest 32 bits of cells that number past them. Two cells in one slot cost time only. */
+  private slot(x: number, y: number, z: number): number {
+    const sum = Math.imul(x, 0x9e3779b1) ^ Math.imul(y, 0x85ebca6b) ^ Math.imul(z, 0xc2b2ae35);
+    return (sum ^ (sum >>> 15)) & (this.heads.length - 1);
+  }
 }

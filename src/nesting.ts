@@ -1,6 +1,6 @@
-import type { BoxTree } from "./boxtree";
+import { meetingBoxes } from "./meeting";
 import { centreOf, type Mesh } from "./mesh";
-import { windingsAt } from "./ray";
+import type { Rays } from "./ray";
 import type { Shell } from "./shell";
 
 /** A solid's outer shell with the hollows in it. */
@@ -26,14 +26,12 @@ export function nestsOf(
   shells: readonly Shell[],
   some: SomeTriangles,
   mesh: Mesh,
-  tree: BoxTree,
-  surfaceOf: Int32Array,
+  rays: Rays,
 ): readonly Nest[] {
+  // A shell whose box no other overlaps lies in none and has none in it.
+  const meeting = meetingBoxes(closed.flatMap((shell) => shells[shell]?.box ?? []));
   const parents = new Map(
-    closed.map((shell) => [
-      shell,
-      closed.length > 1 ? parentOf(shell, shells, some, mesh, tree, surfaceOf) : undefined,
-    ]),
+    closed.map((shell, place) => [shell, meeting.has(place) ? parentOf(shell, shells, some, mesh, rays) : undefined]),
   );
   const looks = (shell: number) => Math.sign(shells[shell]?.volume ?? 0);
   const hollows = new Map<number, boolean>();
@@ -45,9 +43,15 @@ export function nestsOf(
     hollows.set(shell, hollow);
     return hollow;
   };
-  return closed
-    .filter((shell) => !isHollow(shell))
-    .map((outer) => ({ outer, voids: closed.filter((shell) => parents.get(shell) === outer && isHollow(shell)) }));
+  const voids = new Map<number, number[]>();
+  for (const shell of closed) {
+    const parent = parents.get(shell);
+    if (parent === undefined || !isHollow(shell)) continue;
+    const list = voids.get(parent) ?? [];
+    list.push(shell);
+    voids.set(parent, list);
+  }
+  return closed.filter((shell) => !isHollow(shell)).map((outer) => ({ outer, voids: voids.get(outer) ?? [] }));
 }
 
 /** The smallest larger shell that holds a shell. */
@@ -56,26 +60,26 @@ function parentOf(
   shells: readonly Shell[],
   some: SomeTriangles,
   mesh: Mesh,
-  tree: BoxTree,
-  surfaceOf: Int32Array,
+  rays: Rays,
 ): number | undefined {
   const own = shells[shell];
+  if (!own) return undefined;
   const asked = spread(some[shell] ?? [], ASKED);
-  if (!own || !shells.some((other) => other !== own && holds(other, own))) return undefined;
   const votes = new Map<number, number>();
   for (const triangle of asked) {
-    for (const [other] of windingsAt(centreOf(mesh, triangle), mesh, tree, surfaceOf, shell)) {
+    for (const [other] of rays.windingsAt(centreOf(mesh, triangle), shell)) {
       votes.set(other, (votes.get(other) ?? 0) + 1);
     }
   }
   const size = (number: number) => Math.abs(shells[number]?.volume ?? 0);
   return [...votes]
-    .filter(([other, count]) => 2 * count > asked.length && size(other) > size(shell))
+    .filter(([other, count]) => 2 * count > asked.length && size(other) > size(shell) && holds(shells[other], own))
     .map(([other]) => other)
     .sort((a, b) => size(a) - size(b))[0];
 }
 
-function holds(outer: Shell, inner: Shell): boolean {
+function holds(outer: Shell | undefined, inner: Shell): boolean {
+  if (!outer) return false;
   return ([0, 1, 2] as const).every(
     (axis) => outer.box.least[axis] <= inner.box.least[axis] && outer.box.most[axis] >= inner.box.most[axis],
   );

@@ -1,9 +1,10 @@
-import { boxesOverlap, type Point } from "./box";
+import type { Point } from "./box";
 import type { BoxTree } from "./boxtree";
 import { crossingOf } from "./crossing";
+import { meetingBoxes } from "./meeting";
 import { centreOf, cornersOf, type Mesh } from "./mesh";
 import { type Nest, type SomeTriangles, spread } from "./nesting";
-import { windingsAt } from "./ray";
+import type { Rays } from "./ray";
 import type { Shell } from "./shell";
 import type { Progress } from "./stl";
 import { cross, minus } from "./vector";
@@ -24,7 +25,6 @@ export interface Overlaps {
 const MOST_CROSSINGS = 2000;
 /** After so many pairs looked at, a mesh is too entangled to go on. */
 const MOST_PAIRS = 60_000_000;
-const MOST_RAYS = 4000;
 const RAYS_A_SOLID = 12;
 
 /**
@@ -37,6 +37,7 @@ export function overlapsOf(
   some: SomeTriangles,
   mesh: Mesh,
   tree: BoxTree,
+  rays: Rays,
   surfaceOf: Int32Array,
   tolerance: number,
   progress: Progress = () => {},
@@ -47,8 +48,8 @@ export function overlapsOf(
   });
   const finds = new Finds();
   const complete = crossings(finds, solidOf, mesh, tree, surfaceOf, tolerance, progress);
-  sharedRoom(finds, nests, shells, some, solidOf, mesh, tree, surfaceOf);
-  return { found: finds.all(), complete };
+  sharedRoom(finds, nests, shells, some, solidOf, mesh, rays);
+  return { found: finds.all(), complete: complete && !rays.exhausted };
 }
 
 class Finds {
@@ -95,38 +96,22 @@ function sharedRoom(
   some: SomeTriangles,
   solidOf: ReadonlyMap<number, number>,
   mesh: Mesh,
-  tree: BoxTree,
-  surfaceOf: Int32Array,
+  rays: Rays,
 ): void {
-  let rays = 0;
-  nests.forEach(({ outer }, solid) => {
-    const own = shells[outer];
-    if (!own || !meetsAnother(solid, nests, shells)) return;
-    for (const triangle of spread(some[outer] ?? [], RAYS_A_SOLID)) {
-      if (rays >= MOST_RAYS) return;
-      rays += 1;
-      const point = justUnder(mesh, triangle, Math.sign(own.volume));
+  const looksOf = (solid: number) => Math.sign(shells[nests[solid]?.outer ?? -1]?.volume ?? 0);
+  for (const solid of meetingBoxes(nests.flatMap(({ outer }) => shells[outer]?.box ?? []))) {
+    for (const triangle of spread(some[nests[solid]?.outer ?? -1] ?? [], RAYS_A_SOLID)) {
+      const point = justUnder(mesh, triangle, looksOf(solid));
       const sums = new Map<number, number>();
-      for (const [shell, winding] of windingsAt(point, mesh, tree, surfaceOf)) {
+      for (const [shell, winding] of rays.windingsAt(point)) {
         const of = solidOf.get(shell) ?? -1;
-        const looks = Math.sign(shells[nests[of]?.outer ?? -1]?.volume ?? 0);
-        sums.set(of, (sums.get(of) ?? 0) + winding * looks);
+        sums.set(of, (sums.get(of) ?? 0) + winding * looksOf(of));
       }
       // Where the wall is thinner than the point is deep, it says nothing.
       if ((sums.get(solid) ?? 0) < 1) continue;
       for (const [other, sum] of sums) if (other !== solid && sum > 0) finds.add(solid, other, point);
     }
-  });
-}
-
-function meetsAnother(solid: number, nests: readonly Nest[], shells: readonly Shell[]): boolean {
-  const box = (nest: Nest | undefined) => shells[nest?.outer ?? -1]?.box;
-  const own = box(nests[solid]);
-  if (!own) return false;
-  return nests.some((other, number) => {
-    const theirs = box(other);
-    return number !== solid && theirs !== undefined && boxesOverlap(own, theirs);
-  });
+  }
 }
 
 /** A point under the middle of a triangle, a thousandth of its size deep. */

@@ -12,33 +12,48 @@ const DIRECTIONS: readonly Point[] = [
 /** A crossing nearer than this share to a triangle's border, or to the ray's own start, is not trusted. */
 const CLEAR = 1e-9;
 
-/**
- * How often the surfaces wind about a point, by surface: 1 inside a shell that looks outwards, -1 inside one that looks
- * inwards, 0 (left out) outside. Counts which way a ray from the point crosses the triangles; a ray that meets an edge is
- * thrown again elsewhere.
- */
-export function windingsAt(
-  point: Point,
-  mesh: Mesh,
-  tree: BoxTree,
-  surfaceOf: Int32Array,
-  except = -1,
-): Map<number, number> {
-  let windings = new Map<number, number>();
-  for (const direction of DIRECTIONS) {
-    windings = new Map();
-    let clear = true;
-    tree.eachAlong(point, direction, (triangle) => {
-      const surface = surfaceOf[triangle] ?? -1;
-      if (surface === except) return;
-      const crossing = crossingOf(point, direction, mesh, triangle);
-      if (crossing === undefined) clear = false;
-      else if (crossing !== 0) windings.set(surface, (windings.get(surface) ?? 0) + crossing);
-    });
-    if (clear) break;
+/** After so many triangles looked at, a model is too entangled to go on asking. */
+const MOST_LOOKS = 40_000_000;
+
+/** Asks what lies about a point, by rays, until too much was looked at. */
+export class Rays {
+  private looks = 0;
+
+  constructor(
+    private readonly mesh: Mesh,
+    private readonly tree: BoxTree,
+    private readonly surfaceOf: Int32Array,
+  ) {}
+
+  /** Whether there was too much to look at: from then on nothing is found anywhere. */
+  get exhausted(): boolean {
+    return this.looks >= MOST_LOOKS;
   }
-  for (const [surface, winding] of windings) if (winding === 0) windings.delete(surface);
-  return windings;
+
+  /**
+   * How often the surfaces wind about a point, by surface: 1 inside a shell that looks outwards, -1 inside one that looks
+   * inwards, 0 (left out) outside. Counts which way a ray from the point crosses the triangles; a ray that meets an edge is
+   * thrown again elsewhere.
+   */
+  windingsAt(point: Point, except = -1): Map<number, number> {
+    const windings = new Map<number, number>();
+    if (this.exhausted) return windings;
+    for (const direction of DIRECTIONS) {
+      windings.clear();
+      let clear = true;
+      this.tree.eachAlong(point, direction, (triangle) => {
+        this.looks += 1;
+        const surface = this.surfaceOf[triangle] ?? -1;
+        if (surface === except) return;
+        const crossing = crossingOf(point, direction, this.mesh, triangle);
+        if (crossing === undefined) clear = false;
+        else if (crossing !== 0) windings.set(surface, (windings.get(surface) ?? 0) + crossing);
+      });
+      if (clear) break;
+    }
+    for (const [surface, winding] of windings) if (winding === 0) windings.delete(surface);
+    return windings;
+  }
 }
 
 /**

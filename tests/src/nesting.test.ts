@@ -2,6 +2,7 @@ import type { BufferGeometry } from "three";
 import { expect, test } from "vitest";
 import { BoxTree } from "../../src/boxtree";
 import { nestsOf, spread } from "../../src/nesting";
+import { Rays } from "../../src/ray";
 import { shellsOf } from "../../src/shell";
 import { readStl } from "../../src/stl";
 import { surfacesOf } from "../../src/surface";
@@ -18,8 +19,7 @@ function nests(...geometries: readonly BufferGeometry[]) {
     shells,
     some,
     mesh,
-    new BoxTree(mesh, all),
-    surfaces.surfaceOf,
+    new Rays(mesh, new BoxTree(mesh, all), surfaces.surfaceOf),
   );
 }
 

@@ -19,6 +19,8 @@ test("boxes turned askew overlap by a tenth and part by a tenth", () => {
       new BoxGeometry(1, 1, 1).translate(x, 0, 0).applyMatrix4(placing([0.4, 0.7, 1.1], [20, 30, -40])),
     );
   expect(overlaps(...beside(0.1))).toEqual([]);
+  // Face to face they touch, as far as single precision lets them.
+  expect(overlaps(...beside(0))).toEqual([]);
   expect(overlaps(...beside(-0.1))).toHaveLength(1);
 });
 

@@ -1,7 +1,7 @@
 import { TorusGeometry } from "three";
 import { expect, test } from "vitest";
 import { BoxTree } from "../../src/boxtree";
-import { windingsAt } from "../../src/ray";
+import { Rays } from "../../src/ray";
 import { readStl } from "../../src/stl";
 import { surfacesOf } from "../../src/surface";
 import { binaryStl, boxAt, turned } from "./modelfile";
@@ -13,7 +13,7 @@ function windings(stl: Uint8Array, point: readonly [number, number, number]) {
     mesh,
     Uint32Array.from(surfaceOf, (_, triangle) => triangle),
   );
-  return Object.fromEntries(windingsAt(point, mesh, tree, surfaceOf));
+  return Object.fromEntries(new Rays(mesh, tree, surfaceOf).windingsAt(point));
 }
 
 const box = boxAt([2, 2, 2], [0, 0, 0]);
