@@ -9,6 +9,7 @@ export {
   STANDARD_MARKS,
   standardMark,
 } from "./alloy";
+export { type Box, type Point, sizeOf } from "./box";
 export type { Clasp, Links } from "./chainorder";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
 export { type Output, Plans, settle, type Taker } from "./column";
@@ -69,6 +70,21 @@ export {
   resizedLink,
 } from "./link";
 export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./mark";
+export { type Measure, measureStl } from "./measure";
+export type { Mesh } from "./mesh";
+export { examineModel, type Model, type Solid, type SolidFault, type SolidFaultKind } from "./model";
+export {
+  compoundShrinkage,
+  cubicMillimetres,
+  implausibleLink,
+  MODEL_UNITS,
+  type ModelUnit,
+  modelMillimetres,
+  modelWeight,
+  PLAUSIBLE_LINK,
+  type Scaling,
+  scaleOf,
+} from "./modelweight";
 export {
   addMoney,
   type Money,
@@ -122,6 +138,7 @@ export {
   STONES_ON,
   YES_NO,
 } from "./orderwords";
+export type { Overlap } from "./overlap";
 export type { GoldBalance, OwnGold } from "./owngold";
 export { PATTERN_LETTERS } from "./pattern";
 export {
@@ -182,7 +199,9 @@ export {
 } from "./repricing";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { STANDINGS, type Standing, standingOf } from "./standing";
+export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
 export { rectangularCarats, roundCarats, type StoneSet } from "./stones";
+export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
 export {
   isFarOff,
   type MeanWeight,

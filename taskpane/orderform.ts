@@ -1,4 +1,13 @@
-import { type CostSheet, type Fault, LINE_KEYS, ORDER_KEYS, ORDER_LABELS, type Rates, ROW_KEYS } from "../src/index";
+import {
+  type CostSheet,
+  type Fault,
+  LINE_KEYS,
+  ORDER_KEYS,
+  ORDER_LABELS,
+  type Rates,
+  ROW_KEYS,
+  type TypedLine,
+} from "../src/index";
 import { type Button, button } from "./button";
 import { decimalMark } from "./decimalmark";
 import { element } from "./element";
@@ -25,6 +34,8 @@ export interface OrderForm {
   misread(): readonly Fault[];
   /** Puts an order in place of all that stands there, as if a person had typed it and gone on. */
   fill(order: Typed): void;
+  /** Puts texts into the open line, beside what stands there. */
+  fillLine(texts: Partial<TypedLine>): void;
   /** Puts a row into the order, or into its open line where there are several. */
   take(row: RowTexts): RowTaken;
   /** Puts a row into a line of its own. */
@@ -120,6 +131,7 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       lines.fill(typed.lines);
       extras.fill(typed.extras);
     },
+    fillLine: (texts) => lines.take(texts),
     take(row) {
       lines.take(lineTexts(row, true));
       if (lines.lines.all.length > 1) return fillBlanks(row);

@@ -13,6 +13,7 @@ import { type RatesNews, type RatesReading, watchRates } from "./excel/rates";
 import { addMissingRates, layOutRates } from "./excel/ratesheet";
 import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
+import { modelSection } from "./modelsection";
 import { orderForm } from "./orderform";
 import { ratesHead } from "./rateshead";
 import { type Reckoning, reckon } from "./reckoning";
@@ -56,13 +57,21 @@ export function openPane(place: HTMLElement): void {
     stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
   });
   const template = templateChoice(attempt);
+  const model = modelSection({
+    useLinkWeight: (grams) => {
+      form.fillLine({ linkWeight: grams });
+      compute();
+    },
+    alloyAsked: () => form.typed().lines[form.line] ?? { mark: "", colour: "" },
+    say: voice.say,
+  });
   const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
   press.root.setAttribute("aria-keyshortcuts", "Control+Enter");
   press.root.title = TEXTS.make.keys;
   const glance = element("div", { class: "glance", "aria-hidden": "true" });
   const pressBar = element("div", { class: "press" }, glance, press.root);
   const foot = element("footer", {}, ending.root, pressBar);
-  const work = element("main", {}, result.root, revision.root, form.root, template.root, earlier.root);
+  const work = element("main", {}, result.root, revision.root, form.root, model.root, template.root, earlier.root);
   const body = element("div", { class: "body" });
   place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
   pressBar.hidden = true;

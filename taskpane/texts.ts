@@ -1,5 +1,6 @@
 import type { Standing } from "../src/index";
 import { form } from "./texts/form";
+import { MODEL_TEXTS } from "./texts/model";
 import { plots } from "./texts/plots";
 import { result } from "./texts/result";
 
@@ -133,4 +134,6 @@ export const TEXTS = {
     leave: "Start a new order",
     left: "A new order. The form is as it was before you opened the quote.",
   },
+
+  model: MODEL_TEXTS,
 } as const;

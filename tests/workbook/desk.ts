@@ -18,8 +18,9 @@ export class Workshop {
     private readonly browser: Browser,
   ) {}
 
-  static async open(): Promise<Workshop> {
-    return new Workshop(await serve(), await launch());
+  /** @param drawing whether pages can draw in three dimensions */
+  static async open(drawing: "none" | "software" = "none"): Promise<Workshop> {
+    return new Workshop(await serve(), await launch(drawing));
   }
 
   /** @param query such as "book=blank" or "pane=320" */
