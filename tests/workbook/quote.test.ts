@@ -160,7 +160,8 @@ describe("from a blank workbook to a quote", () => {
     expect(job.filter(({ error }) => error)).toEqual([]);
     expect(await jobFigure("Landed cost")).toBe(2753);
     expect(await jobFigure("Landed cost per gram")).toBe(27.53);
-    expect(await jobFigure("Links to cast")).toBe(102);
+    // Two pieces of 102 g.
+    expect(await jobFigure("Cast, g")).toBe(204);
     expect(await jobFigure("Price at today's rates")).toBe(3579);
   });
 
