@@ -60,7 +60,6 @@ const CASES: readonly Case[] = [
     // 100 x 26.5 + 4 x 25 lost + labour 10 + 10 + 10, so 45 + 6 stones x (7 + 4) = 2,861; / 0.65 = 4,401.54, up to 4,405.
     order: {
       "Links with stones": "a number of links",
-      "Links with stones": "a number of links",
       "How many links": "6",
       "Price of one stone": "7",
       Discount: "0.12",
@@ -77,7 +76,6 @@ const CASES: readonly Case[] = [
     // the clasp has a cost but no weight, and is not given away.
     order: {
       Colour: "white",
-      "Links with stones": "a number of links",
       "Links with stones": "a number of links",
       "How many links": "2",
       "Price of one stone": "3",
