@@ -3,6 +3,7 @@ import {
   type Order,
   type Quote,
   type QuoteLine,
+  type RateKey,
   type Rates,
   showMark,
   showQuoteNumber,
@@ -18,6 +19,7 @@ import { terms } from "./job/terms";
 import { lineScope, totals } from "./job/totals";
 import { weights } from "./job/weights";
 import { asText, type Paper } from "./paper";
+import { nameOf } from "./rates";
 
 const WIDTHS = [168, 74, 76, 72, 66, 72, 66];
 
@@ -30,8 +32,15 @@ export interface JobSheet {
 /**
  * What the bench and the desk work from: the order as a whole, then a block a line, every weight and cost a live formula over
  * the rates, with places for what the scale says.
+ * @param missing rates that the workbook has no row for: they count as blank, as they were read
  */
-export function jobSheet(order: Order, sheets: readonly CostSheet[], quote: Quote, rates: Rates): JobSheet {
+export function jobSheet(
+  order: Order,
+  sheets: readonly CostSheet[],
+  quote: Quote,
+  rates: Rates,
+  missing: readonly RateKey[] = [],
+): JobSheet {
   const rows = [
     ...heading(quote),
     ...terms(order, quote, rates),
@@ -43,8 +52,20 @@ export function jobSheet(order: Order, sheets: readonly CostSheet[], quote: Quot
   ];
   const ref = refsOf(rows);
   return {
-    paper: { ...paperOf(WIDTHS, rows), titleRows: "$1:$1" },
+    paper: { ...blankFor(missing, paperOf(WIDTHS, rows)), titleRows: "$1:$1" },
     at: (line) => (key, column) => ref(within(lineScope(line), key), column),
+  };
+}
+
+/** Formulas with a blank in place of names that lead nowhere. */
+function blankFor(missing: readonly RateKey[], paper: Paper): Paper {
+  if (missing.length === 0) return paper;
+  const names = new RegExp(`\\b(?:${missing.map(nameOf).join("|")})\\b`, "g");
+  const blank = (content: string | number) =>
+    typeof content === "string" && content.startsWith("=") ? content.replace(names, '""') : content;
+  return {
+    ...paper,
+    rows: paper.rows.map((cells) => cells.map((cell) => ({ ...cell, content: blank(cell.content) }))),
   };
 }
 

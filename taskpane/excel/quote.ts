@@ -1,4 +1,4 @@
-import type { CostSheet, Order, Quote, QuoteNumber, Rates, TypedOrder } from "../../src/index";
+import type { CostSheet, Order, Quote, QuoteNumber, RateKey, Rates, TypedOrder } from "../../src/index";
 import { readBook } from "./book";
 import { extraFields, lineFields, quoteFields } from "./fields";
 import { type Block, planFill } from "./fill";
@@ -91,7 +91,7 @@ export async function fillQuote(job: Job): Promise<Filled> {
       const sheet = copyTemplate(context, templateName, names.quote);
       fillCopy(sheet, plan, widthOf(cells), printArea);
       const errors = plan.hasFormulas ? await keepValuesOnly(context, sheet) : [];
-      putJob(worksheets, job, quote, names, size);
+      putJob(worksheets, job, quote, rates.missing, names, size);
       if (!job.revised) {
         context.workbook.names.getItem(nameOf("nextNumber")).getRange().values = [[number.number + 1]];
       }
@@ -130,10 +130,11 @@ function putJob(
   worksheets: Excel.WorksheetCollection,
   { order, sheets, rates }: Job,
   quote: Quote,
+  missing: readonly RateKey[],
   names: QuoteSheets,
   size: PaperSize,
 ): void {
-  const made = jobSheet(order, sheets, quote, rates);
+  const made = jobSheet(order, sheets, quote, rates, missing);
   putPaper(worksheets.add(names.job), { ...made.paper, size });
   putPaper(worksheets.add(names.tickets), { ...ticketsPaper(sheets, quote, made, names.job), size });
 }

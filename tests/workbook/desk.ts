@@ -79,7 +79,7 @@ export function filledCells(desk: Desk, sheet: string) {
   return desk.page.evaluate(
     (name) =>
       window.workbookPage
-        .read(name, "A1:H80")
+        .read(name, "A1:H260")
         .flat()
         .filter(({ value, formula }) => value !== "" || formula !== ""),
     sheet,

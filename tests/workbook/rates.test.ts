@@ -187,7 +187,12 @@ describe("rows missing from Rates", () => {
   });
 
   test("that nothing needs can be added without a change of price", async () => {
-    await fill(desk, { ...HUNDRED_GRAMS, Stones: "10", "Price of one stone": "9" });
+    await fill(desk, {
+      ...HUNDRED_GRAMS,
+      "Links with stones": "a number of links",
+      "How many links": "10",
+      "Price of one stone": "9",
+    });
     // Its start value is not nothing, but without its row setting costs nothing.
     await deleteRow("SettingFee");
     await desk.pane.getByText("Rates has no row for Setting fee.").waitFor();

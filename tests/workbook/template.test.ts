@@ -71,7 +71,12 @@ describe("the person's own template", () => {
     expect(printed).not.toContain("Sales tax");
     expect(printed).not.toContain("stones set");
     expect(printed).not.toContain("plated");
-    await fill(desk, { Stones: "10", "Price of one stone": "9", Discount: "0.05" });
+    await fill(desk, {
+      "Links with stones": "a number of links",
+      "How many links": "10",
+      "Price of one stone": "9",
+      Discount: "0.05",
+    });
     await press(desk, "Make the quote");
     await desk.pane.getByText("Quote 1002 and Job 1002").waitFor();
     const second = await desk.page.evaluate(() => window.workbookPage.print("Quote 1002").html);

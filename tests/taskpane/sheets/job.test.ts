@@ -191,3 +191,24 @@ test("an order weighed in full shows its landed cost, and a weight outside the t
   // The price to be agreed still counts as quoted.
   agrees(labelled("Net, by the scale"), new Fraction("3579").add(new Fraction("4096.49").mul(2)));
 });
+
+test("rates that the workbook has no row for count as blank on the job, as they were read", async () => {
+  await writeRates(desk, AT_25);
+  const missing = ["overhead", "breakage", "taxIs", "shippingTaxed", "taxName", "castingMinimum"] as const;
+  await desk.pane.evaluate(
+    async (names) => {
+      await Excel.run(async (context) => {
+        for (const name of names) context.workbook.names.getItem(name).delete();
+        await context.sync();
+      });
+    },
+    missing.map((key) => `Rate_${key.charAt(0).toUpperCase()}${key.slice(1)}`),
+  );
+  const without = Object.fromEntries(Object.entries(AT_25).filter(([key]) => !missing.some((name) => name === key)));
+  const { job } = papersOf(TWO_LINES, without, missing);
+  await putContents(desk, "Job 2001", job.paper);
+  const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+  expect(rows.flat().filter((value) => typeof value === "string" && value.startsWith("#"))).toEqual([]);
+  const landed = rows.filter(([first]) => first === "Landed cost").map(([, value]) => value);
+  expect(landed).toEqual([2753, 3005]);
+});

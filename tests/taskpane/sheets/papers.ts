@@ -2,6 +2,7 @@ import { costOrder } from "../../../src/costsheet";
 import { type OrderForm, parseOrder } from "../../../src/order";
 import { makeQuote } from "../../../src/quote";
 import type { QuoteNumber } from "../../../src/quotenumber";
+import type { RateKey } from "../../../src/raterows";
 import { parseRates } from "../../../src/rates";
 import { extraFields, lineFields, quoteFields } from "../../../taskpane/excel/fields";
 import { type Block, planFill } from "../../../taskpane/excel/fill";
@@ -16,13 +17,13 @@ import { settled } from "../../workbook/person.mjs";
 const NUMBER: QuoteNumber = { number: 2001, revision: "" };
 
 /** The job sheet and the tickets of an order, as the add-in would lay them out for quote 2001. */
-export function papersOf(form: OrderForm, record: Record_) {
+export function papersOf(form: OrderForm, record: Record_, missing: readonly RateKey[] = []) {
   const rates = read(parseRates(record));
   const order = read(parseOrder(form, rates));
   const sheets = costOrder(order, rates);
   const made = makeQuote(order, sheets, rates, "2026-11-25");
   const quote = { ...made.quote, number: NUMBER };
-  const job = jobSheet(order, sheets, quote, rates);
+  const job = jobSheet(order, sheets, quote, rates, missing);
   return { order, sheets, quote, job, tickets: ticketsPaper(sheets, quote, job, "Job 2001") };
 }
 
