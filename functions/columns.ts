@@ -44,7 +44,9 @@ export class Columns<Row extends object> {
     let rest: Rows = ONE_ROW;
     for (const plan of this.formula.plans.of(words)) {
       rest = settle(plan, this.block, rest, take);
-      if (rest.count === 0) return;
+      if (rest.count > 0) continue;
+      this.formula.plans.prefer(words, plan);
+      return;
     }
     exact(words === UNREAD ? undefined : words);
   }

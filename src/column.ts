@@ -33,6 +33,15 @@ export class Plans {
     this.byWords.set(words, [...known, plan]);
     return plan;
   }
+
+  /** Rows one by one often go the way of the one before: it is tried first from now on. */
+  prefer(words: number, plan: Plan): void {
+    const known = this.byWords.get(words) ?? [];
+    const at = known.indexOf(plan);
+    if (at <= 0) return;
+    known.splice(at, 1);
+    known.unshift(plan);
+  }
 }
 
 /** A line of doubles, or the one word or truth of all rows. */
@@ -42,6 +51,7 @@ export type Output = Line | string | boolean;
 export type Taker = (rows: Rows, open: Uint8Array, outputs: readonly Output[]) => void;
 
 const open = new Uint8Array(BLOCK);
+const given: Output[] = [];
 const elsewhere = new Uint16Array(BLOCK);
 const left = [new Uint16Array(BLOCK), new Uint16Array(BLOCK)] as const;
 
@@ -54,7 +64,8 @@ export function settle(plan: Plan, block: Block, rows: Rows, take: Taker): Rows 
   let others = 0;
   for (const tier of plan.plain ? ROUNDING : NEAREST) {
     if (rest.count === 0) break;
-    open.fill(0, 0, rest.count);
+    if (rest.count === 1) open[0] = 0;
+    else open.fill(0, 0, rest.count);
     take(rest, open, tier(plan, block, rest));
     const [into, from] = rest.at === left[0] ? [left[1], rest] : [left[0], rest];
     let kept = 0;
@@ -82,7 +93,7 @@ type Tier = (plan: Plan, block: Block, rows: Rows) => readonly Output[];
 
 const doubles: Tier = (plan, block, rows) => {
   const lines = computeDoubles(plan, block, rows, open);
-  return plan.outputs.map((output) => (typeof output === "number" ? made(lines[output]) : output));
+  return outputsOf(plan, (at) => lines[at]);
 };
 const pairs: Tier = (plan, block, rows) => pairOutputs(plan, block, rows, false);
 const proofs: Tier = (plan, block, rows) => pairOutputs(plan, block, rows, true);
@@ -91,11 +102,18 @@ const ROUNDING = [doubles, proofs];
 const NEAREST = [pairs, proofs];
 
 function pairOutputs(plan: Plan, block: Block, rows: Rows, proves: boolean): readonly Output[] {
-  const pairs = computePairs(plan, block, rows, open, proves);
-  return plan.outputs.map((output) => (typeof output === "number" ? made(pairs[output]?.high) : output));
+  const made = computePairs(plan, block, rows, open, proves);
+  return outputsOf(plan, (at) => made[at]?.high);
 }
 
-function made(line: Line | undefined): Line {
-  if (!line) throw new Error("Columns: an output has no step");
-  return line;
+/** Good until the next rows are computed. */
+function outputsOf({ outputs }: Plan, lineAt: (at: number) => Line | undefined): readonly Output[] {
+  given.length = outputs.length;
+  for (let k = 0; k < outputs.length; k += 1) {
+    const output = outputs[k];
+    const made = typeof output === "number" ? lineAt(output) : output;
+    if (made === undefined) throw new Error("Columns: an output has no step");
+    given[k] = made;
+  }
+  return given;
 }

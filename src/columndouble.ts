@@ -20,7 +20,10 @@ export function computeDoubles(plan: Plan, block: Block, rows: Rows, open: Uint8
     if (move) made[at] = addsNothing(move, plan, block) ? rowsOf(move.a) : computed(move, at, block, rows, open);
   }
   for (const at of plan.signed) checkSign(rowsOf(at), plan.moves[at]?.place.sign ?? 1, rows.count, open);
-  for (const fork of plan.forks) if (!fork.implied) checkFork(fork, rows.count, open);
+  for (const fork of plan.forks) {
+    if (rows.count === 1 && open[0] === ELSEWHERE) break;
+    if (!fork.implied) checkFork(fork, rows.count, open);
+  }
   for (const at of plan.wholes) checkWhole(rowsOf(at), rows.count, open);
   return made;
 }

@@ -81,4 +81,12 @@ describe("plans", () => {
     expect(plans.learn(0, trace)).toBeUndefined();
     expect(plans.learn(1, trace)).toBeDefined();
   });
+
+  test("that a row went by are tried first for the next", () => {
+    const { plans, plan, trace } = cents(2);
+    const other = plans.learn(0, { ...trace, path: "another way" });
+    expect(plans.of(0)).toEqual([plan, other]);
+    if (other) plans.prefer(0, other);
+    expect(plans.of(0)).toEqual([other, plan]);
+  });
 });
