@@ -61,6 +61,7 @@ export default (env = {}) => {
         patterns: [
           { from: "taskpane/taskpane.html", to: "taskpane.html" },
           { from: "taskpane/taskpane.css", to: "taskpane.css" },
+          { from: "taskpane/scale/scale.css", to: "scale.css" },
           { from: "taskpane/icons/*.png", to: "icons/[name][ext]" },
           {
             from: "manifest.xml",
