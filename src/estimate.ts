@@ -27,7 +27,7 @@ export const RESIZE_LABELS = {
   fromWidth: "Its width",
   toWidth: "Wanted width",
   linksPer: "Its links per length",
-  seats: "Stone seats in the model",
+  seats: "Stone seats",
 } as const;
 export type ResizeKey = keyof typeof RESIZE_LABELS;
 
@@ -111,7 +111,7 @@ const SEATED = faultOf(
   "seats",
   RESIZE_LABELS.seats,
   "outOfRange",
-  'found "yes"; scaled seats would no longer fit their stones, so this model cannot be resized: have it drawn anew at the wanted width',
+  'found "yes"; when a model is scaled its seats would no longer fit their stones, so this model cannot be resized: have it drawn anew at the wanted width',
 );
 
 function changed(known: Weight, from: Density, to: Density): MaterialChange {

@@ -9,6 +9,8 @@ const LOOKS = {
   unit: { color: "#6F6459", wrap: true, vertical: "Top", indent: 1 },
   input: { fill: "#FBF4E2", vertical: "Top" },
   inputRight: { fill: "#FBF4E2", align: "Right", vertical: "Top" },
+  inputStart: { fill: "#FBF4E2", align: "Left", vertical: "Top" },
+  inputAfterNumber: { fill: "#FBF4E2", align: "Left", vertical: "Top", indent: 1 },
   headingRight: { bold: true, color: "#7A5A2B", rule: "EdgeBottom", align: "Right" },
   end: { bold: true, align: "Right" },
   head: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1" },

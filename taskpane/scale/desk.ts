@@ -11,6 +11,9 @@ export interface ScaleDesk {
   follow(): void;
 }
 
+/** Runs a step that writes into the workbook. */
+export type Writing = (act: () => Promise<void>) => Promise<void>;
+
 /** Fills the three parts. */
 export function openScaleDesk(
   places: { readonly links: HTMLElement; readonly weighIn: HTMLElement; readonly estimates: HTMLElement },
@@ -19,18 +22,34 @@ export function openScaleDesk(
   const read = oneAtATime(async () => {
     try {
       const reading = await readScale();
-      links.show(reading.links);
+      if (reading.links.ok) links.show(reading.links.rows);
+      else links.unread(reading.links.sentence);
       weighIn.show(reading);
     } catch (error) {
-      links.failed(sentenceOf(error));
-      weighIn.failed(sentenceOf(error));
+      links.unread(sentenceOf(error));
+      weighIn.unread(sentenceOf(error));
       if (!isRefusal(error)) throw error;
     }
   });
-  const links = linkPicker(on);
-  const weighIn = weighInForm();
+  let writing = 0;
+  /** What we write ourselves is read once, at its end. */
+  const write: Writing = async (act) => {
+    writing += 1;
+    try {
+      await act();
+    } finally {
+      writing -= 1;
+      void read();
+    }
+  };
+  const links = linkPicker(on, write);
+  const weighIn = weighInForm(write);
   places.links.replaceChildren(links.root);
   places.weighIn.replaceChildren(weighIn.root);
   places.estimates.replaceChildren(estimates(on));
-  return { follow: () => void read() };
+  return {
+    follow() {
+      if (writing === 0) void read();
+    },
+  };
 }

@@ -54,6 +54,8 @@ const half = (label: string, details: Partial<FieldPlan>): SmallField => ({
   width: "half",
 });
 
+const whole = (label: string, details: Partial<FieldPlan>): SmallField => ({ ...half(label, details), width: "whole" });
+
 const WAX: Estimate<WaxKey, MaterialChange> = {
   name: "wax",
   ...texts.wax,
@@ -63,8 +65,8 @@ const WAX: Estimate<WaxKey, MaterialChange> = {
       plan: { label: WAX_LABELS.wax, required: true, unit: SCALE_TEXTS.grams, help: texts.wax.help.wax },
       width: "whole",
     },
-    waxDensity: half(WAX_LABELS.waxDensity, { unit: SCALE_TEXTS.density, help: texts.wax.help.waxDensity }),
-    metalDensity: half(WAX_LABELS.metalDensity, { unit: SCALE_TEXTS.density, help: texts.wax.help.metalDensity }),
+    waxDensity: whole(WAX_LABELS.waxDensity, { unit: SCALE_TEXTS.density, help: texts.wax.help.waxDensity }),
+    metalDensity: whole(WAX_LABELS.metalDensity, { unit: SCALE_TEXTS.density, help: texts.wax.help.metalDensity }),
   },
   parse: parseWax,
   working: changeInFigures,
@@ -81,8 +83,8 @@ const RECAST: Estimate<RecastKey, MaterialChange> = {
       plan: { label: RECAST_LABELS.weight, required: true, unit: SCALE_TEXTS.grams },
       width: "whole",
     },
-    fromDensity: half(RECAST_LABELS.fromDensity, { unit: SCALE_TEXTS.density, help: texts.recast.help.fromDensity }),
-    toDensity: half(RECAST_LABELS.toDensity, { unit: SCALE_TEXTS.density, help: texts.recast.help.toDensity }),
+    fromDensity: whole(RECAST_LABELS.fromDensity, { unit: SCALE_TEXTS.density, help: texts.recast.help.fromDensity }),
+    toDensity: whole(RECAST_LABELS.toDensity, { unit: SCALE_TEXTS.density, help: texts.recast.help.toDensity }),
   },
   parse: parseRecast,
   working: changeInFigures,

@@ -1,13 +1,14 @@
 import { KEPT_LINK_LABELS, type KeptLinkKey, type LineKey, parseKeptLink } from "../../src/index";
 import { button } from "../button";
 import { today } from "../display";
-import { element } from "../element";
+import { element, setText } from "../element";
 import type { LinkRow } from "../excel/scale/scalebook";
 import { keepLink } from "../excel/scale/scalerow";
 import { field } from "../field";
 import { isRefusal, sentenceOf } from "../refusal";
 import type { ScaleEvents } from "../scalesections";
 import { SCALE_TEXTS } from "../texts/scale";
+import type { Writing } from "./desk";
 import { type ChosenLink, chosenLink } from "./linkrow";
 import { linkName } from "./shown";
 import { smallForm, spokenNote } from "./smallform";
@@ -25,12 +26,28 @@ const FROM_ORDER = [
 ] as const satisfies readonly (KeptLinkKey & LineKey)[];
 
 /** Picks a link of the Links table into the order, and keeps the order's link there. */
-export function linkPicker(on: ScaleEvents) {
+export function linkPicker(on: ScaleEvents, write: Writing) {
   const note = spokenNote();
+  const kept = spokenNote();
   const empty = element("p", { class: "help" }, texts.none);
   const choice = field({ id: "link-choice", label: texts.choose, choices: [] });
   const use = button(texts.use, "outline", takeChosen);
-  const pick = element("div", { class: "scalerow" }, choice.root, element("div", { class: "actions" }, use.root));
+  const about = element("p", { class: "help" });
+  const pick = element(
+    "div",
+    { class: "scalerow" },
+    choice.root,
+    about,
+    element("div", { class: "actions" }, use.root),
+  );
+  const tellChosen = () => {
+    const chosen = links[Number(choice.control.value)];
+    setText(about, chosen?.said ?? "");
+  };
+  choice.control.addEventListener("change", () => {
+    note.say("");
+    tellChosen();
+  });
   const keep = button(texts.keep, "outline", () => void keepTyped());
   const form = smallForm<Asked>(
     "link",
@@ -61,7 +78,7 @@ export function linkPicker(on: ScaleEvents) {
       return;
     }
     on.takeLink(chosen.texts);
-    note.say(chosen.said);
+    note.say(texts.used(chosen.name));
   }
 
   const typed = (): Record<KeptLinkKey, string> => {
@@ -82,19 +99,19 @@ export function linkPicker(on: ScaleEvents) {
     if (!parsed.ok) {
       const { own, ofOrder } = faults();
       const [first] = ofOrder;
-      note.failed(first ? texts.inOrder(first.sentence) : "");
+      kept.failed(first ? texts.inOrder(first.sentence) : "");
       return form.demand(own);
     }
     keep.work(texts.keeping);
-    note.say("");
+    kept.say("");
     try {
-      await keepLink(parsed.value, today());
+      await write(() => keepLink(parsed.value, today()));
       const { model, width, mark, colour } = parsed.value;
-      note.say(texts.kept(linkName({ model, width: width?.value().toFixed(), mark, colour })));
+      kept.say(texts.kept(linkName({ model, width: width?.value().toFixed(), mark, colour })));
       form.fill({ model: "", width: "" });
       form.calm();
     } catch (error) {
-      note.failed(sentenceOf(error));
+      kept.failed(sentenceOf(error));
       if (!isRefusal(error)) throw error;
     } finally {
       keep.rest();
@@ -112,23 +129,25 @@ export function linkPicker(on: ScaleEvents) {
       element("p", { class: "help" }, texts.keepAbout),
       form.root,
       element("div", { class: "actions" }, keep.root),
+      kept.root,
     ),
     show(rows: readonly LinkRow[]) {
+      note.read("");
+      const before = links[Number(choice.control.value)]?.name;
       links = rows.flatMap((row) => chosenLink(row) ?? []);
       empty.hidden = links.length > 0;
       pick.hidden = links.length === 0;
-      const shown = links.map((link) => link.shown);
-      if (shown.join("\n") === shownRows) return;
+      const shown = links.map((link) => link.name);
+      if (shown.join("\n") === shownRows) return tellChosen();
       shownRows = shown.join("\n");
-      const chosen = choice.control.value;
       choice.control.replaceChildren(
         ...shown.map((words, index) => element("option", { value: String(index) }, words)),
       );
-      choice.control.value = Number(chosen) < links.length ? chosen : "0";
-      if (choice.control.value === "") choice.control.value = "0";
+      choice.control.value = String(Math.max(0, before === undefined ? 0 : shown.indexOf(before)));
+      tellChosen();
       const line = on.line();
       if (form.typed().model === "" && links.length === 0) form.fill({ model: line.design ?? "" });
     },
-    failed: note.failed,
+    unread: note.read,
   };
 }

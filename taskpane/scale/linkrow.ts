@@ -18,8 +18,6 @@ const { links: texts } = SCALE_TEXTS;
 /** A link of the table as an order takes it. */
 export interface ChosenLink {
   readonly name: string;
-  /** As the choice shows it. */
-  readonly shown: string;
   readonly texts: Readonly<Partial<Record<LineKey, string>>>;
   /** Which weight it used, and how good that is. */
   readonly said: string;
@@ -35,10 +33,8 @@ export function chosenLink(row: LinkRow): ChosenLink | undefined {
   const name = linkName(row);
   const weight = weightOf(row.weight);
   const isWeighed = sameText(row.basis, "weighed");
-  const basis = isWeighed ? texts.weighed : texts.estimate;
   return {
     name,
-    shown: texts.shown(name, weight ? showScale(weight) : "", weight ? basis : texts.noWeight),
     texts: { ...alloyOf(row), ...pitchOf(row), ...(weight ? { linkWeight: plain(weight) } : {}) },
     said: weight ? (isWeighed ? saidOfMean(row, weight) : texts.usedEstimate(showScale(weight))) : texts.unusable(name),
     isUsable: weight !== undefined,

@@ -19,6 +19,7 @@ import type { LinkRow, ScaleReading } from "../excel/scale/scalebook";
 import { addWeighIn, takeWeighInOut, type WrittenWeighIn } from "../excel/scale/scalerow";
 import { isRefusal, sentenceOf } from "../refusal";
 import { SCALE_TEXTS } from "../texts/scale";
+import type { Writing } from "./desk";
 import { showScale } from "./shown";
 import { type SmallField, smallForm, spokenNote } from "./smallform";
 import { suggestions } from "./suggestions";
@@ -38,22 +39,22 @@ const FIELDS: Readonly<Record<WeighInKey, SmallField>> = {
     width: "half",
   },
   model: { plan: { label: WEIGH_IN_LABELS.model, required: true, help: texts.help.model }, width: "whole" },
-  width: { plan: { label: WEIGH_IN_LABELS.width, numeric: true, unit: SCALE_TEXTS.millimetres }, width: "third" },
-  mark: { plan: { label: WEIGH_IN_LABELS.mark, required: true }, width: "third" },
+  width: { plan: { label: WEIGH_IN_LABELS.width, numeric: true, unit: SCALE_TEXTS.millimetres }, width: "half" },
+  mark: { plan: { label: WEIGH_IN_LABELS.mark, required: true }, width: "half" },
   colour: {
     plan: {
       label: WEIGH_IN_LABELS.colour,
       choices: COLOURS.map((value) => ({ value, shown: texts.colours[value] })),
     },
-    width: "third",
+    width: "half",
   },
   who: { plan: { label: WEIGH_IN_LABELS.who, help: texts.help.who }, width: "half" },
-  note: { plan: { label: WEIGH_IN_LABELS.note }, width: "half" },
   pieces: {
     plan: { label: WEIGH_IN_LABELS.pieces, required: true, numeric: true, help: texts.help.pieces },
     width: "half",
   },
   weight: { plan: { label: WEIGH_IN_LABELS.weight, required: true, help: texts.help.weight }, width: "half" },
+  note: { plan: { label: WEIGH_IN_LABELS.note }, width: "whole" },
 };
 
 /** What is typed anew for each weighing; the rest stays. */
@@ -61,7 +62,7 @@ const ANEW = ["pieces", "weight", "note"] as const satisfies readonly WeighInKey
 const MOST_JOBS = 30;
 
 /** The weigh-in form with what each weighing says. */
-export function weighInForm() {
+export function weighInForm(write: Writing) {
   const note = spokenNote();
   const said = element("div", { class: "scalesaid", role: "status", "aria-live": "polite" });
   const press = button(texts.press, "outline", () => void add());
@@ -138,7 +139,7 @@ export function weighInForm() {
     note.say("");
     by.work(words);
     try {
-      await act();
+      await write(act);
     } catch (error) {
       note.failed(sentenceOf(error));
       if (!isRefusal(error)) throw error;
@@ -159,14 +160,15 @@ export function weighInForm() {
       said,
     ),
     show(reading: ScaleReading) {
-      links = reading.links;
+      links = reading.links.ok ? reading.links.rows : [];
+      const weighIns = reading.weighIns.ok ? reading.weighIns.rows : [];
       const newest = reading.quotes.slice(-MOST_JOBS).reverse();
-      jobs([...newest, ...reading.weighIns.map((row) => row.job)]);
-      models([...links.map((link) => link.model), ...reading.weighIns.map((row) => row.model)]);
-      who(reading.weighIns.map((row) => row.who));
-      if (note.root.classList.contains("fault") && !busy) note.say("");
+      jobs([...newest, ...weighIns.map((row) => row.job)]);
+      models([...links.map((link) => link.model), ...weighIns.map((row) => row.model)]);
+      who(weighIns.map((row) => row.who));
+      note.read(reading.weighIns.ok ? "" : reading.weighIns.sentence);
     },
-    failed: note.failed,
+    unread: note.read,
   };
 }
 

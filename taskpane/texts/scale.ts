@@ -4,7 +4,6 @@ import type { Colour, KeptLinkKey, RecastKey, ResizeKey, Stage, WaxKey, WeighInK
 export const SCALE_TEXTS = {
   loading: "Loading…",
   notLoaded: "This part could not be loaded. Close it and open it again.",
-  and: "and",
   grams: "g",
   millimetres: "mm",
   density: "g/cm³",
@@ -64,14 +63,11 @@ export const SCALE_TEXTS = {
   },
 
   links: {
-    title: "Links",
+    title: "Kept links",
     none: "No links written down yet. Fill the order's mark, colour, links and weight of one link, then keep it here.",
     choose: "Link from the table Links",
-    shown: (name: string, weight: string, basis: string) => `${name}: ${weight} ${basis}`,
-    weighed: "weighed",
-    estimate: "estimated",
-    noWeight: "no weight yet",
     use: "Use in the order",
+    used: (name: string) => `The order has the mark, colour, links and weight of ${name}.`,
     usedMean: (weight: string, weighings: string, pieces: string, within: string | undefined) =>
       `Weight of one link: ${weight}, the mean of ${weighings === "1" ? "one weighing" : `${weighings} weighings`} of ${pieces} finished pieces${within === undefined ? "" : `, give or take ${within}`}.`,
     stillGuess: "It is still a guess.",
@@ -110,7 +106,7 @@ export const SCALE_TEXTS = {
       } satisfies Partial<Record<WaxKey, string>>,
       cautions: [
         "Casting and burnout: molten metal, fumes and silica dust. They belong in a licensed, ventilated workshop.",
-        "Uncured resin makes skin allergic: wear gloves. Isopropyl alcohol catches fire from 12 °C on (NIOSH Pocket Guide): no flame, fresh air.",
+        "Uncured resin can make the skin allergic: wear gloves. Isopropyl alcohol catches fire from 12 °C on (NIOSH Pocket Guide): no flame, fresh air.",
       ],
     },
     recast: {

@@ -80,7 +80,7 @@ describe("a link at another width", () => {
   test("is refused with the reason where stones are seated in it", () => {
     const parsed = parseResizing({ ...typed, seats: "yes" });
     expect(faultsOf(parsed)).toEqual(["seats outOfRange"]);
-    expect(parsed.ok ? "" : parsed.faults[0]?.sentence).toContain("scaled seats would no longer fit their stones");
+    expect(parsed.ok ? "" : parsed.faults[0]?.sentence).toContain("its seats would no longer fit their stones");
   });
 
   test("may leave the links out, never a width", () => {

@@ -1,5 +1,5 @@
 import { ownCell, type TablePlan } from "./tableplan";
-import { allowedShare, weighIns } from "./weighintable";
+import { allowedShare, linkKey, weighIns } from "./weighintable";
 
 /** The table of those who polish and finish, by the name formulas know it by. */
 export const FINISHER_TABLE = "Finishers";
@@ -13,13 +13,15 @@ const HEADERS = {
   spread: "Spread",
   allowed: "Allowed",
   remark: "Remark",
+  finisher: "Finisher",
 } as const;
 type Column = keyof typeof HEADERS;
 export type FinisherColumn = Column;
 
 const own = (key: Column) => ownCell(FINISHER_TABLE, HEADERS[key]);
 /** One for each weighing of theirs that something went out for. */
-const theirs = `(TRIM(${weighIns("who")})=TRIM(${own("who")}))*ISNUMBER(${weighIns("loss")})`;
+const theirs = `${weighIns("finisher")},${own("finisher")}`;
+const sum = (key: Parameters<typeof weighIns>[0]) => `SUMIFS(${weighIns(key)},${theirs})`;
 const anything = `N(${own("passages")})>0`;
 
 const GRAMS = "#,##0.000";
@@ -40,21 +42,21 @@ export const FINISHER_PLAN: TablePlan<Column> = {
       width: 66,
       look: "number",
       format: "#,##0",
-      formula: `=IF(TRIM(${own("who")})="","",SUMPRODUCT(${theirs}))`,
+      formula: `=IF(${own("finisher")}="","",COUNTIFS(${theirs}))`,
     },
     out: {
       header: HEADERS.out,
       width: 84,
       look: "number",
       format: GRAMS,
-      formula: `=IF(${anything},SUMPRODUCT(${theirs},${weighIns("out")}),"")`,
+      formula: `=IF(${anything},${sum("out")},"")`,
     },
     back: {
       header: HEADERS.back,
       width: 90,
       look: "number",
       format: GRAMS,
-      formula: `=IF(${anything},SUMPRODUCT(${theirs},${weighIns("weight")}),"")`,
+      formula: `=IF(${anything},${sum("weight")},"")`,
     },
     loss: {
       header: HEADERS.loss,
@@ -68,7 +70,7 @@ export const FINISHER_PLAN: TablePlan<Column> = {
       width: 60,
       look: "number",
       format: "0.00%",
-      formula: `=IF(N(${own("passages")})>1,SQRT(MAX(0,SUMPRODUCT(${theirs},${weighIns("loss")},${weighIns("loss")})-SUMPRODUCT(${theirs},${weighIns("loss")})^2/${own("passages")})/(${own("passages")}-1)),"")`,
+      formula: `=IF(N(${own("passages")})>1,SQRT(MAX(0,${sum("lossSquares")}-${sum("loss")}^2/${own("passages")})/(${own("passages")}-1)),"")`,
     },
     allowed: {
       header: HEADERS.allowed,
@@ -80,8 +82,14 @@ export const FINISHER_PLAN: TablePlan<Column> = {
     remark: {
       header: HEADERS.remark,
       width: 230,
-      look: "note",
+      look: "unit",
       formula: `=IF(${anything},IF(ROUND(${own("loss")},9)<0,"More back than went out.",TRIM(IF(ISNUMBER(${own("allowed")}),IF(ROUND(${own("loss")},9)>ROUND(${own("allowed")},9),"Loss above the allowed share. ",""),"")&IF(${own("passages")}<3,"Few passages: still a guess.",""))),"")`,
+    },
+    finisher: {
+      header: HEADERS.finisher,
+      width: 56,
+      look: "quiet",
+      formula: `=IF(TRIM(${own("who")})="","",${linkKey(own("who"))})`,
     },
   },
 };

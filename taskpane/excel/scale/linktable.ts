@@ -49,8 +49,8 @@ export const LINK_PLAN: TablePlan<Column> = {
     model: { header: HEADERS.model, width: 100, look: "input" },
     width: { header: HEADERS.width, width: 62, look: "inputRight", format: "General" },
     linksPer: { header: HEADERS.linksPer, width: 94, look: "inputRight", format: "General" },
-    linksPerUnit: { header: HEADERS.linksPerUnit, width: 36, look: "input", choices: LINKS_PER_UNITS },
-    mark: { header: HEADERS.mark, width: 44, look: "input" },
+    linksPerUnit: { header: HEADERS.linksPerUnit, width: 40, look: "inputAfterNumber", choices: LINKS_PER_UNITS },
+    mark: { header: HEADERS.mark, width: 44, look: "inputStart" },
     colour: { header: HEADERS.colour, width: 52, look: "input", choices: COLOURS },
     estimate: { header: HEADERS.estimate, width: 70, look: "inputRight", format: GRAMS },
     weight: {
@@ -103,14 +103,14 @@ export const LINK_PLAN: TablePlan<Column> = {
     },
     remark: {
       header: HEADERS.remark,
-      width: 150,
-      look: "note",
+      width: 170,
+      look: "unit",
       formula: `=IF(${own("basis")}="","",IF(N(${own("weighings")})=0,"An estimate: weigh some.",IF(${own("weighings")}<3,"Still a guess: few weighings.",IF(${own("within")}>0.02*${own("weight")},"Still a guess: they differ by much.",""))))`,
     },
     file: { header: HEADERS.file, width: 92, look: "input" },
     mould: { header: HEADERS.mould, width: 46, look: "input", choices: YES_NO },
     written: { header: HEADERS.written, width: 106, look: "input" },
-    date: { header: HEADERS.date, width: 68, look: "input", format: "yyyy-mm-dd" },
+    date: { header: HEADERS.date, width: 72, look: "inputStart", format: "yyyy-mm-dd" },
     link: {
       header: HEADERS.link,
       width: 44,

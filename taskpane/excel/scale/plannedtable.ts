@@ -1,13 +1,20 @@
 import { isBlank } from "../../../src/index";
+import { columnLetters } from "../address";
 import { asText, dressAs, type Look, type PaperCell, type PaperSize, putContents } from "../paper";
 import { WorkbookFault } from "../run";
-import { keysOf, type TableColumn, type TablePlan, type TypedCells, typedKeys } from "./tableplan";
+import { keysOf, overColumns, type TableColumn, type TablePlan, type TypedCells, typedKeys } from "./tableplan";
 
 /** What a table holds and where its columns stand, counted from its left edge. */
 export interface TableReading<K extends string> {
   readonly places: Readonly<Record<K, number>>;
+  readonly sheet: string;
+  /** Of its left edge on the sheet, from 0. */
+  readonly left: number;
   readonly rows: readonly Readonly<Record<K, unknown>>[];
 }
+
+/** A formula of a plan as it is written into a cell. */
+export type Written = (formula: string) => string;
 
 const HEADER_ROW = 3;
 
@@ -22,8 +29,11 @@ export function askTable<K extends string>(
   const table = context.workbook.tables.getItemOrNullObject(plan.name);
   table.load("name");
   const all = table.getRange();
-  all.load("values");
-  return () => (table.isNullObject ? undefined : readingOf(plan, all.values));
+  all.load("values,columnIndex");
+  const { worksheet } = table;
+  worksheet.load("name");
+  return () =>
+    table.isNullObject ? undefined : { ...readingOf(plan, all.values), sheet: worksheet.name, left: all.columnIndex };
 }
 
 /**
@@ -58,18 +68,19 @@ export function beginTable<K extends string>(sheet: Excel.Worksheet, plan: Table
 }
 
 /** Writes the formulas of a table that was just begun. */
-export function putFormulas<K extends string>(sheet: Excel.Worksheet, plan: TablePlan<K>): void {
+export function putFormulas<K extends string>(sheet: Excel.Worksheet, plan: TablePlan<K>, written: Written): void {
   keysOf(plan).forEach((key, index) => {
     const { formula } = plan.columns[key];
-    if (formula) sheet.getRangeByIndexes(HEADER_ROW + 1, index, 1, 1).formulas = [[formula]];
+    if (formula) sheet.getRangeByIndexes(HEADER_ROW + 1, index, 1, 1).formulas = [[written(formula)]];
   });
 }
 
 /** The reading of a table that was just begun. */
-export function begunReading<K extends string>(plan: TablePlan<K>): TableReading<K> {
+export function begunReading<K extends string>(plan: TablePlan<K>, sheet: string): TableReading<K> {
   const keys = keysOf(plan);
   const blank = Object.fromEntries(keys.map((key) => [key, ""])) as Record<K, unknown>;
-  return { places: Object.fromEntries(keys.map((key, place) => [key, place])) as Record<K, number>, rows: [blank] };
+  const places = Object.fromEntries(keys.map((key, place) => [key, place])) as Record<K, number>;
+  return { places, sheet, left: 0, rows: [blank] };
 }
 
 /**
@@ -81,6 +92,7 @@ export function putRow<K extends string>(
   plan: TablePlan<K>,
   reading: TableReading<K>,
   typed: TypedCells<K>,
+  written: Written,
 ): void {
   const table = context.workbook.tables.getItem(plan.name);
   const last = reading.rows.at(-1);
@@ -90,12 +102,22 @@ export function putRow<K extends string>(
     const column = plan.columns[key];
     const cell = row.getCell(0, reading.places[key]);
     cell.numberFormat = [[column.format ?? "General"]];
-    if (column.formula) cell.formulas = [[column.formula]];
+    if (column.formula) cell.formulas = [[written(column.formula)]];
     else if (typed[key] !== undefined) cell.values = [[contentOf(typed[key])]];
     dressAs(cell, column.look);
     rule(cell, column);
   }
   row.format.autofitRows();
+}
+
+/** How formulas over a table are written on other sheets: whole columns of its sheet. */
+export function writtenOver<K extends string>(plan: TablePlan<K>, { sheet, left, places }: TableReading<K>): Written {
+  const name = `'${sheet.replaceAll("'", "''")}'`;
+  return (formula) =>
+    overColumns(formula, plan, (key) => {
+      const letters = columnLetters(left + places[key]);
+      return `${name}!$${letters}:$${letters}`;
+    });
 }
 
 /** Takes the last row out that still says what was typed; false where none does. */
@@ -133,13 +155,14 @@ function rule(cell: Excel.Range, { choices }: TableColumn): void {
 }
 
 function headLook({ look }: TableColumn): Look {
-  return look === "number" || look === "inputRight" ? "headRight" : "head";
+  if (look === "number" || look === "inputRight") return "headRight";
+  return look === "inputAfterNumber" || look === "startAfterNumber" || look === "unit" ? "headAfterNumber" : "head";
 }
 
 function readingOf<K extends string>(
   plan: TablePlan<K>,
   [header = [], ...body]: readonly (readonly unknown[])[],
-): TableReading<K> {
+): Pick<TableReading<K>, "places" | "rows"> {
   const titles = header.map((title) => String(title).trim().toLowerCase());
   const placed = keysOf(plan).map((key) => [key, titles.indexOf(plan.columns[key].header.toLowerCase())] as const);
   const gone = placed.filter(([, place]) => place < 0).map(([key]) => `"${plan.columns[key].header}"`);

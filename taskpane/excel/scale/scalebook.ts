@@ -11,37 +11,37 @@ import { WEIGH_IN_PLAN, type WeighInColumn } from "./weighintable";
 export type LinkRow = Readonly<Record<LinkColumn, unknown>>;
 export type WeighInRow = Readonly<Record<WeighInColumn, unknown>>;
 
+/** The rows of a table, or the sentence on why it cannot be read. */
+export type RowsReading<Row> =
+  | { readonly ok: true; readonly rows: readonly Row[] }
+  | { readonly ok: false; readonly sentence: string };
+
 /** What the workbook holds of the scale; a table that is not there yet has no rows. */
 export interface ScaleReading {
-  readonly links: readonly LinkRow[];
-  readonly weighIns: readonly WeighInRow[];
+  readonly links: RowsReading<LinkRow>;
+  readonly weighIns: RowsReading<WeighInRow>;
   /** Numbers of quotes, as their cells read, in the order of their rows. */
   readonly quotes: readonly unknown[];
-  readonly rates: RatesReading;
 }
 
-/** The three tables of the scale; undefined for one that is not there yet. */
-export interface ScaleTables {
-  readonly weighIns: TableReading<WeighInColumn> | undefined;
-  readonly links: TableReading<LinkColumn> | undefined;
-  readonly finishers: TableReading<FinisherColumn> | undefined;
-}
-
-/** Reads the scale's tables, the quotes' numbers and the rates in one sync. */
+/** Reads the scale's tables and the quotes' numbers in one sync. A table that cannot be read keeps no other from it. */
 export async function readScale(): Promise<ScaleReading> {
   return run(async (context) => {
     const weighIns = askTable(context, WEIGH_IN_PLAN);
     const links = askTable(context, LINK_PLAN);
     const quotes = askQuoteTable(context);
-    const rates = askRates(context);
     await context.sync();
-    return {
-      links: links()?.rows ?? [],
-      weighIns: weighIns()?.rows ?? [],
-      quotes: quoteNumbers(quotes),
-      rates: rates(),
-    };
+    return { links: rowsOf(links), weighIns: rowsOf(weighIns), quotes: quoteNumbers(quotes) };
   });
+}
+
+function rowsOf<K extends string>(asked: () => TableReading<K> | undefined): RowsReading<Readonly<Record<K, unknown>>> {
+  try {
+    return { ok: true, rows: asked()?.rows ?? [] };
+  } catch (error) {
+    if (error instanceof WorkbookFault) return { ok: false, sentence: error.message };
+    throw error;
+  }
 }
 
 /** A table of quotes that cannot be read keeps nobody from weighing. */
@@ -54,57 +54,75 @@ function quoteNumbers(quotes: ReturnType<typeof askQuoteTable>): readonly unknow
   }
 }
 
+/** A table that a row is to be written into, once it was asked for. */
+export interface AskedTable<K extends string> {
+  /** Whether there is none yet. */
+  readonly isMissing: boolean;
+  /** Errors: WorkbookFault where a column is gone, or where its sheet is protected. */
+  read(): TableReading<K>;
+}
+
 /** All that a row to be written depends on. */
 export interface ScaleBook {
-  readonly tables: ScaleTables;
+  readonly weighIns: AskedTable<WeighInColumn>;
+  readonly links: AskedTable<LinkColumn>;
+  readonly finishers: AskedTable<FinisherColumn>;
   readonly rates: RatesReading;
   /** In small letters: Excel does not tell sheets apart by their case. */
   readonly sheetNames: ReadonlySet<string>;
 }
 
 /**
- * Asks for all that writing depends on; the answer is ready after the batch's sync. What would stop it half way is told
- * before anything is written.
+ * Asks for all that writing depends on; the answer is ready after the batch's sync. What would stop the beginning of a
+ * table half way is told before anything is written.
  */
 export function askScaleBook(context: Excel.RequestContext): () => ScaleBook {
   const { worksheets, protection: structure } = context.workbook;
   worksheets.load("items/name");
   structure.load("protected");
-  const weighIns = askTable(context, WEIGH_IN_PLAN);
-  const links = askTable(context, LINK_PLAN);
-  const finishers = askTable(context, FINISHER_PLAN);
-  const stands = [WEIGH_IN_PLAN, LINK_PLAN, FINISHER_PLAN].map((plan) => askPlace(context, plan));
+  const weighIns = askToWrite(context, WEIGH_IN_PLAN);
+  const links = askToWrite(context, LINK_PLAN);
+  const finishers = askToWrite(context, FINISHER_PLAN);
   const rates = askRates(context);
   return () => {
     const tables = { weighIns: weighIns(), links: links(), finishers: finishers() };
-    for (const stand of stands) stand();
-    if (structure.protected && Object.values(tables).some((table) => !table)) {
+    if (structure.protected && Object.values(tables).some((table) => table.isMissing)) {
       throw new WorkbookFault(
         "The workbook is protected against new sheets. Take that protection off (Review, Protect Workbook) and try again.",
       );
     }
-    return { tables, rates: rates(), sheetNames: new Set(worksheets.items.map(({ name }) => name.toLowerCase())) };
+    return { ...tables, rates: rates(), sheetNames: new Set(worksheets.items.map(({ name }) => name.toLowerCase())) };
   };
 }
 
-/** Refuses where a table's sheet is protected, or where something else has the name of a table to be begun. */
-function askPlace(context: Excel.RequestContext, { name }: Pick<TablePlan<never>, "name">): () => void {
+/** Asks for one table. Errors: WorkbookFault where something else has the name of a table to be begun. */
+function askToWrite<K extends string>(context: Excel.RequestContext, plan: TablePlan<K>): () => AskedTable<K> {
+  const { name } = plan;
+  const asked = askTable(context, plan);
+  const { protection } = context.workbook.tables.getItemOrNullObject(name).worksheet;
+  protection.load("protected");
   const table = context.workbook.tables.getItemOrNullObject(name);
   table.load("name");
-  const { protection } = table.worksheet;
-  protection.load("protected");
   const sameName = context.workbook.names.getItemOrNullObject(name);
   sameName.load("name");
   return () => {
-    if (!table.isNullObject && protection.protected) {
-      throw new WorkbookFault(
-        `The sheet with the table ${name} is protected. Take its protection off (Review, Unprotect Sheet) and try again.`,
-      );
-    }
     if (table.isNullObject && !sameName.isNullObject) {
       throw new WorkbookFault(
         `A table of ours is to be called ${name}, but a defined name is called so already. Give that another name (Formulas, Name Manager) and try again.`,
       );
     }
+    return {
+      isMissing: table.isNullObject,
+      read() {
+        const reading = asked();
+        if (!reading) throw new Error(`${name} is not there to be read`);
+        if (protection.protected) {
+          throw new WorkbookFault(
+            `The sheet with the table ${name} is protected. Take its protection off (Review, Unprotect Sheet) and try again.`,
+          );
+        }
+        return reading;
+      },
+    };
   };
 }

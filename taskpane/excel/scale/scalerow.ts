@@ -5,12 +5,21 @@ import { paperSizeFor } from "../paper";
 import type { RatesReading } from "../rates";
 import { run, WorkbookFault } from "../run";
 import { freeSheetName } from "../sheetname";
-import { FINISHER_PLAN } from "./finishertable";
+import { FINISHER_PLAN, type FinisherColumn } from "./finishertable";
 import { LINK_PLAN, type LinkColumn } from "./linktable";
-import { beginTable, begunReading, putFormulas, putRow, type TableReading, takeRowOut } from "./plannedtable";
-import { askScaleBook, type ScaleBook, type ScaleTables, type WeighInRow } from "./scalebook";
+import {
+  beginTable,
+  begunReading,
+  putFormulas,
+  putRow,
+  type TableReading,
+  takeRowOut,
+  type Written,
+  writtenOver,
+} from "./plannedtable";
+import { type AskedTable, askScaleBook, type WeighInRow } from "./scalebook";
 import type { TablePlan, TypedCells } from "./tableplan";
-import { WEIGH_IN_PLAN, type WeighInColumn } from "./weighintable";
+import { WEIGH_IN_PLAN, WEIGH_IN_TABLE, type WeighInColumn } from "./weighintable";
 
 /** A weigh-in that stands in the table. */
 export interface WrittenWeighIn {
@@ -23,13 +32,16 @@ export interface WrittenWeighIn {
 /** Adds a weigh-in to its table, and a new finisher to theirs; begins the tables where they are not there yet. */
 export async function addWeighIn(weighIn: WeighIn, isoDate: string): Promise<WrittenWeighIn> {
   const typed = typedWeighIn(weighIn, isoDate);
-  const book = await write((context, { weighIns, finishers }) => {
-    putRow(context, WEIGH_IN_PLAN, weighIns, typed);
-    const isFinisher = (weighIn.stage === "polished" || weighIn.stage === "finished") && weighIn.who !== "";
-    if (isFinisher && !finishers.rows.some(({ who }) => sameText(who, weighIn.who)))
-      putRow(context, FINISHER_PLAN, finishers, { who: weighIn.who });
+  return write((context, tables, rates) => {
+    const weighIns = tables.weighIns();
+    putRow(context, WEIGH_IN_PLAN, weighIns, typed, asItIs);
+    if ((weighIn.stage === "polished" || weighIn.stage === "finished") && weighIn.who !== "") {
+      const finishers = tables.finishers();
+      if (!finishers.rows.some(({ who }) => sameText(who, weighIn.who)))
+        putRow(context, FINISHER_PLAN, finishers, { who: weighIn.who }, writtenOver(WEIGH_IN_PLAN, weighIns));
+    }
+    return { typed, others: weighIns.rows, rates };
   });
-  return { typed, others: book.tables.weighIns?.rows ?? [], rates: book.rates };
 }
 
 /** Takes a weigh-in out of its table. Errors: WorkbookFault where no row says what was typed any more. */
@@ -37,8 +49,8 @@ export async function takeWeighInOut({ typed }: WrittenWeighIn): Promise<void> {
   await run(async (context) => {
     const asked = askScaleBook(context);
     await context.sync();
-    const { weighIns } = asked().tables;
-    if (!weighIns || !takeRowOut(context, WEIGH_IN_PLAN, weighIns, typed)) {
+    const { weighIns } = asked();
+    if (weighIns.isMissing || !takeRowOut(context, WEIGH_IN_PLAN, weighIns.read(), typed)) {
       throw new WorkbookFault(
         "That weigh-in no longer stands in the table WeighIns as it was written, so nothing was taken out. Change or delete its row there.",
       );
@@ -50,51 +62,60 @@ export async function takeWeighInOut({ typed }: WrittenWeighIn): Promise<void> {
 /** Adds a link to its table. Errors: WorkbookFault where that link is there already. */
 export async function keepLink(link: KeptLink, isoDate: string): Promise<void> {
   const typed = typedLink(link, isoDate);
-  await write((context, { links }) => {
+  await write((context, tables) => {
+    const links = tables.links();
     const name = { model: typed.model, width: typed.width ?? "", mark: typed.mark, colour: typed.colour };
     if (links.rows.some((row) => sameLink(row, name))) {
       throw new WorkbookFault(
         "The table Links has this model, width, mark and colour already. Change that row, or give the model another name.",
       );
     }
-    putRow(context, LINK_PLAN, links, typed);
+    putRow(context, LINK_PLAN, links, typed, writtenOver(WEIGH_IN_PLAN, tables.weighIns()));
   });
 }
 
-type Standing = { readonly [Table in keyof ScaleTables]: NonNullable<ScaleTables[Table]> };
+/** Formulas of the weighings' own table stay as they are: Excel shows its columns by their names. */
+const asItIs: Written = (formula) => formula;
+
+/** The tables as they are written into: read when they are needed, so that one that is amiss stops only what writes there. */
+interface Standing {
+  readonly weighIns: () => TableReading<WeighInColumn>;
+  readonly links: () => TableReading<LinkColumn>;
+  readonly finishers: () => TableReading<FinisherColumn>;
+}
 
 /** Reads what a row depends on, begins tables that are not there, and writes. What was begun in vain goes again. */
-async function write(put: (context: Excel.RequestContext, tables: Standing) => void): Promise<ScaleBook> {
+async function write<T>(put: (context: Excel.RequestContext, tables: Standing, rates: RatesReading) => T): Promise<T> {
   let begun: readonly string[] = [];
   try {
     return await run(async (context) => {
       const asked = askScaleBook(context);
       await context.sync();
-      const book = asked();
-      const { weighIns, links, finishers } = book.tables;
-      const taken = new Set(book.sheetNames);
-      const sheets: { readonly sheet: Excel.Worksheet; readonly formulas: () => void }[] = [];
-      const begin = <K extends string>(plan: TablePlan<K>): TableReading<K> => {
+      const { weighIns, links, finishers, rates, sheetNames } = asked();
+      const taken = new Set(sheetNames);
+      const formulas: ((over: () => Written) => void)[] = [];
+      const standing = <K extends string>(plan: TablePlan<K>, table: AskedTable<K>): (() => TableReading<K>) => {
+        if (!table.isMissing) return table.read;
         const name = freeSheetName(plan.sheet, taken);
         taken.add(name.toLowerCase());
         begun = [...begun, name];
         const sheet = context.workbook.worksheets.add(name);
         beginTable(sheet, plan, paperSizeFor(locale()));
-        sheets.push({ sheet, formulas: () => putFormulas(sheet, plan) });
-        return begunReading(plan);
+        formulas.push((over) => putFormulas(sheet, plan, plan.name === WEIGH_IN_TABLE ? asItIs : over()));
+        return () => begunReading(plan, name);
       };
-      const standing: Standing = {
-        weighIns: weighIns ?? begin(WEIGH_IN_PLAN),
-        links: links ?? begin(LINK_PLAN),
-        finishers: finishers ?? begin(FINISHER_PLAN),
+      const tables: Standing = {
+        weighIns: standing(WEIGH_IN_PLAN, weighIns),
+        links: standing(LINK_PLAN, links),
+        finishers: standing(FINISHER_PLAN, finishers),
       };
-      if (sheets.length > 0) {
+      if (formulas.length > 0) {
         await context.sync();
-        for (const { formulas } of sheets) formulas();
+        for (const write of formulas) write(() => writtenOver(WEIGH_IN_PLAN, tables.weighIns()));
       }
-      put(context, standing);
+      const result = put(context, tables, rates);
       await context.sync();
-      return book;
+      return result;
     });
   } catch (error) {
     // What went wrong first is what the person must hear, also where taking back fails.

@@ -7,7 +7,7 @@ export interface TableColumn {
   readonly width: number;
   readonly look: Look;
   readonly format?: string;
-  /** Every row has it; the column is not typed into. It may refer to tables that the plan is begun after. */
+  /** Every row has it; the column is not typed into. */
   readonly formula?: string;
   /** Words that the cell is chosen from. */
   readonly choices?: readonly string[];
@@ -33,6 +33,21 @@ export function keysOf<K extends string>(plan: TablePlan<K>): readonly K[] {
 /** The columns that a person types into. */
 export function typedKeys<K extends string>(plan: TablePlan<K>): readonly K[] {
   return keysOf(plan).filter((key) => plan.columns[key].formula === undefined);
+}
+
+/**
+ * A formula as it is written over another sheet's table: `Table[Column]` becomes the whole column of that sheet. Excel would
+ * take it as it is; other spreadsheets lose sight of what it depends on once it leaves its sheet.
+ */
+export function overColumns<K extends string>(
+  formula: string,
+  plan: TablePlan<K>,
+  columnOf: (key: K) => string,
+): string {
+  return keysOf(plan).reduce(
+    (text, key) => text.replaceAll(`${plan.name}[${plan.columns[key].header}]`, columnOf(key)),
+    formula,
+  );
 }
 
 /** How a formula of a table refers to a cell of its own row. */

@@ -26,6 +26,8 @@ const HEADERS = {
   link: "Link",
   jobLink: "Job and link",
   squares: "Squares",
+  finisher: "Finisher",
+  lossSquares: "Loss squares",
 } as const;
 type Column = keyof typeof HEADERS;
 
@@ -63,19 +65,19 @@ export const WEIGH_IN_PLAN: TablePlan<Column> = {
   sheet: "Weigh-ins",
   lead: [
     "One row a weighing, typed here or in the pane. Cream columns are yours; the others are formulas. Sort, filter, add columns.",
-    "Went out: these pieces at the stage before, in the same job. Usual: the mean of the other weighings, from three on. The last three columns serve the formulas.",
+    "Went out: these pieces at the stage before, in the same job. Usual: the mean of the other weighings, from three on. The last five columns serve the formulas.",
   ],
   columns: {
-    date: { header: HEADERS.date, width: 68, look: "input", format: "yyyy-mm-dd" },
-    job: { header: HEADERS.job, width: 46, look: "input" },
+    date: { header: HEADERS.date, width: 72, look: "inputStart", format: "yyyy-mm-dd" },
+    job: { header: HEADERS.job, width: 50, look: "inputStart" },
     model: { header: HEADERS.model, width: 92, look: "input" },
     width: { header: HEADERS.width, width: 62, look: "inputRight", format: "General" },
-    mark: { header: HEADERS.mark, width: 44, look: "input" },
+    mark: { header: HEADERS.mark, width: 50, look: "inputAfterNumber" },
     colour: { header: HEADERS.colour, width: 52, look: "input", choices: COLOURS },
     stage: { header: HEADERS.stage, width: 58, look: "input", choices: STAGES },
     pieces: { header: HEADERS.pieces, width: 50, look: "inputRight", format: "#,##0" },
     weight: { header: HEADERS.weight, width: 66, look: "inputRight", format: GRAMS },
-    who: { header: HEADERS.who, width: 70, look: "input" },
+    who: { header: HEADERS.who, width: 96, look: "inputAfterNumber" },
     note: { header: HEADERS.note, width: 84, look: "input" },
     one: {
       header: HEADERS.one,
@@ -121,8 +123,8 @@ export const WEIGH_IN_PLAN: TablePlan<Column> = {
     },
     remark: {
       header: HEADERS.remark,
-      width: 150,
-      look: "note",
+      width: 160,
+      look: "unit",
       formula: `=IF(ISNUMBER(${own("one")}),IF(${own("link")}="","Give model and stage.",TRIM(${lossRemark}&${usualRemark})),IF(TRIM(${own("model")}&${own("stage")}&${own("pieces")}&${own("weight")})="","","Give pieces and weight, both above 0."))`,
     },
     link: {
@@ -143,6 +145,19 @@ export const WEIGH_IN_PLAN: TablePlan<Column> = {
       look: "quiet",
       format: "0.00",
       formula: `=IF(ISNUMBER(${own("one")}),${own("weight")}^2/${own("pieces")},"")`,
+    },
+    finisher: {
+      header: HEADERS.finisher,
+      width: 56,
+      look: "quiet",
+      formula: `=IF(AND(ISNUMBER(${own("loss")}),TRIM(${own("who")})<>""),${linkKey(own("who"))},"")`,
+    },
+    lossSquares: {
+      header: HEADERS.lossSquares,
+      width: 70,
+      look: "quiet",
+      format: "0.000000",
+      formula: `=IF(ISNUMBER(${own("loss")}),${own("loss")}^2,"")`,
     },
   },
 };
