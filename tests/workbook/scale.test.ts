@@ -233,7 +233,7 @@ describe("the weight of a link", () => {
     expect(await warnings(desk)).toEqual([]);
     await weigh(desk, { pieces: "10", weight: "26" });
     expect((await warnings(desk))[0]).toContain("One piece comes to 2.600 g, far from the other weighings");
-    expect((await own(4)).Remark).toBe("Far from the others: weigh again.");
+    expect((await own(4)).Remark).toBe("Far from the others.");
     expect(await cellValue(desk, "Weigh-ins", 4, "Usual g")).toBeCloseTo(2, 12);
     expect((await own(1)).Remark).toBe("");
   });

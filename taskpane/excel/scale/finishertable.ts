@@ -81,7 +81,7 @@ export const FINISHER_PLAN: TablePlan<Column> = {
     },
     remark: {
       header: HEADERS.remark,
-      width: 230,
+      width: 320,
       look: "unit",
       formula: `=IF(${anything},IF(ROUND(${own("loss")},9)<0,"More back than went out.",TRIM(IF(ISNUMBER(${own("allowed")}),IF(ROUND(${own("loss")},9)>ROUND(${own("allowed")},9),"Loss above the allowed share. ",""),"")&IF(${own("passages")}<3,"Few passages: still a guess.",""))),"")`,
     },

@@ -103,7 +103,7 @@ export const LINK_PLAN: TablePlan<Column> = {
     },
     remark: {
       header: HEADERS.remark,
-      width: 170,
+      width: 205,
       look: "unit",
       formula: `=IF(${own("basis")}="","",IF(N(${own("weighings")})=0,"An estimate: weigh some.",IF(${own("weighings")}<3,"Still a guess: few weighings.",IF(${own("within")}>0.02*${own("weight")},"Still a guess: they differ by much.",""))))`,
     },

@@ -54,7 +54,7 @@ const otherVariance = `MAX(0,${others("squares")}-${others("weight")}^2/${others
 const reach = `3*SQRT(${otherVariance}*(1/${own("pieces")}+1/${others("pieces")}))`;
 
 const lossRemark = `IF(NOT(ISNUMBER(${own("loss")})),"",IF(ROUND(${own("loss")},9)<0,"More back than went out. ",IF(AND(ISNUMBER(${own("sinceCast")}),ISNUMBER(${own("allowed")})),IF(ROUND(${own("sinceCast")},9)>ROUND(${own("allowed")},9),"Loss above the allowed "&ROUND(100*${own("allowed")},2)&" %. ",""),"")))`;
-const usualRemark = `IF(NOT(ISNUMBER(${own("usual")})),"",IF(ROUND(ABS(${own("one")}-${own("usual")}),9)>ROUND(${reach},9),"Far from the others: weigh again. ",""))`;
+const usualRemark = `IF(NOT(ISNUMBER(${own("usual")})),"",IF(ROUND(ABS(${own("one")}-${own("usual")}),9)>ROUND(${reach},9),"Far from the others. ",""))`;
 
 const GRAMS = "#,##0.000";
 const SHARE = "0.0%;-0.0%;0.0%";
@@ -123,7 +123,7 @@ export const WEIGH_IN_PLAN: TablePlan<Column> = {
     },
     remark: {
       header: HEADERS.remark,
-      width: 160,
+      width: 260,
       look: "unit",
       formula: `=IF(ISNUMBER(${own("one")}),IF(${own("link")}="","Give model and stage.",TRIM(${lossRemark}&${usualRemark})),IF(TRIM(${own("model")}&${own("stage")}&${own("pieces")}&${own("weight")})="","","Give pieces and weight, both above 0."))`,
     },
