@@ -43,15 +43,30 @@ export {
   sourcingCurve,
 } from "./curve";
 export type { Decimal, Rounding } from "./decimal";
+export type { Density } from "./density";
 export {
   CostingError,
   type CostingErrorCode,
   type Fault,
   found,
 } from "./errors";
+export {
+  type MaterialChange,
+  parseRecast,
+  parseResizing,
+  parseWax,
+  RECAST_LABELS,
+  RESIZE_LABELS,
+  type RecastKey,
+  type ResizeKey,
+  type Resizing,
+  WAX_LABELS,
+  type WaxKey,
+} from "./estimate";
 export type { Parsed } from "./form";
 export { type FieldColumn, readHeaders, recordOf } from "./headers";
 export { keyOfHeader, ROW_KEYS, ROW_LABELS, type RowKey } from "./headerwords";
+export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./keptlink";
 export {
   inLengthUnit,
   type Length,
@@ -69,6 +84,7 @@ export {
   recastWeight,
   resizedLink,
 } from "./link";
+export { type LinkName, sameLink, sameText } from "./linkname";
 export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./mark";
 export { type Measure, measureStl } from "./measure";
 export type { Mesh } from "./mesh";
@@ -197,11 +213,30 @@ export {
   spotMove,
   spotsAround,
 } from "./repricing";
+export { SCALE_UNITS } from "./scaleweight";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { STANDINGS, type Standing, standingOf } from "./standing";
 export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
 export { rectangularCarats, roundCarats, type StoneSet } from "./stones";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
+export {
+  allowedLossShare,
+  FEWEST_WEIGHINGS,
+  isGuess,
+  judgeWeighed,
+  type Weighed,
+  type WeighedLoss,
+  type WeighedVerdict,
+} from "./weighed";
+export {
+  parseWeighIn,
+  STAGES,
+  type Stage,
+  WEIGH_IN_KEYS,
+  WEIGH_IN_LABELS,
+  type WeighIn,
+  type WeighInKey,
+} from "./weighin";
 export {
   isFarOff,
   type MeanWeight,

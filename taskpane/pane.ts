@@ -21,6 +21,7 @@ import { isRefusal, refusalOf, sentenceOf } from "./refusal";
 import { resultCard, spokenResult } from "./result";
 import { revisionOf } from "./revision";
 import type { RowTaken, RowTexts } from "./rowtexts";
+import { scaleSections } from "./scalesections";
 import { hold } from "./steady";
 import { templateChoice } from "./templatechoice";
 import { TEXTS } from "./texts";
@@ -65,13 +66,30 @@ export function openPane(place: HTMLElement): void {
     alloyAsked: () => form.typed().lines[form.line] ?? { mark: "", colour: "" },
     say: voice.say,
   });
+  const scale = scaleSections({
+    takeLink: (texts) => {
+      form.fillLine(texts);
+      compute();
+    },
+    line: () => form.typed().lines[form.line] ?? {},
+  });
   const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
   press.root.setAttribute("aria-keyshortcuts", "Control+Enter");
   press.root.title = TEXTS.make.keys;
   const glance = element("div", { class: "glance", "aria-hidden": "true" });
   const pressBar = element("div", { class: "press" }, glance, press.root);
   const foot = element("footer", {}, ending.root, pressBar);
-  const work = element("main", {}, result.root, revision.root, form.root, model.root, template.root, earlier.root);
+  const work = element(
+    "main",
+    {},
+    result.root,
+    revision.root,
+    form.root,
+    scale.root,
+    model.root,
+    template.root,
+    earlier.root,
+  );
   const body = element("div", { class: "body" });
   place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
   pressBar.hidden = true;
@@ -139,6 +157,7 @@ export function openPane(place: HTMLElement): void {
   /** What we write while a quote is made is read once at its end; a sheet without rates may calculate as it likes. */
   function hear({ isOwn, calculatedSheetId }: RatesNews): void {
     if (isOwn && making) return;
+    scale.follow();
     const sheetIds = ratesRead.found ? ratesRead.sheetIds : [];
     if (calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId)) return;
     void attempt(followRates);

@@ -11,6 +11,8 @@ const LOOKS = {
   block: { size: 14, bold: true, color: "#4A3420" },
   input: { fill: "#FBF4E2", vertical: "Top" },
   inputRight: { fill: "#FBF4E2", align: "Right", vertical: "Top" },
+  inputStart: { fill: "#FBF4E2", align: "Left", vertical: "Top" },
+  inputAfterNumber: { fill: "#FBF4E2", align: "Left", vertical: "Top", indent: 1 },
   headingRight: { bold: true, color: "#7A5A2B", rule: "EdgeBottom", align: "Right" },
   end: { bold: true, align: "Right" },
   words: { align: "Right", color: "#6F6459", vertical: "Top" },
