@@ -253,7 +253,7 @@ describe("an order of three lines", () => {
       for (const [label, text] of Object.entries(texts)) expect(await written(label), label).toBe(text);
     }
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001a and").waitFor();
+    await desk.pane.getByText("Quote 1001a, Job 1001a and Tickets 1001a").waitFor();
     await press(desk, "Start a new order");
     expect(await written("Customer")).toBe("Bram Oakhollow");
     expect(await written("Colour pattern")).toBe("RRG");

@@ -107,7 +107,7 @@ describe("from a blank workbook to a quote", () => {
     await fill(desk, { ...HUNDRED_GRAMS, Quantity: "2", Discount: "0.1" });
     const before = await desk.page.evaluate(() => window.workbookPage.syncCount);
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
     expect((await desk.page.evaluate(() => window.workbookPage.syncCount)) - before).toBeLessThanOrEqual(4);
     expect(await sheetNames(desk)).toEqual([
       "Sheet1",
@@ -170,7 +170,7 @@ describe("from a blank workbook to a quote", () => {
     await setRate(desk, "Loss", "2");
     await fill(desk, HUNDRED_GRAMS);
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001").waitFor();
     await typeIn(desk.page, "Sheet1", "A1", '=CURB.METALRATE(Rate_Spot,"1000")');
     expect((await cellAt(desk, "Sheet1", "A1"))?.value).toBe(25);
     // Twice the spot: 50 a gram; (100 + 2) x 51.50 + 50 = 5,303.
@@ -187,9 +187,9 @@ describe("from a blank workbook to a quote", () => {
     await fill(desk, HUNDRED_GRAMS);
     await desk.pane.getByRole("button", { name: "Make the quote", exact: true }).dblclick();
     await settled(desk.page);
-    await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001").waitFor();
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1002 and Job 1002").waitFor();
+    await desk.pane.getByText("Quote 1002, Job 1002 and Tickets 1002").waitFor();
     expect(await sheetNames(desk)).toEqual([
       "Sheet1",
       "Rates",
@@ -219,7 +219,7 @@ describe("from a blank workbook to a quote", () => {
   ])("a customer called %s stays that text and never becomes a formula, a number, a date or markup", async (name) => {
     await fill(desk, { ...HUNDRED_GRAMS, Customer: name, Design: name });
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001").waitFor();
     const quote = await filledCells(desk, "Quote 1001");
     expect(quote.filter(({ value }) => value === name)).toHaveLength(2);
     expect(quote.filter(({ formula }) => formula !== "")).toEqual([]);
@@ -247,7 +247,7 @@ describe("the demo workbook", () => {
     // 8 inches less a clasp of 1.3, at 3.5 an inch: 23.45 links, so 23.
     expect(await result("Links")).toContain("23");
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
     const words = (await filledCells(desk, "Quote 1001")).map(({ text }) => text).join("\n");
     expect(words).toContain("Alder Lane Bench");
     expect(words).toContain("14K gold, white, solid, plated; 8 in, 23 links");

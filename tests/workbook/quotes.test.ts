@@ -34,7 +34,7 @@ afterEach(async () => {
 /** Makes a quote of what stands in the form. */
 async function make(number: string): Promise<void> {
   await press(desk, "Make the quote");
-  await desk.pane.getByText(`Quote ${number} and Job ${number} are in the workbook.`).waitFor();
+  await desk.pane.getByText(`Quote ${number}, Job ${number} and Tickets ${number} are in the workbook.`).waitFor();
 }
 
 async function unfold(): Promise<void> {

@@ -30,7 +30,7 @@ afterEach(async () => {
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);
 const made = (number: string) =>
-  desk.pane.getByText(`Quote ${number} and Job ${number} are in the workbook.`).waitFor();
+  desk.pane.getByText(`Quote ${number}, Job ${number} and Tickets ${number} are in the workbook.`).waitFor();
 
 /** Two lines more: a pattern of two colours, and hollow links with a cast clasp. */
 async function addLines(): Promise<void> {

@@ -30,7 +30,7 @@ afterEach(async () => {
   await desk.page.close();
 });
 
-const quoteIsMade = () => desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+const quoteIsMade = () => desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
 
 describe("the person's own template", () => {
   test("a field nobody knows stays in sight and is reported", async () => {
@@ -78,7 +78,7 @@ describe("the person's own template", () => {
       Discount: "0.05",
     });
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1002 and Job 1002").waitFor();
+    await desk.pane.getByText("Quote 1002, Job 1002 and Tickets 1002").waitFor();
     const second = await desk.page.evaluate(() => window.workbookPage.print("Quote 1002").html);
     expect(second).toContain("Discount");
     expect(second).toContain("about 100.0 g; lobster clasp; 10 stones set");
@@ -112,7 +112,7 @@ describe("the person's own template", () => {
     await menu(desk, "rename", "Sheet1", "quote 1001");
     await typeIn(desk.page, "quote 1001", "A1", "mine");
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1002 and Job 1002 are in the workbook.").waitFor();
+    await desk.pane.getByText("Quote 1002, Job 1002 and Tickets 1002 are in the workbook.").waitFor();
     expect((await cellAt(desk, "quote 1001", "A1"))?.value).toBe("mine");
   });
 });
