@@ -44,7 +44,16 @@ export {
 } from "./errors";
 export type { Parsed } from "./form";
 export { type FieldColumn, readHeaders, recordOf } from "./headers";
-export { keyOfHeader, ROW_KEYS, ROW_LABELS, type RowKey } from "./headerwords";
+export {
+  COUNTED,
+  type Counted,
+  FIELD_WORDS,
+  keyOfHeader,
+  ROW_KEYS,
+  ROW_LABELS,
+  type RowKey,
+  unitOfHeader,
+} from "./headerwords";
 export {
   inLengthUnit,
   type Length,
@@ -148,8 +157,11 @@ export {
   PRICE_COLUMNS,
   type PriceColumn,
   type PricedLine,
+  priceDesign,
   priceLines,
+  type ReadDesign,
   ratesOfCells,
+  readDesigns,
   readPriceColumns,
 } from "./pricelist";
 export { PRICE_METHODS, type Pricing } from "./pricing";
@@ -163,13 +175,15 @@ export {
   showQuoteNumber,
 } from "./quotenumber";
 export { Quotient } from "./quotient";
-export { fineGold, meltValue, metalRate, perGram, type Rate } from "./rate";
+export { fineGold, meltValue, metalRate, perGram, type Rate, spotOf } from "./rate";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./raterows";
 export { parseRates, type Rates } from "./rates";
 export {
+  joinRepricings,
   type RepricedLine,
   type Repricing,
   reprice,
+  repriceDesigns,
   spotMove,
   spotsAround,
 } from "./repricing";
