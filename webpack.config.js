@@ -60,7 +60,7 @@ export default (env = {}) => {
       new CopyPlugin({
         patterns: [
           { from: "taskpane/taskpane.html", to: "taskpane.html" },
-          { from: "taskpane/taskpane.css", to: "taskpane.css" },
+          { from: "taskpane/*.css", to: "[name][ext]" },
           { from: "taskpane/icons/*.png", to: "icons/[name][ext]" },
           {
             from: "manifest.xml",

@@ -3,14 +3,17 @@ import { announcer } from "./announcer";
 import { banner } from "./banner";
 import { bookedTotal, openBooked } from "./booked";
 import { button } from "./button";
+import { catalogueSection } from "./catalogue/section";
+import { spotAgeSentence } from "./catalogue/spotage";
 import { showMoney, today } from "./display";
 import { earlierQuotes } from "./earlier";
-import { element } from "./element";
+import { element, setText } from "./element";
 import { goTo } from "./excel/host";
 import { fillQuote, RatesChanged } from "./excel/quote";
 import { type BookedQuote, writeStanding } from "./excel/quotebook";
 import { type RatesNews, type RatesReading, watchRates } from "./excel/rates";
 import { addMissingRates, layOutRates } from "./excel/ratesheet";
+import { serialNow } from "./excel/ratespaper";
 import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
 import { orderForm } from "./orderform";
@@ -23,6 +26,8 @@ import { hold } from "./steady";
 import { TEXTS } from "./texts";
 import { oneAtATime } from "./turns";
 import { watchFoot } from "./viewport";
+
+const MINUTE = 60_000;
 
 /** The whole pane: what is read from Rates and what is typed, wired to what is shown. */
 export function openPane(place: HTMLElement): void {
@@ -50,13 +55,16 @@ export function openPane(place: HTMLElement): void {
     open: reopen,
     stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
   });
+  const catalogue = catalogueSection({ goTo: show, attempt, say: voice.say });
   const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
   press.root.setAttribute("aria-keyshortcuts", "Control+Enter");
   press.root.title = TEXTS.make.keys;
   const glance = element("div", { class: "glance", "aria-hidden": "true" });
   const pressBar = element("div", { class: "press" }, glance, press.root);
-  const foot = element("footer", {}, ending.root, pressBar);
-  const work = element("main", {}, result.root, revision.root, form.root, earlier.root);
+  const oldSpot = element("p", { class: "spotage", role: "status" });
+  oldSpot.hidden = true;
+  const foot = element("footer", {}, ending.root, oldSpot, pressBar);
+  const work = element("main", {}, result.root, revision.root, form.root, earlier.root, catalogue.root);
   const body = element("div", { class: "body" });
   place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
   pressBar.hidden = true;
@@ -79,6 +87,7 @@ export function openPane(place: HTMLElement): void {
       ratesRead = reading;
       rates = reading.found ? parseRates(reading.values) : undefined;
       head.show(reading, rates);
+      catalogue.show(reading, rates);
       if (rates?.ok) form.adapt(rates.value);
       if (quotes) earlier.show(quotes);
       if (reading.found !== body.contains(work)) body.replaceChildren(...(reading.found ? [work] : []));
@@ -92,8 +101,17 @@ export function openPane(place: HTMLElement): void {
       if (!isRefusal(error)) throw error;
     } finally {
       compute();
+      watchSpotAge();
     }
   });
+
+  /** A quote at an old spot is the person's to make, but not unseen. */
+  function watchSpotAge(): void {
+    head.show(ratesRead, rates);
+    const said = ratesRead.found && rates?.ok ? spotAgeSentence(ratesRead.values, rates.value, serialNow()) : "";
+    setText(oldSpot, said === "" ? "" : `${said} ${TEXTS.catalogue.age.before}`);
+    oldSpot.hidden = said === "";
+  }
 
   async function layOut(spot: string): Promise<void> {
     await attempt(async () => {
@@ -237,6 +255,7 @@ export function openPane(place: HTMLElement): void {
     void attempt(makeQuote);
   });
   watchFoot(foot, result.headline);
+  window.setInterval(watchSpotAge, MINUTE);
   void attempt(async () => {
     await followRates();
     await watchRates(hear);

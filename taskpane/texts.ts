@@ -1,8 +1,10 @@
 import type { LineKey, OrderKey, Standing } from "../src/index";
+import { CATALOGUE_TEXTS } from "./texts/catalogue";
 
 /** Every sentence of the pane that is not the costing library's own: the one file to translate. */
 export const TEXTS = {
   name: "Curbwright",
+  catalogue: CATALOGUE_TEXTS,
   opening: "Opening…",
   notInExcel: "This pane works inside Excel. Open Excel and start Curbwright from its Home tab.",
   unforeseen: (said: string) =>

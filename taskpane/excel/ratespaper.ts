@@ -1,6 +1,7 @@
 import { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "../../src/index";
 import { dateSerial } from "./fields";
 import { asText, type Paper, type PaperCell } from "./paper";
+import { nameOf } from "./rates";
 
 /** Headings of the Rates sheet, each before the row it opens. */
 const HEADINGS: Partial<Record<RateKey, string>> = {
@@ -60,8 +61,18 @@ export function rateRow(key: RateKey, content: string | number): PaperCell[] {
     { content: label, look: "label" },
     { content, look: "input", format: FORMATS[shown] },
     { content: unit, look: "unit" },
-    { content: note, look: "note" },
+    { content: key === "spotAge" ? ageRemark(note) : note, look: "note" },
   ];
+}
+
+/** The note of the limit, which turns into a warning once spot is older. */
+function ageRemark(note: string): string {
+  const [limit, time] = [nameOf("spotAge"), nameOf("spotTime")];
+  const hours = `(NOW()-${time})*24`;
+  return (
+    `=IF(${limit}="","${note}",IF(NOT(ISNUMBER(${time})),"Spot as of holds no date and time: the age of spot is not known",` +
+    `IF(${hours}>${limit},"OLD: spot was read "&TEXT(${hours},"0.0")&" hours ago","${note}")))`
+  );
 }
 
 /** What a rate's cell starts from. @param readAt when the spot was read, as a serial number */

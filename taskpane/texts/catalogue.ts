@@ -1,0 +1,138 @@
+import type { AdditionKind } from "../excel/catalogue/additions";
+
+/** The sentences of the pane's Catalogue section. */
+export const CATALOGUE_TEXTS = {
+  title: "Catalogue",
+  about: "All designs at once: price lists, a new spot, a sheet for the counter.",
+  loading: "Loading the catalogue…",
+  notLoaded: "The catalogue could not be loaded. Close this part and open it again.",
+  ratesFirst: "The Rates sheet needs a look first.",
+  working: (share: string) => `Working: ${share}`,
+  cancel: "Cancel",
+  cancelled: "Called off. The workbook is as it was.",
+  show: (sheet: string) => `Show ${sheet}`,
+
+  designs: {
+    title: "Designs",
+    from: "Where they are",
+    selection: "The selected cells",
+    table: (name: string) => `Table ${name}`,
+    read: "Read the designs",
+    reading: "Reading…",
+    blank: "Begin a blank catalogue",
+    beginning: "Beginning…",
+    begun: (sheet: string) => `${sheet} is in the workbook, with two invented designs. Put your own in their place.`,
+    help: "A table, or cells you select: one row of headers, then a row a design. Nothing in it is changed.",
+    summary: (rows: string, where: string) => `${rows} in ${where}`,
+    rows: (count: number) => (count === 1 ? "1 row" : `${count} rows`),
+    again: "Read again",
+  },
+
+  columns: {
+    title: "Columns",
+    confirm: "Look at each column, correct what is wrong, and use them.",
+    known: "All headers are words of the order form.",
+    unused: "not used",
+    needed: "Needed",
+    others: "Others",
+    noHeader: (letter: string) => `column ${letter}, without a header`,
+    is: (header: string) => `${header} is`,
+    unitOf: (header: string) => `Unit of ${header}`,
+    likely: "likely",
+    ownUnit: "choose a unit",
+    asLength: "unit of the length",
+    missing: (labels: string) => `Still missing for a price: ${labels}.`,
+    doubled: (labels: string) => `More than one column is ${labels}. Choose one.`,
+    use: "Use these columns",
+    used: "These columns are in use.",
+  },
+
+  list: {
+    title: "Price list in the workbook",
+    about: "A list on a sheet of its own that follows your designs and Rates by itself.",
+    renamed:
+      "Your headers differ from the list's words, so the sheet also holds a copy of your cells under them, which follows yours.",
+    columns: "Columns",
+    short: "Weights, cost, price",
+    all: "Every cost line",
+    make: "Make the price list",
+    making: "Making it…",
+    made: (sheet: string) => `${sheet} is in the workbook.`,
+    beside: "Add columns beside the designs",
+    besideAbout:
+      "Links, weights, landed cost, price and margin as formulas of their own, to the right of your table. Nothing of yours is moved or written over.",
+    adding: "Adding…",
+    added: (count: string, sheet: string) => `Columns for ${count} were added on ${sheet}.`,
+  },
+
+  added: {
+    title: "Added to this workbook",
+    whats: {
+      catalogue: "Blank catalogue",
+      "price list": "Price list",
+      columns: "Columns beside the designs",
+      "price sheet": "Price sheet",
+      "bench sheet": "Bench sheet",
+      spots: "Prices at other spots",
+    } satisfies Record<AdditionKind, string>,
+    on: (what: string, sheet: string) => `${what}, on ${sheet}`,
+    takeOut: "Take it out again",
+    takeOutOf: (what: string) => `Take it out again: ${what}`,
+    taking: "Taking it out…",
+    taken: (what: string) => `${what}: taken out again. The workbook is as it was before.`,
+  },
+
+  spot: {
+    title: "New spot",
+    about: "See what another spot does to every price before you take it over.",
+    amount: "Spot",
+    per: "Counted for",
+    ounce: "a troy ounce of fine gold",
+    gram: "a gram of the mark",
+    mark: "Mark of that gram",
+    source: "Source",
+    sourceHelp: "Where you read it.",
+    time: "Read at",
+    timeHelp: "Such as 2026-05-31 14:30.",
+    badTime: "Read at: give date and time such as 2026-05-31 14:30",
+    see: "See before and after",
+    seeing: "Pricing…",
+    accept: "Take over this spot",
+    accepting: "Writing to Rates…",
+    leave: "Leave Rates as they are",
+    left: "Rates are as they were.",
+    accepted: (spot: string) => `Spot on Rates is now ${spot}. Prices in the workbook follow.`,
+    partly: (labels: string) => `${labels}: a formula of yours stands there and was left as it is.`,
+    from: (before: string, after: string, share: string) => `From ${before} to ${after} an ounce: ${share}.`,
+    jump: (share: string) =>
+      `That is ${share} away from the spot on Rates. Look at the figure, its unit and its currency once more.`,
+    stillTrue: "It is right",
+    moved: (moved: string, all: string) => `${moved} of ${all} lines get another price.`,
+    none: (all: string) => `None of ${all} lines gets another price: no move reaches a price step.`,
+    noLines: "No line can be priced.",
+    up: "Largest move up",
+    down: "Largest move down",
+    move: (design: string, before: string, after: string) => `${design}, ${before} to ${after}.`,
+    belowFloor: (count: number) =>
+      count === 1
+        ? "One line falls below its floor if it keeps its present price:"
+        : `${count} lines fall below their floor if they keep their present price:`,
+    belowLine: (design: string, price: string, margin: string) => `${design} at ${price}, margin ${margin}`,
+    more: (count: number) => `and ${count} more.`,
+    refused: (count: number) => (count === 1 ? "One line cannot be priced:" : `${count} lines cannot be priced:`),
+    row: (row: number, design: string, sentence: string) =>
+      `Row ${row}${design === "" ? "" : `, ${design}`}. ${sentence}`,
+    changed: "Rates or designs have changed since. See before and after anew.",
+    asFormula: (formula: string) =>
+      `Spot on Rates is a formula, ${formula}. It is yours and is left as it is: change what it reads instead.`,
+  },
+
+  age: {
+    old: (hours: string, limit: string) => `Spot is ${hours} old; your limit is ${limit}.`,
+    hours: (hours: string) => (hours === "1" ? "1 hour" : `${hours} hours`),
+    days: (days: string) => `${days} days`,
+    future: "Spot as of lies in the future. Look at it on Rates.",
+    noTime: "Spot has no date and time, so its age cannot be checked against your limit.",
+    before: "Read spot anew before you quote.",
+  },
+} as const;
