@@ -39,13 +39,9 @@ export function openBoard(place: HTMLElement, { attempt, goTo, say }: CatalogueE
   const add = async (_addition: Addition) => added.refresh();
   const designs = designPart({ attempt: begin, chosen: choose, added: add, done });
   const chosenNow = () => designs.readAgain();
-  const list = listPart({ attempt: begin, chosen: chosenNow, added: add, done });
-  const spot = spotPart({
-    attempt: begin,
-    chosen: chosenNow,
-    rates: () => ({ reading, rates: rates?.ok ? rates.value : undefined }),
-    done,
-  });
+  const ratesNow = () => ({ reading, rates: rates?.ok ? rates.value : undefined });
+  const list = listPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
+  const spot = spotPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, done });
   const tasks = element("div", { class: "tasks" }, list.root, spot.root);
   tasks.hidden = true;
   place.replaceChildren(designs.root, tasks, ending, added.root);

@@ -122,7 +122,7 @@ function entry(
     change(match.place, { key, unit: unit.value || undefined });
   });
   unit.addEventListener("change", () => change(match.place, { unit: unit.value || undefined }));
-  const badge = match.certainty === "likely" ? element("span", { class: "likely" }, texts.likely) : undefined;
+  const badge = match.certainty === "likely" ? element("span", { class: "badge" }, texts.likely) : undefined;
   return element(
     "li",
     { class: match.certainty },
