@@ -8,7 +8,9 @@ import { addedPart } from "./addedpart";
 import type { Chosen } from "./chosen";
 import { designPart } from "./designpart";
 import { listPart } from "./listpart";
+import { rangePart } from "./rangepart";
 import type { CatalogueEvents } from "./section";
+import { sheetPart } from "./sheetpart";
 import { spotPart } from "./spotpart";
 
 const texts = TEXTS.catalogue;
@@ -42,13 +44,16 @@ export function openBoard(place: HTMLElement, { attempt, goTo, say }: CatalogueE
   const ratesNow = () => ({ reading, rates: rates?.ok ? rates.value : undefined });
   const list = listPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
   const spot = spotPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, done });
-  const tasks = element("div", { class: "tasks" }, list.root, spot.root);
+  const sheet = sheetPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
+  const range = rangePart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
+  const tasks = element("div", { class: "tasks" }, list.root, spot.root, sheet.root, range.root);
   tasks.hidden = true;
   place.replaceChildren(designs.root, tasks, ending, added.root);
 
   function choose(chosen: Chosen | undefined): void {
     tasks.hidden = chosen === undefined;
     spot.forget();
+    range.forget();
     if (chosen) list.show(chosen);
   }
 
@@ -58,9 +63,11 @@ export function openBoard(place: HTMLElement, { attempt, goTo, say }: CatalogueE
       await added.refresh();
     },
     show(nowReading, nowRates) {
+      const changed = JSON.stringify(nowReading) !== JSON.stringify(reading);
       reading = nowReading;
       rates = nowRates;
       spot.ratesChanged();
+      if (changed) range.forget();
     },
   };
 }

@@ -142,10 +142,17 @@ function saidUnit(header: string, key: LineKey): string | undefined {
 function farFrom(header: string, words: string): number {
   const said = plain(header);
   const [own, wanted] = [said.split(" "), words.split(" ")];
-  const letters = distance(said, words) / Math.max(said.length, words.length);
+  // Word by word: "chain length" is not a misspelt "clasp length".
+  const letters =
+    own.length === wanted.length ? Math.max(...wanted.map((word, index) => otherLetters(word, own[index] ?? ""))) : 1;
   // Of fields whose words are all there the one with the most letters is meant.
   const holds = wanted.every((word) => own.includes(word)) ? HOLDS_THE_WORDS - words.length / 1000 : 1;
   return Math.min(letters, holds);
+}
+
+/** The share of letters by which two words differ. */
+function otherLetters(one: string, other: string): number {
+  return distance(one, other) / Math.max(one.length, other.length);
 }
 
 function plain(header: string): string {

@@ -25,10 +25,10 @@ export function repricingView(
     ),
     ...move(texts.up, largestUp),
     ...move(texts.down, largestDown),
-    ...listed("below", belowFloor, texts.belowFloor(belowFloor.length), ({ design, before, marginKept }) =>
+    ...listed("below", belowFloor, texts.belowFloor(count(belowFloor.length)), ({ design, before, marginKept }) =>
       texts.belowLine(design, showMoney(before), marginKept === undefined ? "–" : showShare(marginKept)),
     ),
-    ...listed("refused", refused, texts.refused(refused.length), ({ row, design, sentence }) =>
+    ...listed("refused", refused, texts.refused(count(refused.length)), ({ row, design, sentence }) =>
       texts.row(firstRow + row, design, sentence),
     ),
   );
@@ -42,7 +42,7 @@ function move(term: string, line: RepricedLine | undefined): HTMLElement[] {
 
 function listed<T>(kind: string, items: readonly T[], head: string, say: (item: T) => string): HTMLElement[] {
   if (items.length === 0) return [];
-  const more = items.length > MOST ? [element("p", { class: "help" }, texts.more(items.length - MOST))] : [];
+  const more = items.length > MOST ? [element("p", { class: "help" }, texts.more(count(items.length - MOST)))] : [];
   return [
     element(
       "div",

@@ -19,6 +19,7 @@ import { readSpot, typedNow } from "./newspot";
 import { progress } from "./progress";
 import { repricingView } from "./repricingview";
 import { inSlices } from "./slices";
+import { sourcePart } from "./sourcepart";
 
 const texts = TEXTS.catalogue.spot;
 
@@ -57,12 +58,22 @@ export function spotPart(on: {
   const outcome = element("div", { class: "outcome", "aria-live": "polite" });
   const working = progress((sentence) => outcome.replaceChildren(element("p", { class: "help" }, sentence)));
   const see = button(texts.see, "outline", () => void on.attempt(reckon));
+  const address = sourcePart({
+    attempt: on.attempt,
+    async read(found, host) {
+      amount.fill(found);
+      source.fill(host);
+      time.fill(typedNow(new Date()));
+      await reckon();
+    },
+  });
   const root = element(
     "details",
     { class: "task" },
     element("summary", {}, texts.title),
     element("p", { class: "help" }, texts.about),
     element("div", { class: "fields spotfields" }, amount.root, mark.root, per.root, time.root, source.root),
+    address.root,
     element("div", { class: "actions" }, see.root),
     working.root,
     outcome,

@@ -61,12 +61,16 @@ export function rateRow(key: RateKey, content: string | number): PaperCell[] {
     { content: label, look: "label" },
     { content, look: "input", format: FORMATS[shown] },
     { content: unit, look: "unit" },
-    { content: key === "spotAge" ? ageRemark(note) : note, look: "note" },
+    { content: note, look: "note" },
   ];
 }
 
-/** The note of the limit, which turns into a warning once spot is older. */
-function ageRemark(note: string): string {
+/**
+ * The note of a limit for the age of spot, as a formula that turns into a warning once spot is older. It names rates: write
+ * it once they have their names.
+ */
+export function ageRemark(): string {
+  const { note } = RATE_ROWS.spotAge;
   const [limit, time] = [nameOf("spotAge"), nameOf("spotTime")];
   const hours = `(NOW()-${time})*24`;
   return (

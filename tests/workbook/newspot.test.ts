@@ -81,8 +81,8 @@ test("a catalogue of 2,000 lines: before and after of every line in exact fracti
   );
   expect(await desk.pane.locator(".listed.below").count()).toBe(0);
 
-  await see("900");
-  const high = lines.map((line) => pricedAt(line, new Fraction(900)));
+  await see("930");
+  const high = lines.map((line) => pricedAt(line, new Fraction(930)));
   const below = high.filter(({ landed }, index) => landed.div("0.9").gt(was[index]?.price ?? 0)).length;
   expect(below).toBeGreaterThan(0);
   expect(below).toBeLessThan(2000);
@@ -100,7 +100,7 @@ test("a catalogue of 2,000 lines: before and after of every line in exact fracti
   await desk.pane.getByLabel("It is right").check();
   await press(desk, "Take over this spot");
   await desk.pane.getByText("Spot on Rates is now").first().waitFor();
-  expect([await rate("Spot"), await rate("SpotSource")]).toEqual([900, "=noon fixing"]);
+  expect([await rate("Spot"), await rate("SpotSource")]).toEqual([930, "=noon fixing"]);
   // Days from 30 December 1899 to 31 May 2026, and 14.5 hours.
   expect(await rate("SpotTime")).toBeCloseTo(46173 + 14.5 / 24, 8);
 
@@ -148,8 +148,8 @@ test("what is typed wrong is told at its field; Rates changed meanwhile makes be
 });
 
 test("a spot that is a formula of the person's is never written over; a time that is one is left", async () => {
-  await ownSheet(desk, "D", "A1", SMALL);
   await setRate(desk, "SpotTime", "=TODAY()");
+  await ownSheet(desk, "D", "A1", SMALL);
   await openCatalogue(desk);
   await readDesigns(desk);
   await unfold(desk, "New spot");
@@ -184,7 +184,7 @@ test("long work is called off between two slices, and nothing in the workbook ha
   await desk.pane.getByRole("button", { name: "Add columns beside the designs", exact: true }).click();
   await desk.page.waitForFunction(() => window.workbookPage.read("All", "H1")[0]?.[0]?.value === "Links");
   await desk.pane.locator(".progress:not([hidden]) fluent-button").click();
-  await desk.pane.getByText("Called off. The workbook is as it was.").first().waitFor();
+  await desk.pane.locator(".board > .ending", { hasText: "Called off. The workbook is as it was." }).waitFor();
   await settled(desk.page);
   expect((await valuesOf(desk, "All", "G1:P300")).flat().join("")).toBe("");
   expect(await desk.pane.getByText("Added to this workbook").isVisible()).toBe(false);
