@@ -12,7 +12,9 @@ const OPTIONAL = ["triggerSource"];
 
 /** Members of Excel's object model that taskpane/excel uses, with the ExcelApi version its type says it came with. */
 function membersUsed(): Map<string, number> {
-  const files = readdirSync(FOLDER).map((name) => join(FOLDER, name));
+  const files = readdirSync(FOLDER, { encoding: "utf8", recursive: true })
+    .filter((name) => name.endsWith(".ts"))
+    .map((name) => join(FOLDER, name));
   const { config } = ts.readConfigFile(join(ROOT, "tsconfig.json"), ts.sys.readFile);
   const { options } = ts.parseJsonConfigFileContent(config, ts.sys, ROOT);
   const program = ts.createProgram(files, options);
