@@ -40,7 +40,7 @@ export function rangePlot({ at, present, lines }: SpotRange, rates: Rates, width
         ),
         show: (ticks) => ticks.map((tick) => showNumber(count(Math.round(tick)))),
       },
-      level: { text: texts.level, y: now },
+      level: { text: texts.level, y: now, nameAt: "end" },
       curves: [
         { name: texts.prices, kind: "made", points: prices, nameAt: "end", nameSide: "above" },
         { name: texts.landed, kind: "bought", points: landed, nameAt: "end", nameSide: "below" },

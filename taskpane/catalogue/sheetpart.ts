@@ -138,7 +138,10 @@ export function sheetPart(on: {
               head: headOf(column, rates),
               kind,
               decimals: sample && "decimals" in sample ? sample.decimals : 0,
-              width: column === "design" ? 170 : Math.max(70, headOf(column, rates).length * 6.4 + 12),
+              width:
+                column === "design"
+                  ? 190
+                  : Math.max(column === "colour" ? 120 : 70, headOf(column, rates).length * 6.4 + 12),
             };
           }),
           rows: priced.map((line) =>

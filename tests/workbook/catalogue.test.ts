@@ -211,6 +211,89 @@ describe("a table with other headers, units and order", () => {
   });
 });
 
+/** Every field that formulas in cells reckon with, in units of its own. */
+const RICH = [
+  [
+    "Design",
+    "Mark",
+    "Colour",
+    "Plating",
+    "Quantity",
+    "Length (cm)",
+    "Links per in",
+    "Weight of one link (dwt)",
+    "Clasp",
+    "Clasp length (mm)",
+    "Clasp weight (g)",
+    "Clasp cost",
+    "Weight of other findings",
+    "Cost of other findings",
+    "Engraving cost",
+    "Model and mould share",
+  ],
+  ["White", "14K", "white", "", 3, 45.5, 4.25, 0.83, "cast box clasp", 12, 3.4, 20, "", "", "", 12.5],
+  ["Plain", 750, "yellow", "not plated", "", 61, 3, 1.27, "bought lobster clasp", 15, 2.1, 145, 0.6, 38, 15, ""],
+  ["Light", "9K", "rose", "plated", 1, 19.05, 6, 0.21, "none", "", "", "", "", "", "", ""],
+];
+
+test("columns of formulas give what the price list gives, whatever the rates: by markup, margin and premium, both bases, tax in the price", {
+  timeout: 120_000,
+}, async () => {
+  await setRate(desk, "Plating", "40");
+  await ownSheet(desk, "Rich", "A1", RICH);
+  await openCatalogue(desk);
+  await readDesigns(desk);
+  await unfold(desk, "Price list in the workbook");
+  await press(desk, "Add columns beside the designs");
+  await desk.pane.locator(".board > .ending, footer > .ending", { hasText: /\w/ }).waitFor();
+  expect(await desk.pane.locator(".ending", { hasText: /\w/ }).allTextContents()).toEqual([
+    "Columns for 3 rows were added on Rich.Show Rich",
+  ]);
+  await press(desk, "Make the price list");
+  await desk.pane.getByText("Price list is in the workbook.").first().waitFor();
+  const same = async () => {
+    const columns = await valuesOf(desk, "Rich", "R2:X4");
+    const listed = await valuesOf(desk, "Price list", "A5:H7");
+    for (const [row, [links, , finished, cast, landed, price, margin]] of columns.entries()) {
+      const list = listed[row] ?? [];
+      expect([links, price]).toEqual([list[1], list[6]]);
+      for (const [own, theirs] of [
+        [finished, list[2]],
+        [cast, list[3]],
+        [landed, list[4]],
+        [margin, list[7]],
+      ]) {
+        expect(typeof own).toBe("number");
+        expect(own).toBeCloseTo(Number(theirs), 9);
+      }
+    }
+    return columns.map((row) => row[5]).join();
+  };
+  const seen = new Set([await same()]);
+  const steps: [string, string][] = [
+    ["Loss", "0.06"],
+    ["LossBasis", "cast"],
+    ["CostBasis", "finished"],
+    ["CastingMinimum", "310"],
+    ["Overhead", "0.12"],
+    ["LabourPerLink", "0.35"],
+    ["Margin", "0.42"],
+    ["PriceBy", "margin"],
+    ["PriceStep", "5"],
+    ["Tax", "0.08"],
+    ["TaxIs", "in the price"],
+    ["Premium", "17.5"],
+    ["PriceBy", "premium"],
+    ["Spot", "2651.37"],
+  ];
+  for (const [name, text] of steps) {
+    await setRate(desk, name, text);
+    seen.add(await same());
+  }
+  // Some steps change no price by themselves, such as a margin not priced by.
+  expect(seen.size).toBeGreaterThan(8);
+});
+
 describe("what cannot be read", () => {
   test("is told: one cell selected, no rates' words", async () => {
     await openCatalogue(desk);

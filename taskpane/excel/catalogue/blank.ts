@@ -117,11 +117,11 @@ export async function beginCatalogue(): Promise<Addition> {
     });
     // Marks are texts and figures mixed.
     sheet.getRangeByIndexes(HEAD + 1, 1, ROOM, 1).format.horizontalAlignment = "Left";
-    // Once the table has its name.
+    dressFigures(sheet, PRICED, ROOM, priceAt, digitsOf(block.reading.values.currency));
+    // Once the table has its name, and over cells that are dressed.
     sheet.getRangeByIndexes(HEAD, priceAt, 1, 1).formulas = [
       [`=CURB.PRICELIST(${CATALOGUE_TABLE}[#All],${block.address},${constantOf(PRICED)})`],
     ];
-    dressFigures(sheet, PRICED, ROOM, priceAt, digitsOf(block.reading.values.currency));
     sheet.freezePanes.freezeRows(HEAD + 1);
     sheet.pageLayout.orientation = Excel.PageOrientation.landscape;
     sheet.pageLayout.zoom = { horizontalFitToPages: 1 };

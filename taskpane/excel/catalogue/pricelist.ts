@@ -70,26 +70,25 @@ export async function putPriceList(plan: PriceListPlan): Promise<Addition> {
         ],
         [
           ...columns.map(
-            (column, index): PaperCell => ({
-              content: index === 0 ? `=CURB.PRICELIST(${lines},${block.address}${shown})` : "",
+            (column): PaperCell => ({
+              content: "",
               look: column === "design" ? "head" : "headRight",
             }),
           ),
           ...(direct ? [] : [{ content: "" }]),
           ...copied.map(({ header }): PaperCell => ({ content: header, look: "head" })),
         ],
-        ...(direct
-          ? []
-          : [
-              [
-                ...Array<PaperCell>(copyAt).fill({ content: "" }),
-                ...copied.map(({ place }): PaperCell => ({ content: copyOf(designs, place) })),
-              ],
-            ]),
       ],
     });
     dressFigures(sheet, columns, rows - 1 + ROOM, 0, digitsOf(block.reading.values.currency));
     setUpSheet(sheet);
+    if (copied.length > 0) {
+      sheet.getRangeByIndexes(HEAD + 1, copyAt, 1, copied.length).formulas = [
+        copied.map(({ place }) => copyOf(designs, place)),
+      ];
+    }
+    // Last: it spills over cells that are there and dressed by now.
+    sheet.getRangeByIndexes(HEAD, 0, 1, 1).formulas = [[`=CURB.PRICELIST(${lines},${block.address}${shown})`]];
     sheet.activate();
     await context.sync();
     const width = copyAt + copied.length;
