@@ -141,7 +141,8 @@ export function openPane(place: HTMLElement): void {
 
   /** What we write while a quote is made is read once at its end; a sheet without rates may calculate as it likes. */
   function hear({ isOwn, calculatedSheetId }: RatesNews): void {
-    if (isOwn && making) return;
+    // The remark on the age of spot calculates Rates with every change of the workbook.
+    if (making && (isOwn || calculatedSheetId !== undefined)) return;
     const sheetIds = ratesRead.found ? ratesRead.sheetIds : [];
     if (calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId)) return;
     void attempt(followRates);
@@ -224,7 +225,11 @@ export function openPane(place: HTMLElement): void {
         ending.done(filled, show);
       }
     } catch (error) {
-      if (!(error instanceof RatesChanged)) throw error;
+      if (!(error instanceof RatesChanged)) {
+        // What was calculated meanwhile was not followed.
+        void attempt(followRates);
+        throw error;
+      }
       await followRates();
       ending.failed(
         TEXTS.make.ratesChanged(reckoning?.kind === "costed" ? showMoney(reckoning.costed.quote.total) : undefined),

@@ -187,6 +187,7 @@ export function spotPart(on: {
       repricingView(repricing, chosen.designs.row + 2),
       element("div", { class: "actions" }, accept.root, leave),
     );
+    outcome.scrollIntoView({ block: "nearest" });
   }
 
   return {

@@ -159,11 +159,11 @@ describe("rows missing from Rates", () => {
     await desk.pane.getByText("Rates has no rows for Spot, Price by, Markup, and Deposit.").waitFor();
     expect(await desk.pane.getByRole("button", { name: "Lay out the Rates sheet", exact: true }).count()).toBe(0);
     await desk.pane.getByText("Spot: found nothing").waitFor();
-    const stood = await cellsOf("A1:E45");
+    const stood = await cellsOf("A1:E60");
     const used = stood.findLastIndex((row) => row.some((cell) => cell !== ""));
 
     await press(desk, "Add the missing rows");
-    const now = await cellsOf("A1:E45");
+    const now = await cellsOf("A1:E60");
     expect(now.slice(0, used + 1)).toEqual(stood.slice(0, used + 1));
     // What there is no price without gets its start value; a deposit left out stays none.
     expect(now.slice(used + 1, used + 7).map((row) => row.slice(0, 2))).toEqual([
@@ -201,10 +201,10 @@ describe("rows missing from Rates", () => {
   test("cannot be added to a protected sheet: it is told, and every name means what it meant", async () => {
     await deleteRow("Deposit");
     await menu(desk, "protect", "Rates");
-    const [cells, names] = [await cellsOf("A1:E45"), await nameFormulas()];
+    const [cells, names] = [await cellsOf("A1:E60"), await nameFormulas()];
     await press(desk, "Add the missing row");
     await desk.pane.getByText("A sheet or the workbook is protected.").waitFor();
-    expect(await cellsOf("A1:E45")).toEqual(cells);
+    expect(await cellsOf("A1:E60")).toEqual(cells);
     expect(await nameFormulas()).toEqual(names);
   });
 
