@@ -294,6 +294,44 @@ test("columns of formulas give what the price list gives, whatever the rates: by
   expect(seen.size).toBeGreaterThan(8);
 });
 
+test("a list over a table grows with it, and can still be taken out; not with something of the person's on its sheet", async () => {
+  const designs = [
+    ["Design", "Mark", "Colour", "Length (in)", "Links per in", "Weight of one link"],
+    ["Plain", 1000, "yellow", 12.5, 4, 2],
+  ];
+  await ownSheet(desk, "Own", "A1", designs, "Growing");
+  await openCatalogue(desk);
+  await readDesigns(desk, "Growing");
+  await unfold(desk, "Price list in the workbook");
+  await press(desk, "Make the price list");
+  await desk.pane.getByText("Price list is in the workbook.").first().waitFor();
+  await desk.pane.evaluate(async () => {
+    await Excel.run(async (context) => {
+      context.workbook.tables.getItem("Growing").rows.add(undefined, [["Half", 500, "rose", 12.5, 4, 2]]);
+      await context.sync();
+    });
+  });
+  await settled(desk.page);
+  // 100 g of half the gold: 1,250 + 25 + 150 + 50 = 1,475, x 1.3 = 1,917.5, up to 1,918.
+  expect((await valuesOf(desk, "Price list", "A5:G6")).map((row) => [row[0], row[6]])).toEqual([
+    ["Plain", 3575],
+    ["Half", 1918],
+  ]);
+  await typeIn(desk.page, "Price list", "K9", "mine");
+  await takeOut("Price list, on Price list");
+  await desk.pane.getByText("The sheet Price list was changed since").waitFor();
+  expect(await value(desk, "Price list", "K9")).toBe("mine");
+  await desk.pane.evaluate(async () => {
+    await Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Price list").getRange("K9").clear();
+      await context.sync();
+    });
+  });
+  await takeOut("Price list, on Price list");
+  await desk.pane.getByText("taken out again. The workbook is as it was before.").first().waitFor();
+  expect(await sheetNames(desk)).toEqual([...SHEETS, "Own"]);
+});
+
 describe("what cannot be read", () => {
   test("is told: one cell selected, no rates' words", async () => {
     await openCatalogue(desk);

@@ -74,6 +74,7 @@ export async function addColumns(plan: ColumnsPlan): Promise<Addition> {
         what: "columns",
         worksheet: sheet,
         from: designs.sheetId,
+        follows: undefined,
         areas: [area],
         extent: undefined,
         before,
@@ -150,9 +151,9 @@ function dressColumns(
   const formatRow = columns.map(({ shown }) => formats[shown]);
   const body = sheet.getRangeByIndexes(row + 1, first, cells.length - 1, columns.length);
   body.numberFormat = Array.from({ length: cells.length - 1 }, () => formatRow);
-  columns.forEach(({ header }, index) => {
+  columns.forEach(({ header, shown }, index) => {
     const cell = sheet.getRangeByIndexes(row, first + index, 1, 1);
-    cell.format.columnWidth = Math.max(before.widths[index] ?? 0, header.length * 6.5 + 12);
+    cell.format.columnWidth = Math.max(before.widths[index] ?? 0, header.length * 5.6 + 10, shown === "money" ? 78 : 0);
     // Cells that looked otherwise keep the person's look.
     if (!before.numberFormats) dressAs(cell, "headRight");
   });

@@ -10,6 +10,8 @@ export interface Addition {
   readonly sheet: string;
   /** The sheet whose designs it follows; undefined where it follows none. */
   readonly from: string | undefined;
+  /** The table it grows and shrinks with, undefined where it has its size for good. */
+  readonly follows: string | undefined;
   /** What was written, as ranges of its sheet. */
   readonly areas: readonly string[];
   /** Of the formulas in those areas: what was changed since is not taken out. */
@@ -28,6 +30,9 @@ export interface Before {
   /** Undefined where every cell had the usual look, which clearing brings back. */
   readonly numberFormats: readonly (readonly string[])[] | undefined;
 }
+
+/** Rows of a price list's sheet down to its head row. */
+const LIST_HEAD = 4;
 
 const SETTING = "curbwright.catalogue.additions";
 
@@ -96,13 +101,22 @@ export async function takeOut(id: string): Promise<void> {
     const extent = addition.extent === undefined ? undefined : sheet.getRange(addition.extent);
     extent?.load("rowIndex,columnIndex,rowCount,columnCount");
     const formulas = askFormulas(sheet, addition.areas);
+    const followed =
+      addition.follows === undefined
+        ? undefined
+        : context.workbook.tables.getItemOrNullObject(addition.follows).getDataBodyRange();
+    followed?.load("rowCount");
     await context.sync();
     if (sheet.isNullObject) throw new WorkbookFault("The sheet it stood on is gone already.");
     const resting = all.find((each) => each.from === addition.sheetId && each.id !== id);
     if (addition.extent !== undefined && resting) {
       throw new WorkbookFault(`The sheet ${resting.sheet} follows ${sheet.name}. Take that out first.`);
     }
-    if ((await printOf(formulas())) !== addition.print || (extent && !used.isNullObject && isBeyond(used, extent))) {
+    const grown = followed && !followed.isNullObject ? followed.rowCount + LIST_HEAD : 0;
+    if (
+      (await printOf(formulas())) !== addition.print ||
+      (extent && !used.isNullObject && isBeyond(used, extent, grown))
+    ) {
       throw new WorkbookFault(
         `The sheet ${sheet.name} was changed since, so nothing was taken out: it might be yours. Delete by hand what you do not want.`,
       );
@@ -141,11 +155,12 @@ function askFormulas(sheet: Excel.Worksheet, areas: readonly string[]): () => un
   return () => ranges.map((range) => range.formulas);
 }
 
-function isBeyond(used: Excel.Range, extent: Excel.Range): boolean {
+/** @param grown rows that a list which follows a table may have by now */
+function isBeyond(used: Excel.Range, extent: Excel.Range, grown: number): boolean {
   return (
     used.rowIndex < extent.rowIndex ||
     used.columnIndex < extent.columnIndex ||
-    used.rowIndex + used.rowCount > extent.rowIndex + extent.rowCount ||
+    used.rowIndex + used.rowCount > extent.rowIndex + Math.max(extent.rowCount, grown) ||
     used.columnIndex + used.columnCount > extent.columnIndex + extent.columnCount
   );
 }

@@ -132,6 +132,7 @@ export async function beginCatalogue(): Promise<Addition> {
     return {
       what: "catalogue",
       from: undefined,
+      follows: undefined,
       areas: [`A1:${addressOf(HEAD + 2, columns.length - 1)}`, addressOf(HEAD, priceAt)],
       extent: `A1:${addressOf(HEAD + 2, priceAt + PRICED.length - 1)}`,
       before: undefined,

@@ -95,6 +95,7 @@ export async function putPriceList(plan: PriceListPlan): Promise<Addition> {
     return {
       what: "price list",
       from: designs.sheetId,
+      follows: direct ? designs.table : undefined,
       areas: [
         "A1:A4",
         ...copied.map((_, index) => `${addressOf(HEAD, copyAt + index)}:${addressOf(HEAD + 1, copyAt + index)}`),
@@ -111,7 +112,7 @@ export async function onOwnSheet(
   fill: (
     context: Excel.RequestContext,
     sheet: Excel.Worksheet,
-  ) => Promise<Pick<Addition, "what" | "from" | "areas" | "extent" | "before">>,
+  ) => Promise<Pick<Addition, "what" | "from" | "follows" | "areas" | "extent" | "before">>,
 ): Promise<Addition> {
   let begun: string | undefined;
   try {

@@ -70,7 +70,7 @@ export async function putValueSheet({ what, name, title, notes, columns, rows, w
     sheet.activate();
     await context.sync();
     const extent = `A1:${addressOf(head + rows.length, columns.length - 1)}`;
-    return { what, from: undefined, areas: [extent], extent, before: undefined };
+    return { what, from: undefined, follows: undefined, areas: [extent], extent, before: undefined };
   });
 }
 
