@@ -77,6 +77,12 @@ const OTHER_UNITS: Readonly<Record<string, string>> = {
   centimeters: "cm",
 };
 
+/** Every word that names a field, plain and without its unit: for finding the nearest to a misspelt one. */
+export const FIELD_WORDS: readonly { readonly words: string; readonly key: RowKey }[] = [
+  ...ROW_KEYS.map((key) => ({ words: plain(ROW_LABELS[key]), key })),
+  ...Object.entries(OTHER_WORDS).map(([words, key]) => ({ words, key })),
+];
+
 /** The field that a header names, whatever its case, its unit and the signs in it. */
 export function keyOfHeader(header: unknown): RowKey | undefined {
   if (typeof header !== "string") return undefined;

@@ -65,7 +65,16 @@ export {
 } from "./estimate";
 export type { Parsed } from "./form";
 export { type FieldColumn, readHeaders, recordOf } from "./headers";
-export { keyOfHeader, ROW_KEYS, ROW_LABELS, type RowKey } from "./headerwords";
+export {
+  COUNTED,
+  type Counted,
+  FIELD_WORDS,
+  keyOfHeader,
+  ROW_KEYS,
+  ROW_LABELS,
+  type RowKey,
+  unitOfHeader,
+} from "./headerwords";
 export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./keptlink";
 export {
   inLengthUnit,
@@ -188,8 +197,11 @@ export {
   PRICE_COLUMNS,
   type PriceColumn,
   type PricedLine,
+  priceDesign,
   priceLines,
+  type ReadDesign,
   ratesOfCells,
+  readDesigns,
   readPriceColumns,
 } from "./pricelist";
 export { PRICE_METHODS, type Pricing } from "./pricing";
@@ -203,13 +215,15 @@ export {
   showQuoteNumber,
 } from "./quotenumber";
 export { Quotient } from "./quotient";
-export { fineGold, meltValue, metalRate, perGram, type Rate } from "./rate";
+export { fineGold, meltValue, metalRate, perGram, type Rate, spotOf } from "./rate";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./raterows";
 export { parseRates, type Rates } from "./rates";
 export {
+  joinRepricings,
   type RepricedLine,
   type Repricing,
   reprice,
+  repriceDesigns,
   spotMove,
   spotsAround,
 } from "./repricing";

@@ -3,7 +3,7 @@ import { CostingError, found } from "./errors";
 import type { Parsed } from "./form";
 import { type FieldColumn, readHeaders, recordOf } from "./headers";
 import { isBlank } from "./number";
-import { parseLine } from "./orderline";
+import { type OrderLine, parseLine } from "./orderline";
 import { LINE_KEYS, type LineKey } from "./orderwords";
 import { COST_LINES, type CostLine } from "./piececosts";
 import { RATE_KEYS, RATE_ROWS, type RateKey } from "./raterows";
@@ -25,11 +25,15 @@ export const PRICE_COLUMNS = {
 export type PriceColumn = keyof typeof PRICE_COLUMNS;
 export const PRICE_COLUMN_KEYS = Object.keys(PRICE_COLUMNS) as readonly PriceColumn[];
 
-/** A design costed and priced; one that cannot be, with what is wrong; or an empty row. */
-export type PricedLine =
-  | { readonly kind: "priced"; readonly design: string; readonly sheet: CostSheet }
+type Unpriced =
   | { readonly kind: "refused"; readonly design: string; readonly error: CostingError }
   | { readonly kind: "empty" };
+
+/** A design as its row says it; one that cannot be read, with what is wrong; or an empty row. */
+export type ReadDesign = { readonly kind: "read"; readonly design: string; readonly line: OrderLine } | Unpriced;
+
+/** A design costed and priced; one that cannot be, with what is wrong; or an empty row. */
+export type PricedLine = { readonly kind: "priced"; readonly design: string; readonly sheet: CostSheet } | Unpriced;
 
 /**
  * Costs and prices a table of designs at the workshop's rates: a row of headers in the words of an order's line, then a row a
@@ -37,6 +41,11 @@ export type PricedLine =
  * Errors: wrongShape where the first row names no Design, Mark and Length.
  */
 export function priceLines(cells: readonly (readonly unknown[])[], rates: Rates): readonly PricedLine[] {
+  return readDesigns(cells, rates).map((design) => priceDesign(design, rates));
+}
+
+/** Reads a table of designs as priceLines does; what is read can be priced at any spot. Errors: wrongShape. */
+export function readDesigns(cells: readonly (readonly unknown[])[], rates: Rates): readonly ReadDesign[] {
   const [header = [], ...rows] = cells;
   const columns = readHeaders(header);
   const missing = (["design", "mark", "length"] as const).filter(
@@ -49,7 +58,13 @@ export function priceLines(cells: readonly (readonly unknown[])[], rates: Rates)
       "found no first row with the headers Design, Mark and Length; give the designs with their headers, in the words of the order form",
     );
   }
-  return rows.map((row) => (row.every(isBlank) ? { kind: "empty" } : priceLine(columns, row, rates)));
+  return rows.map((row) => (row.every(isBlank) ? { kind: "empty" } : readDesign(columns, row, rates)));
+}
+
+/** Costs and prices one design at the rates' spot, which need not be the one it was read at. */
+export function priceDesign(design: ReadDesign, rates: Rates): PricedLine {
+  if (design.kind !== "read") return design;
+  return { kind: "priced", design: design.design, sheet: costLine(design.line, rates, rates) };
 }
 
 /** One column of a priced line. Text for the design, else a figure; undefined for the margin of a piece given away. */
@@ -109,15 +124,14 @@ function rateKeyOf(label: unknown): RateKey | undefined {
 
 const KEYS: ReadonlySet<string> = new Set<LineKey>(LINE_KEYS);
 
-function priceLine(columns: readonly FieldColumn[], row: readonly unknown[], rates: Rates): PricedLine {
+function readDesign(columns: readonly FieldColumn[], row: readonly unknown[], rates: Rates): ReadDesign {
   const place = columns.find(({ key }) => key === "design")?.place ?? 0;
   const design = isBlank(row[place]) ? "" : String(row[place]).trim();
   try {
     const record = recordOf(columns, row, rates.currency);
     const line = Object.fromEntries(Object.entries(record).filter(([key]) => KEYS.has(key)));
     const quantity = isBlank(line.quantity) ? 1 : line.quantity;
-    const sheet = costLine(orThrow(parseLine({ ...line, quantity }, rates)), rates, rates);
-    return { kind: "priced", design, sheet };
+    return { kind: "read", design, line: orThrow(parseLine({ ...line, quantity }, rates)) };
   } catch (error) {
     if (error instanceof CostingError) return { kind: "refused", design, error };
     throw error;

@@ -38,6 +38,14 @@ export function metalRate<C extends Currency>(spot: Money<C>, mark: Mark): Rate<
   return perGram(spot.amount.times(fineShare(mark)).dividedBy(Quotient.of(GRAMS_PER.ozt)), spot.currency);
 }
 
+/**
+ * The spot at which a gram of an alloy is worth so much: metal rate x 31.1034768 / fineness x 1000.
+ * Source: the definition of the metal rate, turned round.
+ */
+export function spotOf<C extends Currency>(rate: Rate<C>, mark: Mark): Money<C> {
+  return money(rate.perGram.times(Quotient.of(GRAMS_PER.ozt)).dividedBy(fineShare(mark)), rate.currency);
+}
+
 /** What a weight costs at a rate. */
 export function costOf<C extends Currency>(weight: Weight, rate: Rate<C>): Money<C> {
   return money(weight.grams.times(rate.perGram), rate.currency);

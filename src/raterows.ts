@@ -28,6 +28,13 @@ export const RATE_ROWS = {
   spot: row("Spot", "money per troy ounce of fine gold", "", "The price of fine gold you work from", "money"),
   spotTime: row("Spot as of", "date and time", "", "When you read it", "date"),
   spotSource: row("Spot source", "", "", "Where you read it", "text"),
+  spotAge: row(
+    "Spot is old after",
+    "hours",
+    "",
+    "An older spot is marked here and in the pane; empty: never",
+    "number",
+  ),
   castingFee: row("Casting fee", "money per gram cast", "1.50", "What the caster adds to the metal rate", "money"),
   castingMinimum: row(
     "Casting minimum",

@@ -19,6 +19,8 @@ export interface Rates {
   readonly workshopContact: string;
   readonly currency: Currency;
   readonly spot: Money;
+  /** Hours after which a spot is marked as old; undefined for never. */
+  readonly spotAge: Quotient | undefined;
   readonly castingFee: Rate;
   readonly castingMinimum: Money;
   readonly loss: Loss;
@@ -57,6 +59,7 @@ const LOSS_GRAMS: NumberRule = {
   most: "100000",
   right: "the grams lost on a piece, such as 1.2",
 };
+const HOURS: NumberRule = { above: "0", most: "8784", right: "hours above 0, such as 24, or nothing for never" };
 const DAYS: NumberRule = {
   least: "1",
   most: "366",
@@ -114,6 +117,7 @@ function shape(record: Readonly<Record<string, unknown>>) {
     workshopContact: named.optionalText("workshopContact"),
     currency: field((value) => parseCurrency(value, LABELS.currency)),
     spot: named.number("spot", SPOT_RULE),
+    spotAge: named.optional("spotAge", HOURS),
     castingFee: named.number("castingFee", MONEY_AT_LEAST_0),
     castingMinimum: orZero("castingMinimum", MONEY_AT_LEAST_0),
     loss: named.number("loss", inGrams ? LOSS_GRAMS : SHARE),

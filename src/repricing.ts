@@ -1,6 +1,6 @@
 import { type Money, money, subtractMoney } from "./money";
 import { margin } from "./price";
-import { type PricedLine, priceLines } from "./pricelist";
+import { type PricedLine, priceDesign, type ReadDesign, readDesigns } from "./pricelist";
 import { Quotient } from "./quotient";
 import type { Rates } from "./rates";
 
@@ -21,7 +21,7 @@ export interface RepricedLine {
 /** What another spot does to a whole catalogue. */
 export interface Repricing {
   readonly lines: readonly RepricedLine[];
-  /** Rows that cannot be priced, at one of the spots or both, with what is wrong. */
+  /** Rows that cannot be priced, with what is wrong. */
   readonly refused: readonly { readonly row: number; readonly design: string; readonly sentence: string }[];
   /** Whose price changes: by a whole price step or more. */
   readonly moved: readonly RepricedLine[];
@@ -32,21 +32,44 @@ export interface Repricing {
 
 /** Prices a table of designs (see priceLines) at the rates' spot and at another. Exact; prices are rounded as on a quote. */
 export function reprice(cells: readonly (readonly unknown[])[], rates: Rates, spot: Money): Repricing {
-  const before = priceLines(cells, rates);
-  const after = priceLines(cells, { ...rates, spot });
-  const pairs = before.map((line, row) => ({ row, line, later: after[row] }));
-  const lines = pairs.flatMap(({ row, line, later }) =>
-    line.kind === "priced" && later?.kind === "priced" ? [repriced(row, line, later)] : [],
+  return repriceDesigns(readDesigns(cells, rates), rates, spot);
+}
+
+/** The same of designs that are read already. */
+export function repriceDesigns(designs: readonly ReadDesign[], rates: Rates, spot: Money): Repricing {
+  const later = { ...rates, spot };
+  const lines: RepricedLine[] = [];
+  const refused: Repricing["refused"][number][] = [];
+  designs.forEach((design, row) => {
+    const before = priceDesign(design, rates);
+    const after = priceDesign(design, later);
+    if (before.kind === "priced" && after.kind === "priced") lines.push(repriced(row, before, after));
+    else if (before.kind === "refused")
+      refused.push(Object.freeze({ row, design: before.design, sentence: before.error.message }));
+  });
+  return repricingOf(lines, refused);
+}
+
+/** Repricings of one catalogue's parts, each part so many rows, as if they had been one. */
+export function joinRepricings(parts: readonly { readonly rows: number; readonly repricing: Repricing }[]): Repricing {
+  let first = 0;
+  const placed = parts.map(({ rows, repricing }) => {
+    const at = first;
+    first += rows;
+    const moved = <T extends { readonly row: number }>(line: T): T => Object.freeze({ ...line, row: line.row + at });
+    return { lines: repricing.lines.map(moved), refused: repricing.refused.map(moved) };
+  });
+  return repricingOf(
+    placed.flatMap(({ lines }) => lines),
+    placed.flatMap(({ refused }) => refused),
   );
+}
+
+function repricingOf(lines: readonly RepricedLine[], refused: Repricing["refused"]): Repricing {
   const moved = lines.filter(({ change }) => !change.amount.isZero());
   return Object.freeze({
     lines: Object.freeze(lines),
-    refused: Object.freeze(
-      pairs.flatMap(({ row, line, later }) => {
-        const bad = line.kind === "refused" ? line : later?.kind === "refused" ? later : undefined;
-        return bad ? [Object.freeze({ row, design: bad.design, sentence: bad.error.message })] : [];
-      }),
-    ),
+    refused: Object.freeze(refused),
     moved: Object.freeze(moved),
     largestUp: largest(moved, (change) => change),
     largestDown: largest(moved, (change) => Quotient.zero.minus(change)),

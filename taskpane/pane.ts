@@ -3,14 +3,17 @@ import { announcer } from "./announcer";
 import { banner } from "./banner";
 import { bookedTotal, openBooked } from "./booked";
 import { type Button, button } from "./button";
+import { catalogueSection } from "./catalogue/section";
+import { spotAgeSentence } from "./catalogue/spotage";
 import { showMoney, today } from "./display";
 import { earlierQuotes } from "./earlier";
-import { element } from "./element";
+import { element, setText } from "./element";
 import { goTo } from "./excel/host";
 import { fillQuote, RatesChanged } from "./excel/quote";
 import { type BookedQuote, writeStanding } from "./excel/quotebook";
 import { type RatesNews, type RatesReading, watchRates } from "./excel/rates";
 import { addMissingRates, layOutRates } from "./excel/ratesheet";
+import { serialNow } from "./excel/ratespaper";
 import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
 import { modelSection } from "./modelsection";
@@ -27,6 +30,8 @@ import { templateChoice } from "./templatechoice";
 import { TEXTS } from "./texts";
 import { oneAtATime } from "./turns";
 import { watchFoot } from "./viewport";
+
+const MINUTE = 60_000;
 
 /** The whole pane: what is read from Rates and what is typed, wired to what is shown. */
 export function openPane(place: HTMLElement): void {
@@ -73,12 +78,15 @@ export function openPane(place: HTMLElement): void {
     },
     line: () => form.typed().lines[form.line] ?? {},
   });
+  const catalogue = catalogueSection({ goTo: show, attempt, say: voice.say });
   const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
   press.root.setAttribute("aria-keyshortcuts", "Control+Enter");
   press.root.title = TEXTS.make.keys;
   const glance = element("div", { class: "glance", "aria-hidden": "true" });
   const pressBar = element("div", { class: "press" }, glance, press.root);
-  const foot = element("footer", {}, ending.root, pressBar);
+  const oldSpot = element("p", { class: "spotage", role: "status" });
+  oldSpot.hidden = true;
+  const foot = element("footer", {}, ending.root, oldSpot, pressBar);
   const work = element(
     "main",
     {},
@@ -89,6 +97,7 @@ export function openPane(place: HTMLElement): void {
     model.root,
     template.root,
     earlier.root,
+    catalogue.root,
   );
   const body = element("div", { class: "body" });
   place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
@@ -112,6 +121,7 @@ export function openPane(place: HTMLElement): void {
       ratesRead = reading;
       rates = reading.found ? parseRates(reading.values) : undefined;
       head.show(reading, rates);
+      catalogue.show(reading, rates);
       if (rates?.ok) form.adapt(rates.value);
       if (quotes) earlier.show(quotes);
       if (reading.found !== body.contains(work)) body.replaceChildren(...(reading.found ? [work] : []));
@@ -125,8 +135,17 @@ export function openPane(place: HTMLElement): void {
       if (!isRefusal(error)) throw error;
     } finally {
       compute();
+      watchSpotAge();
     }
   });
+
+  /** A quote at an old spot is the person's to make, but not unseen. */
+  function watchSpotAge(): void {
+    head.show(ratesRead, rates);
+    const said = ratesRead.found && rates?.ok ? spotAgeSentence(ratesRead.values, rates.value, serialNow()) : "";
+    setText(oldSpot, said === "" ? "" : `${said} ${TEXTS.catalogue.age.before}`);
+    oldSpot.hidden = said === "";
+  }
 
   async function layOut(spot: string): Promise<void> {
     await attempt(async () => {
@@ -156,7 +175,8 @@ export function openPane(place: HTMLElement): void {
 
   /** What we write while a quote is made is read once at its end; a sheet without rates may calculate as it likes. */
   function hear({ isOwn, calculatedSheetId }: RatesNews): void {
-    if (isOwn && making) return;
+    // The remark on the age of spot calculates Rates with every change of the workbook.
+    if (making && (isOwn || calculatedSheetId !== undefined)) return;
     scale.follow();
     const sheetIds = ratesRead.found ? ratesRead.sheetIds : [];
     if (calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId)) return;
@@ -253,7 +273,11 @@ export function openPane(place: HTMLElement): void {
         ending.done(filled, show);
       }
     } catch (error) {
-      if (!(error instanceof RatesChanged)) throw error;
+      if (!(error instanceof RatesChanged)) {
+        // What was calculated meanwhile was not followed.
+        void attempt(followRates);
+        throw error;
+      }
       await followRates();
       ending.failed(
         TEXTS.make.ratesChanged(reckoning?.kind === "costed" ? showMoney(reckoning.costed.quote.total) : undefined),
@@ -284,6 +308,7 @@ export function openPane(place: HTMLElement): void {
     void attempt(makeQuote);
   });
   watchFoot(foot, result.headline);
+  window.setInterval(watchSpotAge, MINUTE);
   void attempt(async () => {
     await followRates();
     await watchRates(hear);

@@ -1,9 +1,11 @@
 import { type Fault, type Parsed, parseRates, RATE_KEYS, RATE_ROWS, type RateKey, type Rates } from "../src/index";
 import { button, linkButton } from "./button";
+import { spotAgeSentence } from "./catalogue/spotage";
 import { faultWithLocalMark, twoReadings, withPoint } from "./decimalmark";
 import { showCellDate, showList, showSpot } from "./display";
-import { element } from "./element";
+import { element, setText } from "./element";
 import type { RatesReading, RateValues } from "./excel/rates";
+import { serialNow } from "./excel/ratespaper";
 import { field } from "./field";
 import { TEXTS } from "./texts";
 
@@ -27,10 +29,13 @@ export interface RatesHead {
 export function ratesHead(on: RatesHeadEvents): RatesHead {
   const root = element("div", { class: "rateshead" }, element("p", { class: "help" }, texts.reading));
   const offer = layOutOffer(on.layOut);
+  const age = element("p", { class: "spotage" });
   let shown = "";
   return {
     root,
     show(reading, parsed) {
+      setText(age, reading.found && parsed?.ok ? spotAgeSentence(reading.values, parsed.value, serialNow()) : "");
+      age.hidden = age.textContent === "";
       // Any change in the workbook comes by here; what stands already keeps its focus and a spot half typed.
       const news = JSON.stringify(reading);
       if (news === shown) return;
@@ -41,6 +46,7 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
         const goToRates = () => on.goTo(reading.sheet);
         root.replaceChildren(
           parsed?.ok ? spotLine(reading.values, parsed.value, goToRates) : faultList(parsed?.faults ?? [], goToRates),
+          age,
           ...(reading.missing.length > 0 ? [missingRows(reading.missing, on.addMissing)] : []),
         );
       }

@@ -1,4 +1,5 @@
 import type { Standing } from "../src/index";
+import { CATALOGUE_TEXTS } from "./texts/catalogue";
 import { form } from "./texts/form";
 import { MODEL_TEXTS } from "./texts/model";
 import { plots } from "./texts/plots";
@@ -9,6 +10,7 @@ export const TEXTS = {
   /** What these texts are written in, for what joins them. */
   language: "en",
   name: "Curbwright",
+  catalogue: CATALOGUE_TEXTS,
   opening: "Opening…",
   notInExcel: "This pane works inside Excel. Open Excel and start Curbwright from its Home tab.",
   unforeseen: (said: string) =>

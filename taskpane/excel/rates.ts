@@ -46,7 +46,7 @@ export function askRates(context: Excel.RequestContext): () => RatesReading {
 }
 
 /** What no price and no word of a quote depends on; a clock in Spot as of must not stop a quote. */
-const BESIDE_THE_PRICE: readonly RateKey[] = ["spotTime", "spotSource", "nextNumber"];
+const BESIDE_THE_PRICE: readonly RateKey[] = ["spotTime", "spotSource", "spotAge", "nextNumber"];
 
 /** Whether an order costs and reads the same from both. */
 export function sameRates(one: RateValues, other: RateValues): boolean {

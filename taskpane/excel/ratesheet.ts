@@ -3,7 +3,7 @@ import { columnLetters } from "./address";
 import { locale } from "./host";
 import { contentsOf, dressAs, type PaperCell, paperSizeFor, putPaper } from "./paper";
 import { askRates, nameOf, type RateValues } from "./rates";
-import { HEAD_ROWS, headingRow, rateRow, ratesPaper, serialNow, startOf } from "./ratespaper";
+import { ageRemark, HEAD_ROWS, headingRow, rateRow, ratesPaper, serialNow, startOf } from "./ratespaper";
 import { run, WorkbookFault } from "./run";
 import { freeSheetName } from "./sheetname";
 import { putTemplate, TEMPLATE_SHEET } from "./template";
@@ -39,6 +39,7 @@ export async function layOutRates(spot: string): Promise<void> {
         ruleValue(cell, key);
         pointName(names, key, known().get(key), sheetName, cell, rowOf[key], 1);
       }
+      sheet.getRangeByIndexes(rowOf.spotAge, 3, 1, 1).formulas = [[ageRemark()]];
       sheet.freezePanes.freezeRows(HEAD_ROWS);
       if (!hasTemplate) putTemplate(worksheets.add(TEMPLATE_SHEET), TEMPLATE_SHEET, size);
       sheet.activate();
@@ -90,6 +91,9 @@ export async function addMissingRates(): Promise<void> {
         ruleValue(cell, key);
         pointName(names, key, known().get(key), rates.sheet, cell, row + 1 + index, column + 1);
       });
+      if (missing.includes("spotAge")) {
+        sheet.getRangeByIndexes(row + 1 + missing.indexOf("spotAge"), column + 3, 1, 1).formulas = [[ageRemark()]];
+      }
       sheet.activate();
       sheet.getRangeByIndexes(row + 1, column + 1, 1, 1).select();
       await context.sync();

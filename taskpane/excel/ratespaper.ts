@@ -1,6 +1,7 @@
 import { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "../../src/index";
 import { dateSerial } from "./fields";
 import { asText, type Paper, type PaperCell } from "./paper";
+import { nameOf } from "./rates";
 
 /** Headings of the Rates sheet, each before the row it opens. */
 const HEADINGS: Partial<Record<RateKey, string>> = {
@@ -62,6 +63,20 @@ export function rateRow(key: RateKey, content: string | number): PaperCell[] {
     { content: unit, look: "unit" },
     { content: note, look: "note" },
   ];
+}
+
+/**
+ * The note of a limit for the age of spot, as a formula that turns into a warning once spot is older. It names rates: write
+ * it once they have their names.
+ */
+export function ageRemark(): string {
+  const { note } = RATE_ROWS.spotAge;
+  const [limit, time] = [nameOf("spotAge"), nameOf("spotTime")];
+  const hours = `(NOW()-${time})*24`;
+  return (
+    `=IF(${limit}="","${note}",IF(NOT(ISNUMBER(${time})),"Spot as of holds no date and time: the age of spot is not known",` +
+    `IF(${hours}>${limit},"OLD: spot was read "&TEXT(${hours},"0.0")&" hours ago","${note}")))`
+  );
 }
 
 /** What a rate's cell starts from. @param readAt when the spot was read, as a serial number */

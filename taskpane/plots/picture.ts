@@ -39,8 +39,15 @@ export interface Picture {
   readonly y: Axis;
   readonly curves: readonly Curve[];
   /** A quiet dashed line across, with its name. */
-  readonly level?: { readonly text: string; readonly y: number };
+  readonly level?: Level;
   readonly flags: readonly Flag[];
+}
+
+/** Its name stands under it, at the start where nothing else is said. */
+export interface Level {
+  readonly text: string;
+  readonly y: number;
+  readonly nameAt?: "start" | "end";
 }
 
 type Scale = ScaleLinear<number, number>;
@@ -113,10 +120,15 @@ function xAxis(axis: Axis, across: Scale, width: number, bottom: number): readon
   ];
 }
 
-function levelOf({ text, y }: { text: string; y: number }, up: Scale, left: number, right: number) {
+function levelOf({ text, y, nameAt = "start" }: Level, up: Scale, left: number, right: number) {
+  const atStart = nameAt === "start";
   return [
     svg("line", { class: "level", x1: left, x2: right, y1: up(y), y2: up(y) }),
-    svg("text", { class: "name", x: left + 6, y: up(y) + 15 }, text),
+    svg(
+      "text",
+      { class: "name", x: atStart ? left + 6 : right - 4, y: up(y) + 15, "text-anchor": atStart ? "start" : "end" },
+      text,
+    ),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { COUNTED, ROW_KEYS, ROW_LABELS, unitOfHeader } from "../../src/headerwords";
+import { COUNTED, FIELD_WORDS, keyOfHeader, ROW_KEYS, ROW_LABELS, unitOfHeader } from "../../src/headerwords";
 
 test.each([
   ["Length (in)", "in"],
@@ -20,4 +20,8 @@ test("no label of a field looks like one with a unit", () => {
 
 test("only fields of a row are counted in units", () => {
   expect(Object.keys(COUNTED).filter((key) => !ROW_KEYS.some((known) => known === key))).toEqual([]);
+});
+
+test("every word that names a field leads to it", () => {
+  for (const { words, key } of FIELD_WORDS) expect(keyOfHeader(words), words).toBe(key);
 });

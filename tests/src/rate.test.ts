@@ -4,7 +4,7 @@ import type { Currency } from "../../src/currency";
 import { parseMark } from "../../src/mark";
 import { money } from "../../src/money";
 import { Quotient } from "../../src/quotient";
-import { addRates, costOf, fineGold, meltValue, metalRate, perGram } from "../../src/rate";
+import { addRates, costOf, fineGold, meltValue, metalRate, perGram, spotOf } from "../../src/rate";
 import { grams, inWeightUnit } from "../../src/weight";
 import { published } from "./published";
 import { expectExact, expectFault, figures, marks, positives } from "./reference";
@@ -81,4 +81,22 @@ test("rates of two currencies are never added, even where the compiler could not
 
 test("a rate is frozen", () => {
   expect(Object.isFrozen(perGram(Quotient.one, "USD"))).toBe(true);
+});
+
+describe("the spot behind a price per gram", () => {
+  test("75 a gram at 750 is 100 a gram fine: 3,110.34768 an ounce (hand arithmetic)", () => {
+    const spot = spotOf(perGram(Quotient.of("75"), "USD"), parseMark("750"));
+    expect(spot.amount.value().toString()).toBe("3110.34768");
+  });
+
+  test("turns the metal rate round, exactly, at any mark", () => {
+    fc.assert(
+      fc.property(positives(9000, 4), marks, (amount, mark) => {
+        const spot = usd(amount.text);
+        expect(spotOf(metalRate(spot, parseMark(mark.text)), parseMark(mark.text)).amount.equals(spot.amount)).toBe(
+          true,
+        );
+      }),
+    );
+  });
 });

@@ -209,3 +209,16 @@ test("what was given is not touched, and what is read is frozen", () => {
   expect(Object.isFrozen(refused)).toBe(true);
   expect(Object.isFrozen(!refused.ok && refused.faults)).toBe(true);
 });
+
+describe("when spot is old", () => {
+  test("is said in hours, and never where nothing is said", () => {
+    expect(ratesOf().spotAge).toBeUndefined();
+    expect(ratesOf({ spotAge: 36.5 }).spotAge?.value().toString()).toBe("36.5");
+  });
+
+  test("is not at once, nor after more than a year", () => {
+    for (const spotAge of ["0", "-1", "9000", "soon"]) {
+      expect(faultsOf({ spotAge }).map(({ field }) => field)).toEqual(["spotAge"]);
+    }
+  });
+});

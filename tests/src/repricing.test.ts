@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { money } from "../../src/money";
 import { Quotient } from "../../src/quotient";
-import { reprice, spotMove, spotsAround } from "../../src/repricing";
+import { joinRepricings, reprice, spotMove, spotsAround } from "../../src/repricing";
 import { ratesOf } from "./orders";
 import { publishedText } from "./published";
 
@@ -92,4 +92,20 @@ test("spots around 2,000 in steps of 5 % (hand arithmetic)", () => {
     "2100",
     "2200",
   ]);
+});
+
+test("a catalogue in parts, one after the other, is the whole catalogue", () => {
+  const rows = [CURB, ["Odd", "25K", "yellow", 25, 4, 1], [], FINE, CURB];
+  const spot = usd("3421.382448");
+  const part = (some: typeof rows) => ({ rows: some.length, repricing: reprice([HEADER, ...some], RATES, spot) });
+  const joined = joinRepricings([part(rows.slice(0, 2)), part(rows.slice(2, 4)), part(rows.slice(4))]);
+  // Rows 0, 3 and 4 are priced; row 1 bears no mark.
+  expect(joined.lines.map(({ row, design }) => [row, design])).toEqual([
+    [0, "Curb"],
+    [3, "Fine"],
+    [4, "Curb"],
+  ]);
+  expect(joined.refused.map(({ row }) => row)).toEqual([1]);
+  expect(joined.moved).toHaveLength(3);
+  expect([joined.largestUp?.row, joined.largestDown]).toEqual([3, undefined]);
 });

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { LINE_LABELS, ORDER_LABELS, parseRates, RATE_KEYS, RATE_ROWS } from "../../src/index";
 import { nameOf } from "../../taskpane/excel/rates";
+import { ageRemark } from "../../taskpane/excel/ratespaper";
 import demo from "../workbook/demo.json";
 
 const rates = demo.sheets.find(({ name }) => name === "Rates");
@@ -13,7 +14,7 @@ test("the demo's Rates sheet is the one the pane lays out: every rate by its nam
     expect([rows[row - 1]?.[0], rows[row - 1]?.[2], rows[row - 1]?.[3]]).toEqual([
       RATE_ROWS[key].label,
       RATE_ROWS[key].unit,
-      RATE_ROWS[key].note,
+      key === "spotAge" ? ageRemark() : RATE_ROWS[key].note,
     ]);
   }
 });

@@ -4,6 +4,7 @@ import { type Calls, Entity, flag, oneOf, type Parts, type Reads, type Writes } 
 import type { Host } from "./host";
 import { NamedItems } from "./names";
 import { RangeEntity } from "./range";
+import { SettingCollection } from "./settings";
 import { TableCollection } from "./tables";
 import { WorksheetCollection } from "./worksheets";
 
@@ -30,6 +31,7 @@ export class WorkbookEntity extends Entity {
     application: () => new ApplicationEntity(this.book),
     protection: () => new WorkbookProtection(this.book),
     properties: () => new PropertiesEntity(this.book),
+    settings: () => new SettingCollection(this.book),
     _Runtime: () => new RuntimeEntity(this.book, this.host),
   };
 

@@ -1,0 +1,357 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { atRoundRates, dump, openCatalogue, ownSheet, readDesigns, said, unfold, value, valuesOf } from "./catalogue";
+import { type Desk, press, setRate, sheetNames, texts, Workshop } from "./desk";
+import { settled, typeIn } from "./person.mjs";
+
+let workshop: Workshop;
+let desk: Desk;
+
+beforeAll(async () => {
+  workshop = await Workshop.open();
+});
+afterAll(() => workshop.close());
+beforeEach(async () => {
+  desk = await atRoundRates(workshop);
+});
+afterEach(async () => {
+  expect(desk.crashes).toEqual([]);
+  await desk.page.close();
+});
+
+const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);
+const takeOut = (what: string) => press(desk, `Take it out again: ${what}`);
+const SHEETS = ["Sheet1", "Rates", "Quote template"];
+
+/** A workshop's own words, order and units; 63.5 cm are 25 in, 1 dwt is 1.55517384 g. */
+const OWN = [
+  ["Wieght of one link (dwt)", "Lenght cm", "Karat", "Remark", "Model", "Links pr inch", "Colour"],
+  [1, 63.5, 1000, "for the window", "Own curb", 4, "yellow"],
+  ["", "", "", "", "", "", ""],
+  [1, 63.5, "25K", "", "Odd", 4, "yellow"],
+  [2, 31.75, 500, "", "Half", 4, "rose"],
+];
+/*
+ * Own curb: 100 links of 1 dwt, 5 ozt, 155.517384 g. Metal 5 x 777.58692 = 3,887.9346, lost 2 g x 25 = 50, casting
+ * 155.517384 x 1.50 = 233.276076, labour 50: 4,221.210676. x 1.3 = 5,487.5738788, up to 5,488.
+ * Half: 50 links of 2 dwt weigh the same, of half the gold: 1,943.9673 + 25 + 233.276076 + 50 = 2,252.243376, x 1.3 = 2,927.9163888.
+ */
+const OWN_CURB = { links: 100, finished: 155.517384, landed: 4221.210676, price: 5488 };
+const HALF = { links: 50, finished: 155.517384, landed: 2252.243376, price: 2928 };
+
+describe("a blank catalogue", () => {
+  test("is a table with two invented designs, lists of words and its prices beside it; taken out, nothing of it is left", async () => {
+    const before = await dump(desk);
+    await openCatalogue(desk);
+    await press(desk, "Begin a blank catalogue");
+    expect(await sheetNames(desk)).toEqual([...SHEETS, "Catalogue"]);
+    expect((await texts(desk, "Catalogue", "A4:P4"))[0]?.filter((text) => text !== "")).toHaveLength(15);
+    // Figures of one's own: 12.5 in at 4 an inch are 50 links of 2 g, no clasp: as in quote.test.ts, 3,575.
+    await desk.pane.evaluate(async () => {
+      await Excel.run(async (context) => {
+        const sheet = context.workbook.worksheets.getItem("Catalogue");
+        const head = sheet.getRange("D4");
+        head.load("values");
+        await context.sync();
+        const inch = String(head.values[0]?.[0]).includes("in");
+        const row = inch ? [12.5, 4] : [31.75, 4 / 2.54];
+        sheet.getRange("A5:J5").values = [["Plain curb", 1000, "yellow", ...row, 2, "none", "", "", ""]];
+        await context.sync();
+      });
+    });
+    await settled(desk.page);
+    const [priced = []] = await valuesOf(desk, "Catalogue", "L5:P5");
+    expect(priced.slice(0, 4)).toEqual([50, 100, 2750, 3575]);
+    // Changed by the person, it is no longer ours to take out.
+    await takeOut("Blank catalogue, on Catalogue");
+    await desk.pane.getByText("The sheet Catalogue was changed since, so nothing was taken out").waitFor();
+    expect(await sheetNames(desk)).toContain("Catalogue");
+
+    await desk.page.close();
+    desk = await atRoundRates(workshop);
+    await openCatalogue(desk);
+    await press(desk, "Begin a blank catalogue");
+    await takeOut("Blank catalogue, on Catalogue");
+    await desk.pane.getByText("taken out again. The workbook is as it was before.").first().waitFor();
+    expect(await dump(desk)).toEqual(before);
+  });
+});
+
+describe("a table with other headers, units and order", () => {
+  beforeEach(async () => {
+    await ownSheet(desk, "My designs", "B3", OWN, "Mine");
+    await openCatalogue(desk);
+    await readDesigns(desk, "Mine");
+  });
+
+  test("is matched as far as it can be, and waits for the person", async () => {
+    const chosen = await desk.pane
+      .locator(".columnlist > li")
+      .evaluateAll((items) => items.map((item) => [...item.querySelectorAll("select")].map((select) => select.value)));
+    expect(chosen).toEqual([
+      ["linkWeight", "dwt"],
+      ["length", "cm"],
+      ["mark", ""],
+      ["", ""],
+      ["design", ""],
+      ["linksPer", "in"],
+      ["colour", ""],
+    ]);
+    expect(await desk.pane.locator(".columnlist li.likely").count()).toBe(3);
+    expect(await desk.pane.locator(".tasks").isVisible()).toBe(false);
+    // A column taken for another is told before it can be used.
+    await desk.pane.getByLabel("Colour is").selectOption("mark");
+    expect(await said(desk, ".columns > .fault")).toBe(
+      "Still missing for a price: Colour. More than one column is Mark. Choose one.",
+    );
+    await press(desk, "Use these columns");
+    expect(await desk.pane.locator(".tasks").isVisible()).toBe(false);
+    await desk.pane.getByLabel("Colour is").selectOption("colour");
+    await press(desk, "Use these columns");
+    expect(await desk.pane.locator(".tasks").isVisible()).toBe(true);
+  });
+
+  test("gets a spilled price list over a copy of it under our words (hand arithmetic); taken out, the workbook is as it was", async () => {
+    const before = await dump(desk);
+    await press(desk, "Use these columns");
+    await unfold(desk, "Price list in the workbook");
+    const asked = await syncs();
+    await press(desk, "Make the price list");
+    expect((await syncs()) - asked).toBeLessThanOrEqual(12);
+    expect((await texts(desk, "Price list", "A4:H4"))[0]).toEqual([
+      "Design",
+      "Links",
+      "Finished weight",
+      "Cast weight",
+      "Landed cost",
+      "Landed cost per gram",
+      "Price",
+      "Margin",
+    ]);
+    const rows = await valuesOf(desk, "Price list", "A5:G8");
+    expect([rows[0]?.[0], rows[0]?.[1], rows[0]?.[6]]).toEqual(["Own curb", OWN_CURB.links, OWN_CURB.price]);
+    expect(rows[0]?.[2]).toBeCloseTo(OWN_CURB.finished, 9);
+    expect(rows[0]?.[4]).toBeCloseTo(OWN_CURB.landed, 9);
+    expect(rows[1]).toEqual(["", "", "", "", "", "", ""]);
+    expect(rows[2]?.slice(0, 2)).toEqual(["Odd", "#VALUE!"]);
+    expect([rows[3]?.[1], rows[3]?.[6]]).toEqual([HALF.links, HALF.price]);
+    // It follows the person's cells.
+    await typeIn(desk.page, "My designs", "F4", "Renamed");
+    expect(await value(desk, "Price list", "A5")).toBe("Renamed");
+    await typeIn(desk.page, "My designs", "F4", "Own curb");
+    await takeOut("Price list, on Price list");
+    await desk.pane.getByText("taken out again. The workbook is as it was before.").first().waitFor();
+    expect(await dump(desk)).toEqual(before);
+  });
+
+  test("gets columns of formulas beside it that give the same (hand arithmetic); taken out, also by a pane opened anew, the workbook is as it was", async () => {
+    const before = await dump(desk);
+    await press(desk, "Use these columns");
+    await unfold(desk, "Price list in the workbook");
+    await press(desk, "Add columns beside the designs");
+    await desk.pane
+      .getByText("Columns for 2 rows were added on My designs. One row cannot be priced")
+      .first()
+      .waitFor();
+    expect((await texts(desk, "My designs", "J3:P3"))[0]).toEqual([
+      "Links",
+      "Cast parts (g)",
+      "Finished weight (g)",
+      "Cast weight (g)",
+      "Landed cost",
+      "Price",
+      "Margin",
+    ]);
+    const rows = await valuesOf(desk, "My designs", "J4:P7");
+    for (const [row, expected] of [
+      [rows[0], OWN_CURB],
+      [rows[3], HALF],
+    ] as const) {
+      expect([row?.[0], row?.[5]]).toEqual([expected.links, expected.price]);
+      expect(row?.[2]).toBeCloseTo(expected.finished, 9);
+      expect(row?.[4]).toBeCloseTo(expected.landed, 9);
+    }
+    expect(rows[1]?.join("")).toBe("");
+    expect(rows[2]?.join("")).toBe("");
+    // At twice the spot: 7,775.8692 + 100 + 233.276076 + 50 = 8,159.145276, x 1.3 = 10,606.8888588.
+    await setRate(desk, "Spot", "1555.17384");
+    expect(await value(desk, "My designs", "O4")).toBe(10607);
+    await setRate(desk, "Spot", "777.58692");
+
+    await desk.pane.evaluate(() => location.reload());
+    await desk.page.evaluate(() => window.workbookPage.settled());
+    await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
+    await openCatalogue(desk);
+    await takeOut("Columns beside the designs, on My designs");
+    await desk.pane.getByText("taken out again. The workbook is as it was before.").first().waitFor();
+    expect(await dump(desk)).toEqual(before);
+  });
+
+  test("keeps what the person has put beside it: columns go right of that, and what was changed since is left", async () => {
+    await typeIn(desk.page, "My designs", "J5", "mine");
+    await press(desk, "Use these columns");
+    await unfold(desk, "Price list in the workbook");
+    await press(desk, "Add columns beside the designs");
+    expect(await value(desk, "My designs", "J5")).toBe("mine");
+    expect(await value(desk, "My designs", "L3")).toBe("Links");
+    await typeIn(desk.page, "My designs", "Q4", "4999");
+    await takeOut("Columns beside the designs, on My designs");
+    await desk.pane.getByText("The sheet My designs was changed since, so nothing was taken out").waitFor();
+    expect(await value(desk, "My designs", "Q4")).toBe(4999);
+    expect(await value(desk, "My designs", "L4")).toBe(100);
+  });
+
+  test("with a column that formulas in cells do not reckon with gets no columns but a sentence, and the list still", async () => {
+    await desk.pane.getByLabel("Remark is").selectOption("composition");
+    await press(desk, "Use these columns");
+    await unfold(desk, "Price list in the workbook");
+    const before = await dump(desk);
+    await press(desk, "Add columns beside the designs");
+    await desk.pane.getByText("Columns of formulas do not reckon with Composition.").waitFor();
+    expect(await dump(desk)).toEqual(before);
+  });
+});
+
+/** Every field that formulas in cells reckon with, in units of its own. */
+const RICH = [
+  [
+    "Design",
+    "Mark",
+    "Colour",
+    "Plating",
+    "Quantity",
+    "Length (cm)",
+    "Links per in",
+    "Weight of one link (dwt)",
+    "Clasp",
+    "Clasp length (mm)",
+    "Clasp weight (g)",
+    "Clasp cost",
+    "Weight of other findings",
+    "Cost of other findings",
+    "Engraving cost",
+    "Model and mould share",
+  ],
+  ["White", "14K", "white", "", 3, 45.5, 4.25, 0.83, "cast box clasp", 12, 3.4, 20, "", "", "", 12.5],
+  ["Plain", 750, "yellow", "not plated", "", 61, 3, 1.27, "bought lobster clasp", 15, 2.1, 145, 0.6, 38, 15, ""],
+  ["Light", "9K", "rose", "plated", 1, 19.05, 6, 0.21, "none", "", "", "", "", "", "", ""],
+];
+
+test("columns of formulas give what the price list gives, whatever the rates: by markup, margin and premium, both bases, tax in the price", {
+  timeout: 120_000,
+}, async () => {
+  await setRate(desk, "Plating", "40");
+  await ownSheet(desk, "Rich", "A1", RICH);
+  await openCatalogue(desk);
+  await readDesigns(desk);
+  await unfold(desk, "Price list in the workbook");
+  await press(desk, "Add columns beside the designs");
+  await desk.pane.locator(".board > .ending, footer > .ending", { hasText: /\w/ }).waitFor();
+  expect(await desk.pane.locator(".ending", { hasText: /\w/ }).allTextContents()).toEqual([
+    "Columns for 3 rows were added on Rich.Show Rich",
+  ]);
+  await press(desk, "Make the price list");
+  await desk.pane.getByText("Price list is in the workbook.").first().waitFor();
+  const same = async () => {
+    const columns = await valuesOf(desk, "Rich", "R2:X4");
+    const listed = await valuesOf(desk, "Price list", "A5:H7");
+    for (const [row, [links, , finished, cast, landed, price, margin]] of columns.entries()) {
+      const list = listed[row] ?? [];
+      expect([links, price]).toEqual([list[1], list[6]]);
+      for (const [own, theirs] of [
+        [finished, list[2]],
+        [cast, list[3]],
+        [landed, list[4]],
+        [margin, list[7]],
+      ]) {
+        expect(typeof own).toBe("number");
+        expect(own).toBeCloseTo(Number(theirs), 9);
+      }
+    }
+    return columns.map((row) => row[5]).join();
+  };
+  const seen = new Set([await same()]);
+  const steps: [string, string][] = [
+    ["Loss", "0.06"],
+    ["LossBasis", "cast"],
+    ["CostBasis", "finished"],
+    ["CastingMinimum", "310"],
+    ["Overhead", "0.12"],
+    ["LabourPerLink", "0.35"],
+    ["Margin", "0.42"],
+    ["PriceBy", "margin"],
+    ["PriceStep", "5"],
+    ["Tax", "0.08"],
+    ["TaxIs", "in the price"],
+    ["Premium", "17.5"],
+    ["PriceBy", "premium"],
+    ["Spot", "2651.37"],
+  ];
+  for (const [name, text] of steps) {
+    await setRate(desk, name, text);
+    seen.add(await same());
+  }
+  // Some steps change no price by themselves, such as a margin not priced by.
+  expect(seen.size).toBeGreaterThan(8);
+});
+
+test("a list over a table grows with it, and can still be taken out; not with something of the person's on its sheet", async () => {
+  const designs = [
+    ["Design", "Mark", "Colour", "Length (in)", "Links per in", "Weight of one link"],
+    ["Plain", 1000, "yellow", 12.5, 4, 2],
+  ];
+  await ownSheet(desk, "Own", "A1", designs, "Growing");
+  await openCatalogue(desk);
+  await readDesigns(desk, "Growing");
+  await unfold(desk, "Price list in the workbook");
+  await press(desk, "Make the price list");
+  await desk.pane.getByText("Price list is in the workbook.").first().waitFor();
+  await desk.pane.evaluate(async () => {
+    await Excel.run(async (context) => {
+      context.workbook.tables.getItem("Growing").rows.add(undefined, [["Half", 500, "rose", 12.5, 4, 2]]);
+      await context.sync();
+    });
+  });
+  await settled(desk.page);
+  // 100 g of half the gold: 1,250 + 25 + 150 + 50 = 1,475, x 1.3 = 1,917.5, up to 1,918.
+  expect((await valuesOf(desk, "Price list", "A5:G6")).map((row) => [row[0], row[6]])).toEqual([
+    ["Plain", 3575],
+    ["Half", 1918],
+  ]);
+  await typeIn(desk.page, "Price list", "K9", "mine");
+  await takeOut("Price list, on Price list");
+  await desk.pane.getByText("The sheet Price list was changed since").waitFor();
+  expect(await value(desk, "Price list", "K9")).toBe("mine");
+  await desk.pane.evaluate(async () => {
+    await Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Price list").getRange("K9").clear();
+      await context.sync();
+    });
+  });
+  await takeOut("Price list, on Price list");
+  await desk.pane.getByText("taken out again. The workbook is as it was before.").first().waitFor();
+  expect(await sheetNames(desk)).toEqual([...SHEETS, "Own"]);
+});
+
+describe("what cannot be read", () => {
+  test("is told: one cell selected, no rates' words", async () => {
+    await openCatalogue(desk);
+    await readDesigns(desk);
+    await desk.pane.getByText("The selection holds no designs.").waitFor();
+    await ownSheet(desk, "D", "A1", [
+      ["Design", "Mark", "Colour", "Length (in)", "Links per in", "Weight of one link"],
+      ["A", 750, "yellow", 10, 4, 1],
+    ]);
+    await readDesigns(desk);
+    await desk.pane.evaluate(async () => {
+      await Excel.run(async (context) => {
+        const cell = context.workbook.names.getItem("Rate_CastingFee").getRange().getOffsetRange(0, -1);
+        cell.values = [["Caster"]];
+        await context.sync();
+      });
+    });
+    await unfold(desk, "Price list in the workbook");
+    await press(desk, "Make the price list");
+    await desk.pane.getByText('these rows cannot be found by theirs: "Casting fee"').waitFor();
+    expect(await sheetNames(desk)).toEqual([...SHEETS, "D"]);
+  });
+});
