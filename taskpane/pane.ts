@@ -2,12 +2,11 @@ import { type Parsed, parseRates, type Rates, type Standing, showQuoteNumber } f
 import { announcer } from "./announcer";
 import { banner } from "./banner";
 import { bookedTotal, openBooked } from "./booked";
-import { type Button, button } from "./button";
-import { catalogueSection } from "./catalogue/section";
+import type { Button } from "./button";
 import { spotAgeSentence } from "./catalogue/spotage";
 import { showMoney, today } from "./display";
 import { earlierQuotes } from "./earlier";
-import { element, setText } from "./element";
+import { element } from "./element";
 import { goTo } from "./excel/host";
 import { fillQuote, RatesChanged } from "./excel/quote";
 import { type BookedQuote, writeStanding } from "./excel/quotebook";
@@ -16,7 +15,7 @@ import { addMissingRates, layOutRates } from "./excel/ratesheet";
 import { serialNow } from "./excel/ratespaper";
 import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
-import { modelSection } from "./modelsection";
+import { paneFrame } from "./frame";
 import { orderForm } from "./orderform";
 import { ratesHead } from "./rateshead";
 import { type Reckoning, reckon } from "./reckoning";
@@ -24,10 +23,9 @@ import { isRefusal, refusalOf, sentenceOf } from "./refusal";
 import { resultCard, spokenResult } from "./result";
 import { revisionOf } from "./revision";
 import type { RowTaken, RowTexts } from "./rowtexts";
-import { scaleSections } from "./scalesections";
 import { hold } from "./steady";
-import { templateChoice } from "./templatechoice";
 import { TEXTS } from "./texts";
+import { toolsFor } from "./tools";
 import { oneAtATime } from "./turns";
 import { watchFoot } from "./viewport";
 
@@ -62,46 +60,19 @@ export function openPane(place: HTMLElement): void {
     open: reopen,
     stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
   });
-  const template = templateChoice(attempt);
-  const model = modelSection({
-    useLinkWeight: (grams) => {
-      form.fillLine({ linkWeight: grams });
-      compute();
+  const tools = toolsFor(form, { changed: compute, goTo: show, attempt, say: voice.say });
+  const { template, catalogue } = tools;
+  const frame = paneFrame(
+    place,
+    {
+      head: head.root,
+      work: [result.root, revision.root, form.root, ...tools.links, template.root, earlier.root, catalogue.root],
+      ending: ending.root,
+      voice: voice.root,
     },
-    alloyAsked: () => form.typed().lines[form.line] ?? { mark: "", colour: "" },
-    say: voice.say,
-  });
-  const scale = scaleSections({
-    takeLink: (texts) => {
-      form.fillLine(texts);
-      compute();
-    },
-    line: () => form.typed().lines[form.line] ?? {},
-  });
-  const catalogue = catalogueSection({ goTo: show, attempt, say: voice.say });
-  const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
-  press.root.setAttribute("aria-keyshortcuts", "Control+Enter");
-  press.root.title = TEXTS.make.keys;
-  const glance = element("div", { class: "glance", "aria-hidden": "true" });
-  const pressBar = element("div", { class: "press" }, glance, press.root);
-  const oldSpot = element("p", { class: "spotage", role: "status" });
-  oldSpot.hidden = true;
-  const foot = element("footer", {}, ending.root, oldSpot, pressBar);
-  const work = element(
-    "main",
-    {},
-    result.root,
-    revision.root,
-    form.root,
-    scale.root,
-    model.root,
-    template.root,
-    earlier.root,
-    catalogue.root,
+    () => void attempt(makeQuote),
   );
-  const body = element("div", { class: "body" });
-  place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
-  pressBar.hidden = true;
+  const { press } = frame;
 
   function compute(): void {
     const typed = form.typed();
@@ -111,7 +82,7 @@ export function openPane(place: HTMLElement): void {
     form.judge(reckoning?.faults ?? [], reckoning?.kind === "costed" ? reckoning.costed.sheets : undefined);
     stay();
     const spoken = spokenResult(reckoning, typed);
-    glance.dataset.text = spoken;
+    frame.glance(spoken);
     voice.sayAtRest(spoken);
   }
 
@@ -124,9 +95,7 @@ export function openPane(place: HTMLElement): void {
       catalogue.show(reading, rates);
       if (rates?.ok) form.adapt(rates.value);
       if (quotes) earlier.show(quotes);
-      if (reading.found !== body.contains(work)) body.replaceChildren(...(reading.found ? [work] : []));
-      pressBar.hidden = !reading.found;
-      foot.classList.toggle("ready", reading.found);
+      frame.showWork(reading.found);
     } catch (error) {
       // Rates that cannot be read now must not price anything, whatever they were before.
       ratesRead = { found: false };
@@ -143,8 +112,7 @@ export function openPane(place: HTMLElement): void {
   function watchSpotAge(): void {
     head.show(ratesRead, rates);
     const said = ratesRead.found && rates?.ok ? spotAgeSentence(ratesRead.values, rates.value, serialNow()) : "";
-    setText(oldSpot, said === "" ? "" : `${said} ${TEXTS.catalogue.age.before}`);
-    oldSpot.hidden = said === "";
+    frame.spotAge(said === "" ? "" : `${said} ${TEXTS.catalogue.age.before}`);
   }
 
   async function layOut(spot: string): Promise<void> {
@@ -177,7 +145,7 @@ export function openPane(place: HTMLElement): void {
   function hear({ isOwn, calculatedSheetId }: RatesNews): void {
     // The remark on the age of spot calculates Rates with every change of the workbook.
     if (making && (isOwn || calculatedSheetId !== undefined)) return;
-    scale.follow();
+    tools.follow();
     const sheetIds = ratesRead.found ? ratesRead.sheetIds : [];
     if (calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId)) return;
     void attempt(followRates);
@@ -302,12 +270,7 @@ export function openPane(place: HTMLElement): void {
     }
   }
 
-  document.addEventListener("keydown", (event) => {
-    if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey) || event.isComposing || pressBar.hidden) return;
-    event.preventDefault();
-    void attempt(makeQuote);
-  });
-  watchFoot(foot, result.headline);
+  watchFoot(frame.foot, result.headline);
   window.setInterval(watchSpotAge, MINUTE);
   void attempt(async () => {
     await followRates();
