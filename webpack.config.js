@@ -14,7 +14,9 @@ export default (env = {}) => {
   const base = String(env.base ?? DEVELOPMENT_BASE).replace(/\/+$/, "");
   if (!/^https:\/\/[^\s/]+/.test(base))
     throw new Error(`--env base: found "${base}"; Excel loads add-ins from https:// addresses only`);
-  const families = ["metal", "chain", "cost", "price", "catalogue"].map((family) => `./functions/${family}.ts`);
+  const families = ["metal", "chain", "cost", "price", "asking", "catalogue"].map(
+    (family) => `./functions/${family}.ts`,
+  );
   return {
     mode: "production",
     context: here,
@@ -60,7 +62,7 @@ export default (env = {}) => {
       new CopyPlugin({
         patterns: [
           { from: "taskpane/taskpane.html", to: "taskpane.html" },
-          { from: "taskpane/*.css", to: "[name][ext]" },
+          { from: "taskpane/**/*.css", to: "[name][ext]" },
           { from: "taskpane/icons/*.png", to: "icons/[name][ext]" },
           {
             from: "manifest.xml",

@@ -1,7 +1,4 @@
-import { CostingError, type CostingErrorCode, Quotient } from "../src/index";
-
-/** What a computation gives for one cell. */
-export type Value = Quotient | string | boolean;
+import { CostingError, type CostingErrorCode, Quotient, type Value } from "../src/index";
 
 /** What Excel takes back for one cell. */
 export type Cell = number | string | boolean | CustomFunctions.Error;
@@ -29,7 +26,8 @@ export function toCell(value: Value): number | string | boolean {
   const double = value.toNumber();
   if (!Number.isFinite(double))
     throw new CostingError("tooLarge", "result", "found a result larger than a cell can hold; give smaller numbers");
-  return double;
+  // Minus zero is zero.
+  return double + 0;
 }
 
 /** A fault as the cell's #VALUE! or #N/A with its sentence. */

@@ -3,7 +3,6 @@ import {
   chainLength,
   chainWeight,
   finishedWeight,
-  grams,
   inLengthUnit,
   lengthIn,
   linkCount,
@@ -15,9 +14,18 @@ import {
 import * as read from "./readers";
 import { spread } from "./spread";
 
-const NO_LENGTH = lengthIn(Quotient.zero, "mm");
 const ONE_UNIT = lengthIn(Quotient.one, "mm");
-const NO_WEIGHT = grams(Quotient.zero);
+
+const LINKCOUNT = spread(
+  {
+    length: read.lengthAbove0,
+    linksPerLength: read.numberAbove0,
+    claspLength: read.counted(read.lengthFrom0, "0"),
+    fit: read.optional(read.fit, "nearest" as const),
+    multiple: read.counted(read.wholeAbove0, "1"),
+  },
+  (row) => linkCount(row.length, pitchOf(row.linksPerLength, ONE_UNIT), row.claspLength, row.fit, row.multiple),
+);
 
 /**
  * Links that make up a chain: (length - clasp length) x links per length, made whole. Length, links per length and clasp length are in one unit of your choice.
@@ -36,17 +44,17 @@ export function linksIn(
   fit?: unknown[][],
   multiple?: unknown[][],
 ): unknown[][] {
-  return spread(
-    {
-      length: [length, read.lengthAbove0],
-      linksPerLength: [linksPerLength, read.numberAbove0],
-      claspLength: [claspLength, read.optional(read.lengthFrom0, NO_LENGTH)],
-      fit: [fit, read.optional(read.fit, "nearest" as const)],
-      multiple: [multiple, read.optional(read.wholeAbove0, Quotient.one)],
-    },
-    (row) => linkCount(row.length, pitchOf(row.linksPerLength, ONE_UNIT), row.claspLength, row.fit, row.multiple),
-  );
+  return LINKCOUNT({ length, linksPerLength, claspLength, fit, multiple });
 }
+
+const CHAINLENGTH = spread(
+  {
+    links: read.wholeAbove0,
+    linksPerLength: read.numberAbove0,
+    claspLength: read.counted(read.lengthFrom0, "0"),
+  },
+  (row) => inLengthUnit(chainLength(row.links, pitchOf(row.linksPerLength, ONE_UNIT), row.claspLength), "mm"),
+);
 
 /**
  * Length that links and a clasp really reach: links / links per length + clasp length, in that unit.
@@ -57,15 +65,17 @@ export function linksIn(
  * @returns Length in the unit of your choice, unrounded.
  */
 export function lengthOfLinks(links: unknown[][], linksPerLength: unknown[][], claspLength?: unknown[][]): unknown[][] {
-  return spread(
-    {
-      links: [links, read.wholeAbove0],
-      linksPerLength: [linksPerLength, read.numberAbove0],
-      claspLength: [claspLength, read.optional(read.lengthFrom0, NO_LENGTH)],
-    },
-    (row) => inLengthUnit(chainLength(row.links, pitchOf(row.linksPerLength, ONE_UNIT), row.claspLength), "mm"),
-  );
+  return CHAINLENGTH({ links, linksPerLength, claspLength });
 }
+
+const CHAINWEIGHT = spread(
+  {
+    links: read.wholeAbove0,
+    linkWeight: read.weightAbove0,
+    findingsWeight: read.counted(read.weightFrom0, "0"),
+  },
+  (row) => chainWeight(row.links, row.linkWeight, row.findingsWeight).grams,
+);
 
 /**
  * Weight of a chain: links x weight of one link + gold findings.
@@ -76,15 +86,17 @@ export function lengthOfLinks(links: unknown[][], linksPerLength: unknown[][], c
  * @returns Grams, unrounded.
  */
 export function weightOfChain(links: unknown[][], linkWeight: unknown[][], findingsWeight?: unknown[][]): unknown[][] {
-  return spread(
-    {
-      links: [links, read.wholeAbove0],
-      linkWeight: [linkWeight, read.weightAbove0],
-      findingsWeight: [findingsWeight, read.optional(read.weightFrom0, NO_WEIGHT)],
-    },
-    (row) => chainWeight(row.links, row.linkWeight, row.findingsWeight).grams,
-  );
+  return CHAINWEIGHT({ links, linkWeight, findingsWeight });
 }
+
+const RESIZEDLINK = spread(
+  {
+    linkWeight: read.weightAbove0,
+    fromWidth: read.numberAbove0,
+    toWidth: read.numberAbove0,
+  },
+  (row) => resizedLink(row.linkWeight, row.fromWidth, row.toWidth).grams,
+);
 
 /**
  * Weight of a link whose model is scaled to another width: link weight x (to / from) cubed. Half the width weighs an eighth. Models with stone seats must not be scaled.
@@ -95,15 +107,17 @@ export function weightOfChain(links: unknown[][], linkWeight: unknown[][], findi
  * @returns Grams, unrounded.
  */
 export function resizedLinkWeight(linkWeight: unknown[][], fromWidth: unknown[][], toWidth: unknown[][]): unknown[][] {
-  return spread(
-    {
-      linkWeight: [linkWeight, read.weightAbove0],
-      fromWidth: [fromWidth, read.numberAbove0],
-      toWidth: [toWidth, read.numberAbove0],
-    },
-    (row) => resizedLink(row.linkWeight, row.fromWidth, row.toWidth).grams,
-  );
+  return RESIZEDLINK({ linkWeight, fromWidth, toWidth });
 }
+
+const RECASTWEIGHT = spread(
+  {
+    weight: read.weightAbove0,
+    fromDensity: read.numberAbove0,
+    toDensity: read.numberAbove0,
+  },
+  (row) => recastWeight(row.weight, row.fromDensity, row.toDensity).grams,
+);
 
 /**
  * Weight of the same piece in another alloy: weight x density wanted / density it has.
@@ -114,15 +128,17 @@ export function resizedLinkWeight(linkWeight: unknown[][], fromWidth: unknown[][
  * @returns Grams, unrounded.
  */
 export function recastIn(weight: unknown[][], fromDensity: unknown[][], toDensity: unknown[][]): unknown[][] {
-  return spread(
-    {
-      weight: [weight, read.weightAbove0],
-      fromDensity: [fromDensity, read.numberAbove0],
-      toDensity: [toDensity, read.numberAbove0],
-    },
-    (row) => recastWeight(row.weight, row.fromDensity, row.toDensity).grams,
-  );
+  return RECASTWEIGHT({ weight, fromDensity, toDensity });
 }
+
+const METALFROMWAX = spread(
+  {
+    waxWeight: read.weightAbove0,
+    waxDensity: read.numberAbove0,
+    metalDensity: read.numberAbove0,
+  },
+  (row) => recastWeight(row.waxWeight, row.waxDensity, row.metalDensity).grams,
+);
 
 /**
  * Metal for a wax or resin piece: wax weight x density of the metal / density of the wax. Add sprue and button yourself.
@@ -133,15 +149,17 @@ export function recastIn(weight: unknown[][], fromDensity: unknown[][], toDensit
  * @returns Grams of metal, unrounded.
  */
 export function metalForWax(waxWeight: unknown[][], waxDensity: unknown[][], metalDensity: unknown[][]): unknown[][] {
-  return spread(
-    {
-      waxWeight: [waxWeight, read.weightAbove0],
-      waxDensity: [waxDensity, read.numberAbove0],
-      metalDensity: [metalDensity, read.numberAbove0],
-    },
-    (row) => recastWeight(row.waxWeight, row.waxDensity, row.metalDensity).grams,
-  );
+  return METALFROMWAX({ waxWeight, waxDensity, metalDensity });
 }
+
+const CASTWEIGHT = spread(
+  {
+    finishedWeight: read.weightAbove0,
+    loss: read.numberFrom0,
+    lossBasis: read.optional(read.lossBasis, "cast" as const),
+  },
+  (row) => castWeight(row.finishedWeight, read.lossOf(row.loss, row.lossBasis)).grams,
+);
 
 /**
  * Weight to cast for a finished weight. Loss "cast": finished / (1 - share); "finished": finished x (1 + share); "grams": finished + grams. 10 g at 2.5 % is 10.256 g or 10.25 g.
@@ -152,15 +170,17 @@ export function metalForWax(waxWeight: unknown[][], waxDensity: unknown[][], met
  * @returns Grams, unrounded.
  */
 export function weightToCast(finishedWeight: unknown[][], loss: unknown[][], lossBasis?: unknown[][]): unknown[][] {
-  return spread(
-    {
-      finishedWeight: [finishedWeight, read.weightAbove0],
-      loss: [loss, read.numberFrom0],
-      lossBasis: [lossBasis, read.optional(read.lossBasis, "cast" as const)],
-    },
-    (row) => castWeight(row.finishedWeight, read.lossOf(row.loss, row.lossBasis)).grams,
-  );
+  return CASTWEIGHT({ finishedWeight, loss, lossBasis });
 }
+
+const FINISHEDWEIGHT = spread(
+  {
+    castWeight: read.weightAbove0,
+    loss: read.numberFrom0,
+    lossBasis: read.optional(read.lossBasis, "cast" as const),
+  },
+  (row) => finishedWeight(row.castWeight, read.lossOf(row.loss, row.lossBasis)).grams,
+);
 
 /**
  * Weight left of a cast weight after polishing. Loss "cast": cast x (1 - share); "finished": cast / (1 + share); "grams": cast - grams.
@@ -171,12 +191,5 @@ export function weightToCast(finishedWeight: unknown[][], loss: unknown[][], los
  * @returns Grams, unrounded.
  */
 export function weightFinished(castWeight: unknown[][], loss: unknown[][], lossBasis?: unknown[][]): unknown[][] {
-  return spread(
-    {
-      castWeight: [castWeight, read.weightAbove0],
-      loss: [loss, read.numberFrom0],
-      lossBasis: [lossBasis, read.optional(read.lossBasis, "cast" as const)],
-    },
-    (row) => finishedWeight(row.castWeight, read.lossOf(row.loss, row.lossBasis)).grams,
-  );
+  return FINISHEDWEIGHT({ castWeight, loss, lossBasis });
 }

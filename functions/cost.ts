@@ -1,31 +1,26 @@
-import { crossoverWeight, landedCost, makeOrBuy, perGramOf, Quotient, stoneCost } from "../src/index";
+import { crossoverWeight, landedCost, makeOrBuy, perGramOf, stoneCost } from "../src/index";
 import * as read from "./readers";
 import { spread } from "./spread";
 
-const NOTHING = read.cash(Quotient.zero);
-
 /** What the three functions of landed cost read alike. */
-function making(
-  weight: unknown,
-  metalRate: unknown,
-  castingFee: unknown,
-  labour: unknown,
-  loss: unknown,
-  lossBasis: unknown,
-  other: unknown,
-  basis: unknown,
-) {
-  return {
-    weight: [weight, read.weightAbove0],
-    metalRate: [metalRate, read.rateAbove0],
-    castingFee: [castingFee, read.rateFrom0],
-    labour: [labour, read.moneyFrom0],
-    loss: [loss, read.numberFrom0],
-    lossBasis: [lossBasis, read.optional(read.lossBasis, "cast" as const)],
-    other: [other, read.optional(read.anyMoney, NOTHING)],
-    basis: [basis, read.optional(read.costBasis, "finished" as const)],
-  } as const;
-}
+const MAKING = {
+  weight: read.weightAbove0,
+  metalRate: read.rateAbove0,
+  castingFee: read.rateFrom0,
+  labour: read.moneyFrom0,
+  loss: read.numberFrom0,
+  lossBasis: read.optional(read.lossBasis, "cast" as const),
+  other: read.counted(read.anyMoney, "0"),
+  basis: read.optional(read.costBasis, "finished" as const),
+} as const;
+
+const LANDEDCOST = spread(
+  {
+    ...MAKING,
+    decimals: read.decimals,
+  },
+  (row) => read.roundedTo(landedCost({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }).amount, row.decimals),
+);
 
 /**
  * Landed cost: everything spent to have the finished piece in hand. Basis "finished": cast weight x (metal rate + casting fee) + labour + other. Basis "quick", the bench shorthand: weight x (metal rate + casting fee) + labour + lost grams x metal rate + other.
@@ -52,14 +47,20 @@ export function landedCostOf(
   basis?: unknown[][],
   decimals?: unknown[][],
 ): unknown[][] {
-  return spread(
-    {
-      ...making(weight, metalRate, castingFee, labour, loss, lossBasis, other, basis),
-      decimals: [decimals, read.optional(read.decimals, undefined)],
-    },
-    (row) => read.roundedTo(landedCost({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }).amount, row.decimals),
-  );
+  return LANDEDCOST({ weight, metalRate, castingFee, labour, loss, lossBasis, other, basis, decimals });
 }
+
+const LANDEDPERGRAM = spread(
+  {
+    ...MAKING,
+    decimals: read.decimals,
+  },
+  (row) =>
+    read.roundedTo(
+      perGramOf(landedCost({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }), row.weight).perGram,
+      row.decimals,
+    ),
+);
 
 /**
  * Landed cost per gram: landed cost / weight, on the basis you name.
@@ -86,18 +87,19 @@ export function landedPerGramOf(
   basis?: unknown[][],
   decimals?: unknown[][],
 ): unknown[][] {
-  return spread(
-    {
-      ...making(weight, metalRate, castingFee, labour, loss, lossBasis, other, basis),
-      decimals: [decimals, read.optional(read.decimals, undefined)],
-    },
-    (row) =>
-      read.roundedTo(
-        perGramOf(landedCost({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }), row.weight).perGram,
-        row.decimals,
-      ),
-  );
+  return LANDEDPERGRAM({ weight, metalRate, castingFee, labour, loss, lossBasis, other, basis, decimals });
 }
+
+const STONECOST = spread(
+  {
+    count: read.wholeFrom0,
+    stonePrice: read.moneyFrom0,
+    settingFee: read.moneyFrom0,
+    breakage: read.counted(read.share, "0"),
+    decimals: read.decimals,
+  },
+  (row) => read.roundedTo(stoneCost(row.count, row.stonePrice, row.settingFee, row.breakage).amount, row.decimals),
+);
 
 /**
  * Cost of stones set: count x (stone price x (1 + breakage) + setting fee).
@@ -116,17 +118,17 @@ export function stonesCost(
   breakage?: unknown[][],
   decimals?: unknown[][],
 ): unknown[][] {
-  return spread(
-    {
-      count: [count, read.wholeFrom0],
-      stonePrice: [stonePrice, read.moneyFrom0],
-      settingFee: [settingFee, read.moneyFrom0],
-      breakage: [breakage, read.optional(read.share, Quotient.zero)],
-      decimals: [decimals, read.optional(read.decimals, undefined)],
-    },
-    (row) => read.roundedTo(stoneCost(row.count, row.stonePrice, row.settingFee, row.breakage).amount, row.decimals),
-  );
+  return STONECOST({ count, stonePrice, settingFee, breakage, decimals });
 }
+
+const CROSSOVERWEIGHT = spread(
+  {
+    flatCost: read.numberFrom0,
+    addedPerGram: read.anyNumber,
+    surcharge: read.anyNumber,
+  },
+  (row) => crossoverWeight(row.flatCost, row.addedPerGram, row.surcharge).grams,
+);
 
 /**
  * The weight above which making beats buying ready chain: flat cost / (surcharge - what making adds per gram above the metal rate). #N/A where it is never reached.
@@ -137,15 +139,19 @@ export function stonesCost(
  * @returns Grams, unrounded.
  */
 export function crossoverAt(flatCost: unknown[][], addedPerGram: unknown[][], surcharge: unknown[][]): unknown[][] {
-  return spread(
-    {
-      flatCost: [flatCost, read.numberFrom0],
-      addedPerGram: [addedPerGram, read.anyNumber],
-      surcharge: [surcharge, read.anyNumber],
-    },
-    (row) => crossoverWeight(row.flatCost, row.addedPerGram, row.surcharge).grams,
-  );
+  return CROSSOVERWEIGHT({ flatCost, addedPerGram, surcharge });
 }
+
+const MAKEORBUY = spread(
+  {
+    ...MAKING,
+    surcharge: read.rateFrom0,
+  },
+  (row) => {
+    const choice = makeOrBuy({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }, row.surcharge);
+    return [choice.makePerGram.perGram, choice.buyPerGram.perGram, choice.saving.amount, choice.verdict];
+  },
+);
 
 /**
  * Make or buy: four columns, landed cost of making per gram, cost of buying ready chain per gram (metal rate + surcharge), what making saves on the piece, and "make" or "buy". At equal cost it says buy.
@@ -172,14 +178,5 @@ export function makeOrBuyChain(
   other?: unknown[][],
   basis?: unknown[][],
 ): unknown[][] {
-  return spread(
-    {
-      ...making(weight, metalRate, castingFee, labour, loss, lossBasis, other, basis),
-      surcharge: [surcharge, read.rateFrom0],
-    },
-    (row) => {
-      const choice = makeOrBuy({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }, row.surcharge);
-      return [choice.makePerGram.perGram, choice.buyPerGram.perGram, choice.saving.amount, choice.verdict];
-    },
-  );
+  return MAKEORBUY({ weight, metalRate, castingFee, labour, loss, surcharge, lossBasis, other, basis });
 }

@@ -8,13 +8,15 @@ import {
   lengthIn,
   meltValue,
   metalRate,
-  Quotient,
   STANDARD_MARKS,
   standardMark,
   weightIn,
 } from "../src/index";
+import { densityOf } from "./alloy";
 import * as read from "./readers";
-import { spread, whole } from "./spread";
+import { answer, spread } from "./spread";
+
+const FINENESS = spread({ mark: read.mark }, (row) => fineness(row.mark));
 
 /**
  * Fineness of a mark in parts per thousand (‰): 14K is 583.333…, 585 is 585. Karat n is n/24 by definition.
@@ -23,8 +25,10 @@ import { spread, whole } from "./spread";
  * @returns Parts per thousand, unrounded.
  */
 export function finenessOf(mark: unknown[][]): unknown[][] {
-  return spread({ mark: [mark, read.mark] }, (row) => fineness(row.mark));
+  return FINENESS({ mark });
 }
+
+const KARAT = spread({ mark: read.mark }, (row) => karats(row.mark));
 
 /**
  * Karats of a mark: 24 x its share of fine gold.
@@ -33,8 +37,12 @@ export function finenessOf(mark: unknown[][]): unknown[][] {
  * @returns Karats, unrounded.
  */
 export function karatOf(mark: unknown[][]): unknown[][] {
-  return spread({ mark: [mark, read.mark] }, (row) => karats(row.mark));
+  return KARAT({ mark });
 }
+
+const STANDARDMARK = spread({ fineness: read.perThousand, standards: read.listOf(read.perThousand) }, (row) =>
+  standardMark(row.fineness, row.standards ?? STANDARD_MARKS),
+);
 
 /**
  * The highest standard mark not above a fineness, since a mark may understate but never overstate; #N/A below the lowest.
@@ -45,10 +53,17 @@ export function karatOf(mark: unknown[][]): unknown[][] {
  * @returns Parts per thousand.
  */
 export function standardMarkOf(fineness: unknown[][], standards?: unknown[][]): unknown[][] {
-  return spread({ fineness: [fineness, read.perThousand] }, (row) =>
-    standardMark(row.fineness, read.listOf(standards, "standards", read.perThousand) ?? STANDARD_MARKS),
-  );
+  return STANDARDMARK({ fineness, standards });
 }
+
+const ASSAYPASSES = spread(
+  {
+    assay: read.perThousand,
+    mark: read.mark,
+    tolerance: read.counted(read.numberFrom0, "0"),
+  },
+  (row) => assayPasses(row.assay, row.mark, row.tolerance),
+);
 
 /**
  * TRUE where an assay passes for a mark: assay + tolerance >= fineness of the mark, in parts per thousand.
@@ -60,15 +75,10 @@ export function standardMarkOf(fineness: unknown[][], standards?: unknown[][]): 
  * @returns TRUE or FALSE.
  */
 export function assayPassesFor(assay: unknown[][], mark: unknown[][], tolerance?: unknown[][]): unknown[][] {
-  return spread(
-    {
-      assay: [assay, read.perThousand],
-      mark: [mark, read.mark],
-      tolerance: [tolerance, read.optional(read.numberFrom0, Quotient.zero)],
-    },
-    (row) => assayPasses(row.assay, row.mark, row.tolerance),
-  );
+  return ASSAYPASSES({ assay, mark, tolerance });
 }
+
+const FINEGOLD = spread({ weight: read.weightAbove0, mark: read.mark }, (row) => fineGold(row.weight, row.mark).grams);
 
 /**
  * Fine gold in a weight of alloy: weight x fineness / 1000.
@@ -78,11 +88,17 @@ export function assayPassesFor(assay: unknown[][], mark: unknown[][], tolerance?
  * @returns Grams of fine gold, unrounded.
  */
 export function fineGoldIn(weight: unknown[][], mark: unknown[][]): unknown[][] {
-  return spread(
-    { weight: [weight, read.weightAbove0], mark: [mark, read.mark] },
-    (row) => fineGold(row.weight, row.mark).grams,
-  );
+  return FINEGOLD({ weight, mark });
 }
+
+const METALRATE = spread(
+  {
+    spot: read.spot,
+    mark: read.mark,
+    decimals: read.decimals,
+  },
+  (row) => read.roundedTo(metalRate(row.spot, row.mark).perGram, row.decimals),
+);
 
 /**
  * Metal rate of an alloy: spot x fineness / 1000 / 31.1034768 (grams in a troy ounce, UCUM 1.9).
@@ -93,15 +109,18 @@ export function fineGoldIn(weight: unknown[][], mark: unknown[][]): unknown[][] 
  * @returns Money per gram.
  */
 export function metalRateOf(spot: unknown[][], mark: unknown[][], decimals?: unknown[][]): unknown[][] {
-  return spread(
-    {
-      spot: [spot, read.spot],
-      mark: [mark, read.mark],
-      decimals: [decimals, read.optional(read.decimals, undefined)],
-    },
-    (row) => read.roundedTo(metalRate(row.spot, row.mark).perGram, row.decimals),
-  );
+  return METALRATE({ spot, mark, decimals });
 }
+
+const MELTVALUE = spread(
+  {
+    weight: read.weightAbove0,
+    mark: read.mark,
+    spot: read.spot,
+    decimals: read.decimals,
+  },
+  (row) => read.roundedTo(meltValue(row.weight, row.mark, row.spot).amount, row.decimals),
+);
 
 /**
  * Melt value: what the gold in a weight of alloy is worth at spot, weight x metal rate.
@@ -118,16 +137,17 @@ export function meltValueOf(
   spot: unknown[][],
   decimals?: unknown[][],
 ): unknown[][] {
-  return spread(
-    {
-      weight: [weight, read.weightAbove0],
-      mark: [mark, read.mark],
-      spot: [spot, read.spot],
-      decimals: [decimals, read.optional(read.decimals, undefined)],
-    },
-    (row) => read.roundedTo(meltValue(row.weight, row.mark, row.spot).amount, row.decimals),
-  );
+  return MELTVALUE({ weight, mark, spot, decimals });
 }
+
+const WEIGHTIN = spread(
+  {
+    amount: read.anyNumber,
+    from: read.weightUnit,
+    to: read.weightUnit,
+  },
+  (row) => inWeightUnit(weightIn(row.amount, row.from), row.to),
+);
 
 /**
  * A weight in another unit: g, kg, mg, dwt (pennyweight), ozt (troy ounce), gr (grain), oz (avoirdupois ounce), ct (metric carat), tola. Exact figures of UCUM 1.9; tola is 180 grains.
@@ -138,15 +158,17 @@ export function meltValueOf(
  * @returns The amount in the unit wanted, unrounded.
  */
 export function weightInUnit(amount: unknown[][], from: unknown[][], to: unknown[][]): unknown[][] {
-  return spread(
-    {
-      amount: [amount, read.anyNumber],
-      from: [from, read.weightUnit],
-      to: [to, read.weightUnit],
-    },
-    (row) => inWeightUnit(weightIn(row.amount, row.from), row.to),
-  );
+  return WEIGHTIN({ amount, from, to });
 }
+
+const LENGTHIN = spread(
+  {
+    amount: read.anyNumber,
+    from: read.lengthUnit,
+    to: read.lengthUnit,
+  },
+  (row) => inLengthUnit(lengthIn(row.amount, row.from), row.to),
+);
 
 /**
  * A length in another unit: mm, cm, m, in, ft. Exact figures of UCUM 1.9 (1 in is 25.4 mm).
@@ -157,14 +179,7 @@ export function weightInUnit(amount: unknown[][], from: unknown[][], to: unknown
  * @returns The amount in the unit wanted, unrounded.
  */
 export function lengthInUnit(amount: unknown[][], from: unknown[][], to: unknown[][]): unknown[][] {
-  return spread(
-    {
-      amount: [amount, read.anyNumber],
-      from: [from, read.lengthUnit],
-      to: [to, read.lengthUnit],
-    },
-    (row) => inLengthUnit(lengthIn(row.amount, row.from), row.to),
-  );
+  return LENGTHIN({ amount, from, to });
 }
 
 /**
@@ -176,5 +191,5 @@ export function lengthInUnit(amount: unknown[][], from: unknown[][], to: unknown
  * @returns One density in g/cm³, unrounded.
  */
 export function alloyDensityOf(metals: unknown[][], parts: unknown[][]): unknown[][] {
-  return whole(() => read.densityOf(metals, parts));
+  return answer(() => densityOf(metals, parts));
 }

@@ -1,10 +1,12 @@
 import {
-  alloyDensity,
   COST_BASES,
+  type ColumnRule,
   type CostBasis,
   CostingError,
+  columnRule,
   FITS,
   type Fit,
+  fineShare,
   GRAMS_PER,
   grams,
   isBlank,
@@ -15,9 +17,9 @@ import {
   type LossBasis,
   lengthIn,
   type Mark,
-  METALS,
   MILLIMETRES_PER,
   type Money,
+  markOfShare,
   money,
   NO_CURRENCY,
   type NumberRule,
@@ -27,101 +29,144 @@ import {
   type Rate,
   readNumber,
   readWord,
-  type Weight,
   type WeightUnit,
 } from "../src/index";
-import { type Grid, gridOf } from "./grid";
+import { gridOf } from "./grid";
 
-/** One cell as a value; throws a CostingError that names the argument. */
-export type Reader<T> = (cell: unknown, argument: string) => T;
+/** A figure: a number cell, wrapped in the unit that the formula takes. Computed in columns. */
+export interface Figure<T> {
+  readonly kind: "figure";
+  /** Throws a CostingError that names the argument. */
+  readonly read: (cell: unknown, argument: string) => Quotient;
+  readonly of: (value: Quotient) => T;
+  readonly rule: ColumnRule;
+  /** What a blank cell counts as; undefined where it must not be blank. */
+  readonly otherwise: string | undefined;
+}
 
-const number =
-  (rule: NumberRule): Reader<Quotient> =>
-  (cell, argument) =>
-    readNumber(cell, argument, rule);
+/** A mark: its share of fine gold is computed in columns too. */
+export interface MarkFigure<T> {
+  readonly kind: "mark";
+  readonly read: (cell: unknown, argument: string) => Quotient;
+  readonly of: (share: Quotient) => T;
+}
+
+/** A word, a count of decimals or a list: each choice takes the formula another way. */
+export interface Choice<T> {
+  readonly kind: "choice";
+  /** Throws a CostingError that names the argument. */
+  readonly read: (cells: unknown, argument: string) => T;
+  /** A list is one for all rows. */
+  readonly isList: boolean;
+  readonly mayBeBlank: boolean;
+}
+
+export type Reader<T> = Figure<T> | MarkFigure<T> | Choice<T>;
+
+function figure<T>(rule: NumberRule, of: (value: Quotient) => T): Figure<T> {
+  const read = (cell: unknown, argument: string) => readNumber(cell, argument, rule);
+  return { kind: "figure", read, of, rule: columnRule(rule), otherwise: undefined };
+}
+
+const plain = (value: Quotient): Quotient => value;
+const number = (rule: NumberRule): Figure<Quotient> => figure(rule, plain);
 
 export const anyNumber = number({ right: "a number" });
 export const numberFrom0 = number({ least: "0", right: "a number from 0" });
 export const numberAbove0 = number({ above: "0", right: "a number above 0" });
-export const wholeFrom0 = number({
-  least: "0",
-  whole: true,
-  right: "a whole number from 0",
-});
-export const wholeAbove0 = number({
-  above: "0",
-  whole: true,
-  right: "a whole number from 1",
-});
+export const wholeFrom0 = number({ least: "0", whole: true, right: "a whole number from 0" });
+export const wholeAbove0 = number({ above: "0", whole: true, right: "a whole number from 1" });
 export const shareBelow1 = number({
   least: "0",
   below: "1",
   right: "a share from 0 to below 1, such as 0.02 for 2 %",
 });
-export const signedShareBelow1 = number({
-  below: "1",
-  right: "a share below 1, such as 0.3 for 30 %",
-});
-export const share = number({
-  least: "0",
-  right: "a share from 0, such as 0.3 for 30 %",
-});
+export const signedShareBelow1 = number({ below: "1", right: "a share below 1, such as 0.3 for 30 %" });
+export const share = number({ least: "0", right: "a share from 0, such as 0.3 for 30 %" });
 export const perThousand = number({
   above: "0",
   most: "1000",
   right: "parts per thousand, above 0 up to 1000",
 });
-export const decimals = number({
-  least: "0",
-  most: "15",
-  whole: true,
-  right: "a whole number of decimals from 0 to 15",
-});
 
-export const weightAbove0: Reader<Weight> = (cell, argument) =>
-  grams(readNumber(cell, argument, { above: "0", right: "grams above 0" }));
-export const weightFrom0: Reader<Weight> = (cell, argument) =>
-  grams(readNumber(cell, argument, { least: "0", right: "grams from 0" }));
+export const weightAbove0 = figure({ above: "0", right: "grams above 0" }, grams);
+export const weightFrom0 = figure({ least: "0", right: "grams from 0" }, grams);
 
 /** Lengths of one call share a unit of the user's choice, which cancels: they are read as millimetres. */
-export const lengthAbove0: Reader<Length> = (cell, argument) =>
-  lengthIn(readNumber(cell, argument, { above: "0", right: "a length above 0" }), "mm");
-export const lengthFrom0: Reader<Length> = (cell, argument) =>
-  lengthIn(readNumber(cell, argument, { least: "0", right: "a length from 0" }), "mm");
+const asLength = (value: Quotient): Length => lengthIn(value, "mm");
+export const lengthAbove0 = figure({ above: "0", right: "a length above 0" }, asLength);
+export const lengthFrom0 = figure({ least: "0", right: "a length from 0" }, asLength);
 
-export const spot: Reader<Money> = (cell, argument) =>
-  cash(
-    readNumber(cell, argument, {
-      above: "0",
-      right: "money per troy ounce of fine gold, above 0",
-    }),
-  );
-export const moneyAbove0: Reader<Money> = (cell, argument) =>
-  cash(readNumber(cell, argument, { above: "0", right: "money above 0" }));
-export const moneyFrom0: Reader<Money> = (cell, argument) =>
-  cash(readNumber(cell, argument, { least: "0", right: "money from 0" }));
-export const anyMoney: Reader<Money> = (cell, argument) => cash(readNumber(cell, argument, { right: "money" }));
-export const rateAbove0: Reader<Rate> = (cell, argument) =>
-  gram(
-    readNumber(cell, argument, {
-      above: "0",
-      right: "money per gram, above 0",
-    }),
-  );
-export const rateFrom0: Reader<Rate> = (cell, argument) =>
-  gram(readNumber(cell, argument, { least: "0", right: "money per gram, from 0" }));
-export const anyRate: Reader<Rate> = (cell, argument) => gram(readNumber(cell, argument, { right: "money per gram" }));
+export const spot = figure({ above: "0", right: "money per troy ounce of fine gold, above 0" }, cash);
+export const moneyAbove0 = figure({ above: "0", right: "money above 0" }, cash);
+export const moneyFrom0 = figure({ least: "0", right: "money from 0" }, cash);
+export const anyMoney = figure({ right: "money" }, cash);
+export const rateAbove0 = figure({ above: "0", right: "money per gram, above 0" }, gram);
+export const rateFrom0 = figure({ least: "0", right: "money per gram, from 0" }, gram);
+export const anyRate = figure({ right: "money per gram" }, gram);
 
-export const mark: Reader<Mark> = parseMark;
-export const lossBasis: Reader<LossBasis> = (cell, argument) => readWord(cell, argument, LOSS_BASES);
-export const costBasis: Reader<CostBasis> = (cell, argument) => readWord(cell, argument, COST_BASES);
-export const fit: Reader<Fit> = (cell, argument) => readWord(cell, argument, FITS);
-export const weightUnit: Reader<WeightUnit> = (cell, argument) => readWord(cell, argument, keys(GRAMS_PER));
-export const lengthUnit: Reader<LengthUnit> = (cell, argument) => readWord(cell, argument, keys(MILLIMETRES_PER));
+export const mark: MarkFigure<Mark> = {
+  kind: "mark",
+  read: (cell, argument) => fineShare(parseMark(cell, argument)),
+  of: markOfShare,
+};
+
+export const lossBasis = word<LossBasis>(LOSS_BASES);
+export const costBasis = word<CostBasis>(COST_BASES);
+export const fit = word<Fit>(FITS);
+export const weightUnit = word<WeightUnit>(keys(GRAMS_PER));
+export const lengthUnit = word<LengthUnit>(keys(MILLIMETRES_PER));
+
+/** How many decimals to round to; undefined leaves the result as it is. */
+export const decimals = optional(
+  choice((cell, argument) =>
+    readNumber(cell, argument, {
+      least: "0",
+      most: "15",
+      whole: true,
+      right: "a whole number of decimals from 0 to 15",
+    }).toNumber(),
+  ),
+  undefined,
+);
+
+/** Whether there is anything in the cell. */
+export const isGiven = optional(
+  choice(() => true),
+  false,
+);
+
+function choice<T>(read: (cell: unknown, argument: string) => T): Choice<T> {
+  return { kind: "choice", read, isList: false, mayBeBlank: false };
+}
+
+function word<W extends string>(words: readonly W[]): Choice<W> {
+  return choice((cell, argument) => readWord(cell, argument, words));
+}
 
 /** A blank or omitted cell counts as the default. */
-export function optional<T, D>(reader: Reader<T>, otherwise: D): Reader<T | D> {
-  return (cell, argument) => (isBlank(cell) ? otherwise : reader(cell, argument));
+export function optional<T, D>(reader: Choice<T>, otherwise: D): Choice<T | D> {
+  const read = (cell: unknown, argument: string) => (isBlank(cell) ? otherwise : reader.read(cell, argument));
+  return { ...reader, read, mayBeBlank: true };
+}
+
+/** A blank or omitted cell counts as this figure. */
+export function counted<T>(reader: Figure<T>, otherwise: string): Figure<T> {
+  const read = (cell: unknown, argument: string) =>
+    isBlank(cell) ? Quotient.of(otherwise) : reader.read(cell, argument);
+  return { ...reader, read, otherwise };
+}
+
+/** A range read as one list of numbers, its blank cells passed over; undefined for nothing at all. */
+export function listOf(reader: Figure<Quotient>): Choice<readonly Quotient[] | undefined> {
+  const read = (cells: unknown, argument: string) => {
+    const list = gridOf(cells)
+      .flat()
+      .filter((cell) => !isBlank(cell))
+      .map((cell) => reader.read(cell, argument));
+    return list.length > 0 ? list : undefined;
+  };
+  return { kind: "choice", read, isList: true, mayBeBlank: true };
 }
 
 /** A loss from its amount and what it is counted from. Errors: outOfRange for a share of 1 or more. */
@@ -146,44 +191,8 @@ export function gram(amount: Quotient): Rate {
 }
 
 /** A result rounded once, half away from zero, where decimals are given. */
-export function roundedTo(value: Quotient, places: Quotient | undefined): Quotient {
-  return places ? Quotient.of(value.rounded(places.toNumber())) : value;
-}
-
-/** A range read as one list of numbers, its blank cells passed over; undefined for nothing at all. */
-export function listOf(cells: unknown, argument: string, reader: Reader<Quotient>): readonly Quotient[] | undefined {
-  const list = filled(gridOf(cells)).map((cell) => reader(cell, argument));
-  return list.length > 0 ? list : undefined;
-}
-
-/** The density of an alloy from a range of symbols and a range of parts of equal shape. */
-export function densityOf(metals: unknown, parts: unknown): Quotient {
-  const symbols = gridOf(metals).flat();
-  const amounts = gridOf(parts).flat();
-  if (symbols.length !== amounts.length) {
-    throw new CostingError(
-      "wrongShape",
-      "parts",
-      `found ${amounts.length} cells beside ${symbols.length} metals; give one part for each metal`,
-    );
-  }
-  const pairs = symbols.flatMap((symbol, index) => {
-    const amount = amounts[index];
-    if (isBlank(symbol) && isBlank(amount)) return [];
-    return [
-      {
-        metal: readWord(symbol, "metals", METALS),
-        parts: numberFrom0(amount, "parts"),
-      },
-    ];
-  });
-  if (pairs.length === 0)
-    throw new CostingError("blank", "metals", 'found nothing; give symbols such as "Au", "Ag", "Cu"');
-  return alloyDensity(pairs);
-}
-
-function filled(grid: Grid): unknown[] {
-  return grid.flat().filter((cell) => !isBlank(cell));
+export function roundedTo(value: Quotient, places: number | undefined): Quotient {
+  return places === undefined ? value : value.toDecimals(places);
 }
 
 function keys<K extends string>(record: Readonly<Record<K, unknown>>): readonly K[] {

@@ -1,48 +1,30 @@
-import { CostingError, isBlank } from "../src/index";
-import { type Cell, toCell, toCellError, type Value } from "./cell";
+import { BLOCK, CostingError, isBlank, type Output, type Rows, type Value } from "../src/index";
+import { type Cell, toCell, toCellError } from "./cell";
+import { type Call, Columns } from "./columns";
+import { Formula, type Readers, type Result } from "./formula";
 import { type Grid, gridOf, isSingle } from "./grid";
-import type { Reader } from "./readers";
+import { cellIn, Spill } from "./spill";
 
-type Arguments<Row> = {
-  readonly [Name in keyof Row]: readonly [cells: unknown, read: Reader<Row[Name]>];
-};
+/** A cell or range for each argument; undefined or null for one left out. */
+export type Cells<Row> = { readonly [Name in keyof Row]: unknown };
 
 /**
- * Computes a worksheet function over its arguments: ranges of equal shape go cell by cell, a single cell goes with each.
+ * Makes a worksheet function of a formula: ranges of equal shape go cell by cell, a single cell goes with each.
  * A cell of a range with a fault gives that fault in its own place; one whose range cells are all blank gives a blank.
  * A single call throws its fault, so that Excel shows the sentence. Several values a row give as many columns.
  */
 export function spread<Row extends object>(
-  args: Arguments<Row>,
-  compute: (row: Row) => Value | readonly Value[],
-): unknown[][] {
-  return answer(() => {
-    const columns = Object.entries<readonly [unknown, Reader<unknown>]>(args).map(([name, [cells, read]]) => ({
-      name,
-      read,
-      grid: gridOf(cells),
-    }));
-    const ranges = columns.filter(({ grid }) => !isSingle(grid));
-    const lead = ranges[0];
-    const rowAt = (i: number, j: number): Row =>
-      Object.fromEntries(
-        columns.map(({ name, read, grid }) => [name, read(isSingle(grid) ? grid[0]?.[0] : grid[i]?.[j], name)]),
-      ) as Row;
-    if (!lead) {
-      const value = compute(rowAt(0, 0));
-      if (isSeveral(value)) return [value.map(toCell)];
-      const cell = toCell(value);
-      return columns.some(({ name }) => Array.isArray(args[name as keyof Row][0])) ? [[cell]] : cell;
-    }
-    sameShape(ranges);
-    const isEmpty = (i: number, j: number) => ranges.every(({ grid }) => isBlank(grid[i]?.[j]));
-    return fill(lead.grid, (i, j) => (isEmpty(i, j) ? "" : compute(rowAt(i, j))));
-  });
-}
-
-/** A worksheet function that takes its ranges whole and gives one value. */
-export function whole(compute: () => Value): unknown[][] {
-  return answer(() => [[toCell(compute())]]);
+  readers: Readers<Row>,
+  compute: (row: Row) => Result,
+): (cells: Cells<Row>) => unknown[][] {
+  const formula = new Formula(readers, compute);
+  // Made when first called: a workbook uses few of the functions.
+  let columns: Columns<Row> | undefined;
+  return (cells) => {
+    columns ??= new Columns(formula);
+    const made = columns;
+    return answer(() => oneRow(formula, made, cells) ?? manyRows(formula, made, cells));
+  };
 }
 
 /** A worksheet function that takes its ranges whole and gives a table of its own. */
@@ -61,7 +43,7 @@ function toCellOrError(value: Value | CostingError): Cell {
 }
 
 /** The one place where a CostingError becomes a cell error; anything else is our own mistake and goes on. */
-function answer(compute: () => unknown): unknown[][] {
+export function answer(compute: () => unknown): unknown[][] {
   try {
     return compute() as unknown[][];
   } catch (error) {
@@ -69,28 +51,89 @@ function answer(compute: () => unknown): unknown[][] {
   }
 }
 
-function fill(shape: Grid, valueAt: (i: number, j: number) => Value | readonly Value[]): Cell[][] {
-  const rows = shape.map((row, i) => row.map((_, j) => cellsOf(() => valueAt(i, j))));
-  const width = Math.max(1, ...rows.flat().map((cells) => (Array.isArray(cells) ? cells.length : 1)));
-  if (width === 1) return rows as Cell[][];
-  if (rows.some((row) => row.length > 1)) {
-    throw new CostingError(
-      "wrongShape",
-      "ranges",
-      `found ranges of ${shape.length} x ${shape[0]?.length} cells; this function gives ${width} columns a row, so give ranges of one column`,
-    );
+/** The answer to single cells; undefined where one of them is a range. */
+function oneRow<Row extends object>(formula: Formula<Row>, columns: Columns<Row>, cells: Cells<Row>): unknown {
+  const { names } = formula;
+  const singles: unknown[] = [];
+  let asRow = false;
+  for (let at = 0; at < names.length; at += 1) {
+    const given = cells[names[at] as keyof Row];
+    asRow ||= Array.isArray(given);
+    if (!Array.isArray(given) || formula.isList[at]) singles.push(given);
+    else {
+      if (given.length !== 1) return undefined;
+      const row: unknown = given[0];
+      if (!Array.isArray(row)) singles.push(row);
+      else if (row.length === 1) singles.push(row[0]);
+      else return undefined;
+    }
   }
-  return rows.map(([cells]) => (Array.isArray(cells) ? cells : Array<Cell>(width).fill(cells ?? "")));
+  let answers: readonly Cell[] = [];
+  columns.runOne(
+    singles,
+    (_, open, outputs) => {
+      if (open[0] === 0) answers = outputs.map((output) => cellIn(output, 0));
+    },
+    (words) => {
+      answers = cellsOf(formula.exact((at) => singles[at], words).result);
+    },
+  );
+  // A bare cell for bare cells; Excel hands rows of cells, and takes them.
+  return asRow || answers.length > 1 ? [answers] : answers[0];
 }
 
-function cellsOf(value: () => Value | readonly Value[]): Cell | Cell[] {
-  try {
-    const computed = value();
-    return isSeveral(computed) ? computed.map(toCell) : toCell(computed);
-  } catch (error) {
-    if (error instanceof CostingError) return toCellError(error);
-    throw error;
+function manyRows<Row extends object>(
+  formula: Formula<Row>,
+  columns: Columns<Row>,
+  cells: Cells<Row>,
+): readonly (readonly Cell[])[] {
+  const grids = formula.names.map((name) => gridOf(cells[name as keyof Row]));
+  const isRange = grids.map((grid, at) => !isSingle(grid) && !formula.isList[at]);
+  const ranges = grids.flatMap((grid, at) => (isRange[at] ? [{ name: formula.names[at] ?? "", grid }] : []));
+  const lead = ranges[0]?.grid ?? [];
+  sameShape(ranges);
+  const call = { grids, isRange, keepsBlanks: !grids.some((_, at) => isRange[at] && !formula.mayBeBlank(at)) };
+  const width = lead[0]?.length ?? 0;
+  const total = lead.length * width;
+  const spill = new Spill(lead);
+  const isBlankRow = (i: number, j: number) => ranges.every(({ grid }) => isBlank(grid[i]?.[j]));
+  let start = 0;
+  const exact = (k: number, words: number | undefined) => {
+    const i = Math.floor((start + k) / width);
+    const j = (start + k) % width;
+    if (isBlankRow(i, j)) {
+      spill.put(start + k, [""]);
+      return undefined;
+    }
+    try {
+      const { result, plan } = formula.exact((at) => cellFor(call, formula.isList[at] === true, at, i, j), words);
+      spill.put(start + k, cellsOf(result));
+      return plan;
+    } catch (error) {
+      if (!(error instanceof CostingError)) throw error;
+      spill.put(start + k, [toCellError(error)]);
+      return undefined;
+    }
+  };
+  const take = (at: Rows, open: Uint8Array, outputs: readonly Output[]) => spill.take(start, at, open, outputs);
+  const inColumns = columns.begin(call, Math.min(total, BLOCK));
+  for (; start < total; start += BLOCK) {
+    const count = Math.min(BLOCK, total - start);
+    if (inColumns)
+      columns.run(call, { row: Math.floor(start / width), column: start % width, width, count }, take, exact);
+    else for (let k = 0; k < count; k += 1) exact(k, undefined);
   }
+  return spill.cells();
+}
+
+function cellFor({ grids, isRange }: Call, isList: boolean, at: number, i: number, j: number): unknown {
+  const grid = grids[at] ?? [];
+  if (isList) return grid;
+  return isRange[at] ? grid[i]?.[j] : grid[0]?.[0];
+}
+
+function cellsOf(result: Result): Cell[] {
+  return isSeveral(result) ? result.map(toCell) : [toCell(result)];
 }
 
 function sameShape(ranges: readonly { readonly name: string; readonly grid: Grid }[]): void {
@@ -109,6 +152,6 @@ function sameShape(ranges: readonly { readonly name: string; readonly grid: Grid
   }
 }
 
-function isSeveral(value: Value | readonly Value[]): value is readonly Value[] {
-  return Array.isArray(value);
+function isSeveral(result: Result): result is readonly Value[] {
+  return Array.isArray(result);
 }

@@ -38,8 +38,9 @@ export interface Part {
   readonly parts: Quotient;
 }
 
-const WHOLES = ["1", "100", "1000"];
-const SUM_TOLERANCE = new Decimal("0.005");
+const WHOLES = ["1", "100", "1000"].map((whole) => Quotient.of(whole));
+const LEAST_OF_WHOLE = Quotient.of("0.995");
+const MOST_OF_WHOLE = Quotient.of("1.005");
 
 /**
  * Density of an alloy from its composition, in g/cm³: 1 / sum(share/density), for parts that make up 1, 100 or 1000 within 0.5 %.
@@ -48,7 +49,7 @@ const SUM_TOLERANCE = new Decimal("0.005");
  */
 export function alloyDensity(parts: readonly Part[]): Quotient {
   const whole = sum(parts.map((part) => part.parts));
-  if (!WHOLES.some((target) => closeTo(whole, new Decimal(target)))) {
+  if (!WHOLES.some((target) => closeTo(whole, target))) {
     throw new CostingError(
       "outOfRange",
       "parts",
@@ -58,8 +59,8 @@ export function alloyDensity(parts: readonly Part[]): Quotient {
   return whole.dividedBy(sum(parts.map((part) => part.parts.dividedBy(Quotient.of(METAL_DENSITY[part.metal])))));
 }
 
-function closeTo(value: Quotient, target: Decimal): boolean {
-  return value.value().minus(target).abs().lte(target.times(SUM_TOLERANCE));
+function closeTo(value: Quotient, target: Quotient): boolean {
+  return !value.isLessThan(target.times(LEAST_OF_WHOLE)) && !value.isGreaterThan(target.times(MOST_OF_WHOLE));
 }
 
 /** The usual millesimal marks, ‰. Source: encyclopedias; the table of ISO 9202 itself was not seen. */

@@ -1,6 +1,6 @@
 import type { CostSheet } from "./costsheet";
 import { CostingError } from "./errors";
-import { addMoney, type Money, money, subtractMoney } from "./money";
+import { addMoney, type Money, money, subtractMoney, timesMoney } from "./money";
 import type { OrderLine } from "./orderline";
 import { costPiece, plainChainSourcing } from "./piececosts";
 import { margin, spotLimit } from "./price";
@@ -71,7 +71,8 @@ export function marginCurve(
 /** The spot at which the margin of a price is the least margin; undefined where no spot is low enough. */
 export function floorSpot(sheet: CostSheet, price: Money, rates: Rates): Money | undefined {
   const { costs, landed, line, metalRate } = sheet;
-  const gold = addMoney(costs.metal, costs.lost);
+  // Overhead is a share of what the gold costs too: it moves with spot.
+  const gold = timesMoney(addMoney(costs.metal, costs.lost), Quotient.one.plus(rates.overhead));
   // The weight whose gold is paid for: on the quick basis it is not the cast weight.
   const charged = grams(gold.amount.dividedBy(metalRate.perGram));
   try {

@@ -36,3 +36,11 @@ export function parseDecimal(text: string): Decimal | undefined {
 export function decimalOfCell(value: number): Decimal {
   return new Decimal(value.toPrecision(15));
 }
+
+/** What a double is exactly, to 60 digits; `new Decimal` takes the shortest text that reads as it. Shape: finite numbers only. */
+export function decimalOfDouble(value: number): Decimal {
+  let whole = value;
+  let halvings = 0;
+  for (; !Number.isInteger(whole); halvings += 1) whole *= 2;
+  return new Decimal(BigInt(whole).toString()).div(new Decimal(2).pow(halvings));
+}

@@ -9,8 +9,15 @@ export {
   STANDARD_MARKS,
   standardMark,
 } from "./alloy";
+export { type Box, type Point, sizeOf } from "./box";
 export type { Clasp, Links } from "./chainorder";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
+export { type Output, Plans, settle, type Taker } from "./column";
+export { BLOCK, Block, type Column, type Line, type Rows } from "./columnblock";
+export { readColumnMark, readColumnMarks } from "./columnmark";
+export type { Input, Plan } from "./columnplan";
+export { type ColumnRule, cellOf, columnNumber, columnRule, type Place, readColumnNumbers } from "./columnread";
+export { traced, type Value } from "./columntrace";
 export type { Composition } from "./composition";
 export {
   COST_BASES,
@@ -36,12 +43,26 @@ export {
   sourcingCurve,
 } from "./curve";
 export type { Decimal, Rounding } from "./decimal";
+export type { Density } from "./density";
 export {
   CostingError,
   type CostingErrorCode,
   type Fault,
   found,
 } from "./errors";
+export {
+  type MaterialChange,
+  parseRecast,
+  parseResizing,
+  parseWax,
+  RECAST_LABELS,
+  RESIZE_LABELS,
+  type RecastKey,
+  type ResizeKey,
+  type Resizing,
+  WAX_LABELS,
+  type WaxKey,
+} from "./estimate";
 export type { Parsed } from "./form";
 export { type FieldColumn, readHeaders, recordOf } from "./headers";
 export {
@@ -54,6 +75,7 @@ export {
   type RowKey,
   unitOfHeader,
 } from "./headerwords";
+export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./keptlink";
 export {
   inLengthUnit,
   type Length,
@@ -71,7 +93,23 @@ export {
   recastWeight,
   resizedLink,
 } from "./link";
-export { fineness, karats, type Mark, markOfFineness, parseMark, showMark } from "./mark";
+export { type LinkName, sameLink, sameText } from "./linkname";
+export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./mark";
+export { type Measure, measureStl } from "./measure";
+export type { Mesh } from "./mesh";
+export { examineModel, type Model, type Solid, type SolidFault, type SolidFaultKind } from "./model";
+export {
+  compoundShrinkage,
+  cubicMillimetres,
+  implausibleLink,
+  MODEL_UNITS,
+  type ModelUnit,
+  modelMillimetres,
+  modelWeight,
+  PLAUSIBLE_LINK,
+  type Scaling,
+  scaleOf,
+} from "./modelweight";
 export {
   addMoney,
   type Money,
@@ -125,7 +163,9 @@ export {
   STONES_ON,
   YES_NO,
 } from "./orderwords";
+export type { Overlap } from "./overlap";
 export type { GoldBalance, OwnGold } from "./owngold";
+export { PATTERN_LETTERS } from "./pattern";
 export {
   castWeight,
   finishedWeight,
@@ -187,9 +227,30 @@ export {
   spotMove,
   spotsAround,
 } from "./repricing";
+export { SCALE_UNITS } from "./scaleweight";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { STANDINGS, type Standing, standingOf } from "./standing";
+export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
 export { rectangularCarats, roundCarats, type StoneSet } from "./stones";
+export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
+export {
+  allowedLossShare,
+  FEWEST_WEIGHINGS,
+  isGuess,
+  judgeWeighed,
+  type Weighed,
+  type WeighedLoss,
+  type WeighedVerdict,
+} from "./weighed";
+export {
+  parseWeighIn,
+  STAGES,
+  type Stage,
+  WEIGH_IN_KEYS,
+  WEIGH_IN_LABELS,
+  type WeighIn,
+  type WeighInKey,
+} from "./weighin";
 export {
   isFarOff,
   type MeanWeight,

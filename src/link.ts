@@ -7,6 +7,8 @@ import { addWeights, grams, timesWeight, type Weight } from "./weight";
 export const FITS = ["nearest", "up", "down"] as const;
 export type Fit = (typeof FITS)[number];
 
+const HALF = Quotient.of("0.5");
+
 /** The length one link adds to a closed, taut chain, from so many links in a length. */
 export function pitchOf(links: Quotient, inLength: Length): Length {
   return millimetres(inLength.millimetres.dividedBy(links));
@@ -31,9 +33,9 @@ export function linkCount(
       "found a clasp as long as the whole chain; give a clasp shorter than the length",
     );
   }
-  const multiples = chain.dividedBy(pitch.millimetres.times(multiple)).value();
-  const whole = fit === "up" ? multiples.ceil() : fit === "down" ? multiples.floor() : multiples.plus("0.5").floor();
-  return Quotient.of(whole).times(multiple);
+  const multiples = chain.dividedBy(pitch.millimetres.times(multiple));
+  const whole = fit === "up" ? multiples.ceil() : fit === "down" ? multiples.floor() : multiples.plus(HALF).floor();
+  return whole.times(multiple);
 }
 
 /** The length that links and a clasp really reach. */

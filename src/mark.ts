@@ -47,6 +47,11 @@ export function showMark(mark: Mark): string {
   return fineness(mark).rounded(1, "down").toString();
 }
 
+/** A mark from its share of fine gold. @param share above 0, at most 1 */
+export function markOfShare(share: Quotient): Mark {
+  return markOf(share, "fineness");
+}
+
 /** A mark from a fineness in parts per thousand. */
 export function markOfFineness(perThousand: Quotient): Mark {
   return markOf(perThousand.dividedBy(Quotient.of(THOUSAND)), "fineness");

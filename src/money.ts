@@ -40,8 +40,7 @@ export function roundToCurrency<C extends Currency>(amount: Money<C>, rounding: 
 /** The amount rounded up to a whole number of steps; a step of zero leaves it as it is. */
 export function roundUpToStep<C extends Currency>(amount: Money<C>, step: Quotient): Money<C> {
   if (step.isZero()) return amount;
-  const steps = amount.amount.dividedBy(step).value().ceil();
-  return money(Quotient.of(steps).times(step), amount.currency);
+  return money(amount.amount.dividedBy(step).ceil().times(step), amount.currency);
 }
 
 /** Stops amounts or rates of two currencies from meeting. Errors: currencyMismatch. */

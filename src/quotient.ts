@@ -2,6 +2,34 @@ import { Decimal, type Rounding, roundTo } from "./decimal";
 
 const ONE = new Decimal(1);
 
+/** What is computed from two values, and what is made whole or rounded from one. */
+export type Operation = "plus" | "minus" | "times" | "dividedBy";
+export type Rounded = "ceil" | "floor" | { readonly decimals: number };
+
+/** Told of every step between quotients while a formula runs; src/columntrace.ts alone listens. */
+export interface Witness {
+  computed(operation: Operation, a: Quotient, b: Quotient, result: Quotient): void;
+  rounded(how: Rounded, value: Quotient, result: Quotient): void;
+  /** The sign of a - b, or of a alone, was asked for: only whether it is one of these matters to the formula. */
+  compared(a: Quotient, b: Quotient | undefined, signs: readonly number[]): void;
+  /** A value was read as a decimal or a double: what becomes of it can no longer be told. */
+  read(value: Quotient): void;
+}
+
+let witness: Witness | undefined;
+
+/** Runs a formula before a witness. */
+export function witnessed<T>(by: Witness, run: () => T): T {
+  witness = by;
+  try {
+    return run();
+  } finally {
+    witness = undefined;
+  }
+}
+
+const SIGNS = [-1, 0, 1];
+
 /**
  * An exact value kept as one decimal over another: everything is multiplied first and divided last, once, when the
  * value is rounded or read. 14K is 14/24, not 583.33…; 0.33 g at 15.5517384 per troy ounce is 0.165, a true half cent.
@@ -14,8 +42,8 @@ export class Quotient {
 
   /** @param under above zero */
   private constructor(
-    private readonly over: Decimal,
-    private readonly under: Decimal = ONE,
+    readonly over: Decimal,
+    readonly under: Decimal = ONE,
   ) {}
 
   static of(value: Decimal | string | number): Quotient {
@@ -23,16 +51,21 @@ export class Quotient {
   }
 
   plus(other: Quotient): Quotient {
-    if (this.under.eq(other.under)) return new Quotient(this.over.plus(other.over), this.under);
-    return new Quotient(this.over.times(other.under).plus(other.over.times(this.under)), this.under.times(other.under));
+    const result = this.sum(other.over, other.under);
+    witness?.computed("plus", this, other, result);
+    return result;
   }
 
   minus(other: Quotient): Quotient {
-    return this.plus(new Quotient(other.over.negated(), other.under));
+    const result = this.sum(other.over.negated(), other.under);
+    witness?.computed("minus", this, other, result);
+    return result;
   }
 
   times(other: Quotient): Quotient {
-    return new Quotient(this.over.times(other.over), this.under.times(other.under));
+    const result = new Quotient(this.over.times(other.over), this.under.times(other.under));
+    witness?.computed("times", this, other, result);
+    return result;
   }
 
   /** @param other not zero: the caller has refused it with a sentence of its own */
@@ -40,40 +73,65 @@ export class Quotient {
     if (other.over.isZero()) throw new Error("Quotient: divided by zero");
     const over = this.over.times(other.under);
     const under = this.under.times(other.over);
-    return under.isNegative() ? new Quotient(over.negated(), under.negated()) : new Quotient(over, under);
+    const result = under.isNegative() ? new Quotient(over.negated(), under.negated()) : new Quotient(over, under);
+    witness?.computed("dividedBy", this, other, result);
+    return result;
+  }
+
+  /** The least whole number not below the value. */
+  ceil(): Quotient {
+    return this.roundedBy("ceil", this.quotient().ceil());
+  }
+
+  /** The greatest whole number not above the value. */
+  floor(): Quotient {
+    return this.roundedBy("floor", this.quotient().floor());
+  }
+
+  /** Rounded once, exactly, half away from zero. */
+  toDecimals(decimals: number): Quotient {
+    return this.roundedBy({ decimals }, roundTo(this.quotient(), decimals));
   }
 
   compare(other: Quotient): number {
-    return this.over.times(other.under).cmp(other.over.times(this.under));
+    const sign = this.order(other);
+    witness?.compared(this, other, [sign]);
+    return sign;
   }
 
   equals(other: Quotient): boolean {
-    return this.compare(other) === 0;
+    return this.holds(other, this.order(other), 0);
   }
 
   isGreaterThan(other: Quotient): boolean {
-    return this.compare(other) > 0;
+    return this.holds(other, this.order(other), 1);
   }
 
   isLessThan(other: Quotient): boolean {
-    return this.compare(other) < 0;
+    return this.holds(other, this.order(other), -1);
   }
 
   isZero(): boolean {
-    return this.over.isZero();
+    return this.holds(undefined, this.sign(), 0);
   }
 
   isNegative(): boolean {
-    return this.over.isNegative() && !this.over.isZero();
+    return this.holds(undefined, this.sign(), -1);
   }
 
   isPositive(): boolean {
-    return this.over.isPositive() && !this.over.isZero();
+    return this.holds(undefined, this.sign(), 1);
+  }
+
+  /** -1, 0 or 1, told to no witness. */
+  sign(): number {
+    return this.over.isZero() ? 0 : this.over.isNegative() ? -1 : 1;
   }
 
   /** The value as a decimal of at most 60 digits. */
   value(): Decimal {
-    return this.over.div(this.under);
+    witness?.read(this);
+    return this.quotient();
   }
 
   /** Rounds once, exactly. */
@@ -84,6 +142,31 @@ export class Quotient {
   /** The double nearest to the value. */
   toNumber(): number {
     return this.value().toNumber();
+  }
+
+  private quotient(): Decimal {
+    return this.over.div(this.under);
+  }
+
+  private sum(over: Decimal, under: Decimal): Quotient {
+    if (this.under.eq(under)) return new Quotient(this.over.plus(over), this.under);
+    return new Quotient(this.over.times(under).plus(over.times(this.under)), this.under.times(under));
+  }
+
+  private order(other: Quotient): number {
+    return this.over.times(other.under).cmp(other.over.times(this.under));
+  }
+
+  private holds(other: Quotient | undefined, sign: number, asked: number): boolean {
+    const outcome = sign === asked;
+    if (witness) witness.compared(this, other, outcome ? [asked] : SIGNS.filter((each) => each !== asked));
+    return outcome;
+  }
+
+  private roundedBy(how: Rounded, value: Decimal): Quotient {
+    const result = new Quotient(value);
+    witness?.rounded(how, this, result);
+    return result;
   }
 }
 

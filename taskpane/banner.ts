@@ -8,6 +8,8 @@ const { make } = TEXTS;
 export interface Banner {
   readonly root: HTMLElement;
   done(filled: Filled, goTo: (sheet: string) => void): void;
+  /** A sentence on what is worth a look, though nothing went wrong. */
+  noted(sentence: string): void;
   /** A sentence on what went wrong. */
   failed(sentence: string): void;
   clear(): void;
@@ -23,7 +25,7 @@ export function banner(): Banner {
         element(
           "div",
           { class: "banner done" },
-          element("p", { class: "bannerhead" }, make.done(filled.quoteSheet, filled.jobSheet)),
+          element("p", { class: "bannerhead" }, make.done(filled.quoteSheet, filled.jobSheet, filled.ticketsSheet)),
           ...(filled.isSigned ? [] : [element("p", { class: "help" }, make.unsigned)]),
           ...filled.unknownFields.map((field) => element("p", { class: "help" }, make.unknownField(field))),
           ...filled.formulaFields.map((field) => element("p", { class: "help" }, make.formulaField(field))),
@@ -33,9 +35,13 @@ export function banner(): Banner {
             { class: "actions" },
             button(make.showQuote, "outline", () => goTo(filled.quoteSheet)).root,
             button(make.showJob, "outline", () => goTo(filled.jobSheet)).root,
+            button(make.showTickets, "outline", () => goTo(filled.ticketsSheet)).root,
           ),
         ),
       );
+    },
+    noted(sentence) {
+      root.replaceChildren(element("div", { class: "banner noted" }, element("p", {}, sentence)));
     },
     failed(sentence) {
       root.replaceChildren(element("div", { class: "banner failed" }, element("p", {}, sentence)));

@@ -12,6 +12,7 @@ import {
   type Weight,
 } from "../src/index";
 import { locale } from "./excel/host";
+import { TEXTS } from "./texts";
 
 /** Money in its currency's minor unit, rounded once, half away from zero, with the ISO 4217 code. */
 export function showMoney(money: Money): string {
@@ -68,9 +69,9 @@ export function showShare(share: Quotient): string {
   return formatted(share.rounded(3), { style: "percent", maximumFractionDigits: 1 });
 }
 
-/** Words in a row: "Customer, Design and Mark". */
+/** Words in a row, in the pane's own language: "Customer, Design and Mark". */
 export function showList(words: readonly string[]): string {
-  return new Intl.ListFormat(locale(), { type: "conjunction" }).format(words);
+  return new Intl.ListFormat(TEXTS.language, { type: "conjunction" }).format(words);
 }
 
 /** The 1900 date system counts days from here, once past its February 29 that never was. */

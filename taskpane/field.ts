@@ -24,7 +24,7 @@ export interface Field {
   /** Stands apart from the field, so that it may have the whole width. */
   readonly caution: HTMLElement;
   readonly control: HTMLInputElement | HTMLSelectElement;
-  /** Puts a text in, as if typed; a word that is no choice is kept and shown, for its fault to name. */
+  /** Puts a text in, or chooses a word; a word that is no choice is kept and shown, for its fault to name. */
   fill(text: string): void;
   setUnit(unit: string): void;
   setPlaceholder(text: string): void;
@@ -118,12 +118,11 @@ function note(plan: FieldPlan, kind: "unit" | "help" | "caution" | "fault", text
 }
 
 function fill(control: HTMLInputElement | HTMLSelectElement, text: string): void {
-  if (control instanceof HTMLInputElement) {
-    control.value = text;
-    return;
+  if (control instanceof HTMLSelectElement) {
+    control.querySelector("option[data-own]")?.remove();
+    if (![...control.options].some((option) => option.value === text)) {
+      control.append(element("option", { value: text, "data-own": true }, text));
+    }
   }
-  const wanted = text.trim().toLowerCase();
-  const known = [...control.options].find((option) => option.value.toLowerCase() === wanted);
-  if (!known) control.append(element("option", { value: text }, text));
-  control.value = known?.value ?? text;
+  control.value = text;
 }

@@ -1,102 +1,78 @@
-import {
-  COLOURS,
-  LINE_LABELS,
-  LINKS_PER_UNITS,
-  type LineKey,
-  ORDER_LABELS,
-  ORDER_LENGTH_UNITS,
-  type OrderKey,
-  PLATING_CHOICES,
-} from "../src/index";
-import type { Choice, FieldPlan } from "./field";
+import { type ExtraKey, ORDER_PRICE_BY, type OrderKey, OWN_GOLD_USES, SETTLEMENTS, YES_NO } from "../src/index";
+import { type At, type PlannedGroup, planOf, shownWord } from "./formplan";
+import { listed, priceUnit } from "./linefields";
 import { TEXTS } from "./texts";
 
-const { form, cautions } = TEXTS;
+const { form } = TEXTS;
+const { groups, holds } = form;
 
-/** A field of the form: of the order, or of its one line. */
-export type FormKey = OrderKey | LineKey;
-export const FORM_LABELS = { ...ORDER_LABELS, ...LINE_LABELS };
+const { words, figure, mark, money, choice, group } = planOf<OrderKey>(form.help);
 
-export interface FieldGroup {
-  readonly title: string;
-  readonly fields: readonly {
-    readonly key: FormKey;
-    readonly plan: FieldPlan;
-    readonly width: "third" | "half" | "whole";
-    /** Fields whose cautions stand after this one. */
-    readonly cautions?: readonly FormKey[];
-  }[];
-}
+/** For whom: it stands before the lines. */
+export const WHO: PlannedGroup<OrderKey> = group("who", "", [words("customer", "whole", { required: true })]);
 
-/** The order form from top to bottom. */
-export const FIELD_GROUPS: readonly FieldGroup[] = [
-  {
-    title: form.groups.who,
-    fields: [
-      whole("customer", { required: true }),
-      whole("design", { required: true }),
-      half("mark", { required: true, help: form.help.mark, caution: cautions.mark }),
-      { ...half("colour", { choices: choices(COLOURS) }), cautions: ["mark", "colour"] },
-      half("plated", { choices: choices(PLATING_CHOICES), help: form.help.plated }),
-      half("quantity", { required: true, numeric: true, start: "1", help: form.help.quantity }),
+/** What else an order says once: it stands after the lines. */
+export const TERMS: readonly PlannedGroup<OrderKey>[] = [
+  group(
+    "terms",
+    groups.terms,
+    [
+      figure("spot", "half", {
+        unit: (_, currency) => form.anOunce(currency),
+        usual: (rates) => rates.spot.amount,
+      }),
+      choice("spotShown", "half", YES_NO),
+      choice("priceBy", "half", ORDER_PRICE_BY),
+      figure("priceFigure", "half", {
+        required: true,
+        isAsked: (at) => at("priceBy") !== "as Rates",
+        unit: (at, currency) => priceUnit(at("priceBy"), currency),
+      }),
+      figure("discount", "half"),
+      money("shipping", "half"),
+      figure("deposit", "half", { usual: (rates) => rates.deposit }),
+      choice("settled", "half", SETTLEMENTS),
+      figure("tolerance", "half", { usual: (rates) => rates.tolerance }),
     ],
-  },
-  {
-    title: form.groups.chain,
-    fields: [
-      half("length", { required: true, numeric: true }),
-      half("lengthUnit", { choices: choices(ORDER_LENGTH_UNITS) }),
-      half("linksPer", { required: true, numeric: true, help: form.help.linksPer }),
-      half("linksPerUnit", { choices: choices(LINKS_PER_UNITS) }),
-      whole("linkWeight", { required: true, numeric: true, unit: form.grams, help: form.help.linkWeight }),
+    termsHeld,
+  ),
+  group(
+    "own-gold",
+    groups.ownGold,
+    [
+      figure("ownGoldWeight", "half", { unit: () => form.grams }),
+      mark("ownGoldMark", "half"),
+      choice("ownGoldUse", "half", OWN_GOLD_USES),
+      figure("ownGoldShare", "half", { usual: (rates) => rates.ownGoldShare }),
     ],
-  },
-  {
-    title: form.groups.clasp,
-    fields: [
-      third("claspLength", { numeric: true }),
-      third("claspWeight", { numeric: true, unit: form.grams }),
-      third("claspCost", { numeric: true }),
-    ],
-  },
-  {
-    title: form.groups.stones,
-    fields: [
-      third("stoneCount", { numeric: true, help: form.help.stoneCount }),
-      third("stonePrice", { numeric: true }),
-      third("settingFee", { numeric: true, help: form.help.settingFee }),
-    ],
-  },
-  {
-    title: form.groups.terms,
-    fields: [
-      half("spot", { numeric: true, help: form.help.spot }),
-      half("discount", { numeric: true, help: form.help.discount }),
-    ],
-  },
+    (at) =>
+      at("ownGoldWeight").trim() === ""
+        ? listed(at("ownGoldMark"))
+        : holds.gold(at("ownGoldWeight"), at("ownGoldMark"), shownWord(at("ownGoldUse")).toLowerCase()),
+  ),
 ];
 
-/** Fields of money, whose unit is the workshop's currency. */
-export const MONEY_FIELDS = ["claspCost", "stonePrice", "settingFee", "spot"] as const satisfies readonly FormKey[];
+export const ORDER_GROUPS: readonly PlannedGroup<OrderKey>[] = [WHO, ...TERMS];
 
-type Details = Omit<FieldPlan, "id" | "label">;
+const extra = planOf<ExtraKey>(form.extraHelp);
 
-function third(key: FormKey, details: Details) {
-  return { key, plan: planOf(key, details), width: "third" } as const;
-}
+export const EXTRA_GROUP: PlannedGroup<ExtraKey> = extra.group("extra", "", [
+  extra.words("text", "whole", { required: true }),
+  extra.money("amount", "half", { required: true }),
+  extra.money("cost", "half"),
+]);
 
-function half(key: FormKey, details: Details) {
-  return { key, plan: planOf(key, details), width: "half" } as const;
-}
-
-function whole(key: FormKey, details: Details) {
-  return { key, plan: planOf(key, details), width: "whole" } as const;
-}
-
-function planOf(key: FormKey, details: Details): FieldPlan {
-  return { ...details, id: `order-${key}`, label: FORM_LABELS[key] };
-}
-
-function choices(words: readonly (keyof typeof form.choices)[]): readonly Choice[] {
-  return words.map((value) => ({ value, shown: form.choices[value] }));
+function termsHeld(at: At<OrderKey>): string {
+  const said = (key: OrderKey, say: (text: string) => string) => (at(key).trim() === "" ? "" : say(at(key).trim()));
+  const parts = [
+    said("spot", holds.spot),
+    at("priceBy") === "as Rates" ? "" : holds.figure(shownWord(at("priceBy")).toLowerCase(), at("priceFigure")),
+    said("discount", holds.discount),
+    said("shipping", holds.shipping),
+    said("deposit", holds.deposit),
+    at("settled") === "fixed" ? "" : shownWord(at("settled")).toLowerCase(),
+    said("tolerance", holds.tolerance),
+    at("spotShown") === "no" ? "" : holds.spotShown,
+  ].filter((part) => part !== "");
+  return parts.length > 0 ? parts.join(", ") : holds.asRates;
 }

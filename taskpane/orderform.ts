@@ -1,148 +1,183 @@
-import { blankOrder, type Fault, LINE_KEYS, ORDER_KEYS, type Rates } from "../src/index";
+import {
+  type CostSheet,
+  type Fault,
+  LINE_KEYS,
+  ORDER_KEYS,
+  ORDER_LABELS,
+  type Rates,
+  ROW_KEYS,
+  type TypedLine,
+} from "../src/index";
 import { type Button, button } from "./button";
+import { decimalMark } from "./decimalmark";
 import { element } from "./element";
-import { type Field, field } from "./field";
-import { FIELD_GROUPS, type FieldGroup, FORM_LABELS, type FormKey, MONEY_FIELDS } from "./orderfields";
+import { copyOf, fillEntries, misread } from "./entries";
+import { fromTop, placeOf } from "./faultplace";
+import { fieldPart } from "./fieldpart";
+import { keysOf } from "./formplan";
+import { freeLines } from "./freelines";
+import { lineList } from "./linelist";
+import { ORDER_GROUPS } from "./orderfields";
 import type { Typed } from "./reckoning";
+import { countOf, lineTexts, orderTexts, type RowTaken, type RowTexts, saysSomething } from "./rowtexts";
 import { TEXTS } from "./texts";
 
 export interface OrderForm {
   readonly root: HTMLElement;
   readonly takeRow: Button;
+  readonly addRow: Button;
+  /** The line one works in, counted from 0. */
+  readonly line: number;
+  /** What counts, as the costing library reads it. */
   typed(): Typed;
-  /** Puts texts in, as if a person had typed them and gone on. */
-  fill(texts: Partial<Record<FormKey, string>>): void;
+  /** Faults of what can be read in two ways here. */
+  misread(): readonly Fault[];
+  /** Puts an order in place of all that stands there, as if a person had typed it and gone on. */
+  fill(order: Typed): void;
+  /** Puts texts into the open line, beside what stands there. */
+  fillLine(texts: Partial<TypedLine>): void;
+  /** Puts a row into the order, or into its open line where there are several. */
+  take(row: RowTexts): RowTaken;
+  /** Puts a row into a line of its own. */
+  add(row: RowTexts): RowTaken;
+  /** What gives back all that stands here now, half typed or not. */
+  keep(): () => void;
   /** Shows the currency and what an empty field takes from Rates. */
   adapt(rates: Rates): void;
-  /** Keeps the faults and shows those of fields that were left. */
-  judge(faults: readonly Fault[]): void;
+  /** Keeps the faults and shows those of fields that were left; and what each line comes to. */
+  judge(faults: readonly Fault[], sheets?: readonly CostSheet[]): void;
   /** Shows every fault and goes to the first. */
   demand(faults: readonly Fault[]): void;
 }
 
 export interface OrderFormEvents {
+  /** Something was typed, or there are other lines. */
   readonly changed: () => void;
+  /** Another line was opened. */
+  readonly opened: () => void;
   /** A field was left with a fault in it. */
   readonly leftFaulty: (sentence: string) => void;
+  readonly say: (sentence: string) => void;
   readonly takeRow: () => void;
+  readonly addRow: () => void;
 }
 
 /** The order form. It never drops what was typed. */
 export function orderForm(on: OrderFormEvents): OrderForm {
-  const fields = new Map(ORDER_FIELDS.map(({ key, plan }) => [key, field(plan)]));
-  const of = (key: FormKey): Field => {
-    const made = fields.get(key);
-    if (!made) throw new Error(`${key} has no field`);
-    return made;
-  };
-  const left = new Set<FormKey>();
-  let faults: readonly Fault[] = [];
   const takeRow = button(TEXTS.form.takeRow, "outline", on.takeRow, "small");
+  const addRow = button(TEXTS.form.addRow, "outline", on.addRow, "small");
+  const order = fieldPart(ORDER_GROUPS, ORDER_LABELS, "order", on);
+  const lines = lineList(on, addRow.root);
+  const extras = freeLines(on);
+  const [who, ...terms] = order.groups;
   const root = element(
     "form",
     { class: "order", novalidate: true, "aria-labelledby": "order-title" },
     element("div", { class: "formhead" }, element("h2", { id: "order-title" }, TEXTS.form.title), takeRow.root),
-    element("p", { class: "help" }, TEXTS.form.intro),
-    ...FIELD_GROUPS.map((group) => groupElement(group, of)),
+    element("p", { class: "help" }, TEXTS.form.intro(`24${decimalMark()}5`)),
+    who,
+    lines.root,
+    extras.root,
+    ...terms,
   );
-  const sentenceFor = (key: FormKey) => faults.find((fault) => fault.field === key)?.sentence ?? "";
-  const showFaults = () => {
-    for (const key of FORM_KEYS) {
-      // A choice is never half typed, and what is wrong with it may come from another field: no need to wait.
-      const seen = left.has(key) || of(key).control instanceof HTMLSelectElement;
-      of(key).setFault(seen ? sentenceFor(key) : "");
-    }
-  };
-  const adaptUnits = () => {
-    of("claspLength").setUnit(of("lengthUnit").control.value);
-    of("colour").setCaution(of("colour").control.value === "white" ? TEXTS.cautions.nickel : "");
-  };
-
-  for (const key of FORM_KEYS) {
-    of(key).control.addEventListener("blur", () => {
-      // Going over to the sheet takes the focus from the pane too, but leaves no field behind.
-      if (!document.hasFocus() || left.has(key)) return;
-      left.add(key);
-      showFaults();
-      if (sentenceFor(key) !== "") on.leftFaulty(sentenceFor(key));
-    });
-  }
-  root.addEventListener("input", () => {
-    adaptUnits();
-    on.changed();
-  });
   root.addEventListener("submit", (event) => event.preventDefault());
   root.addEventListener("keydown", (event) => {
     if (event.key !== "Enter" || event.isComposing || event.ctrlKey || event.metaKey) return;
     if (!(event.target instanceof HTMLInputElement)) return;
     event.preventDefault();
-    next(event.target)?.focus();
+    next(root, event.target)?.focus();
   });
-  const next = (control: HTMLElement) => {
-    const controls: readonly HTMLElement[] = ORDER_FIELDS.map(({ key }) => of(key).control);
-    return controls[controls.indexOf(control) + 1];
+
+  const judge = (faults: readonly Fault[], sheets?: readonly CostSheet[]) => {
+    order.judge(faults.filter(({ line, extra }) => line === undefined && extra === undefined));
+    lines.judge(faults, sheets);
+    extras.judge(faults);
   };
-  adaptUnits();
+  /** Into the order's own part, where nothing stands yet. */
+  const fillBlanks = (row: RowTexts): RowTaken => {
+    const entries = copyOf(order.entries);
+    const before = order.counted();
+    const blanks = ORDER_KEYS.filter((key) => before[key].trim() === "" && saysSomething(row, key));
+    fillEntries(ORDER_GROUPS, entries, Object.fromEntries(blanks.map((key) => [key, row[key]])));
+    order.hold(entries);
+    const customer = (row.customer ?? "").trim();
+    return {
+      fields: countOf(row, LINE_KEYS) + blanks.length,
+      otherCustomer: customer === "" || customer === entries.texts.customer.trim() ? undefined : customer,
+    };
+  };
 
   return {
     root,
     takeRow,
-    typed() {
-      const blank = blankOrder();
-      const texts = new Map(FORM_KEYS.map((key) => [key, of(key).control.value] as const));
-      const filled = <K extends FormKey>(record: Readonly<Record<K, string>>, keys: readonly K[]) => ({
-        ...record,
-        ...Object.fromEntries(keys.flatMap((key) => (texts.has(key) ? [[key, texts.get(key)]] : []))),
-      });
-      return {
-        order: filled(blank.order, ORDER_KEYS),
-        lines: blank.lines.map((line) => filled(line, LINE_KEYS)),
-        extras: [],
+    addRow,
+    get line() {
+      return lines.lines.open;
+    },
+    typed: () => ({
+      order: order.counted(),
+      lines: lines.lines.typed(),
+      extras: extras.typed(),
+    }),
+    misread: () => [
+      ...misread(ORDER_GROUPS, ORDER_LABELS, order.entries),
+      ...lines.lines.misread(),
+      ...extras.misread(),
+    ],
+    fill(typed) {
+      const entries = copyOf(order.entries);
+      fillEntries(ORDER_GROUPS, entries, typed.order);
+      order.hold(entries);
+      lines.fill(typed.lines);
+      extras.fill(typed.extras);
+    },
+    fillLine: (texts) => lines.take(texts),
+    take(row) {
+      lines.take(lineTexts(row, true));
+      if (lines.lines.all.length > 1) return fillBlanks(row);
+      const entries = copyOf(order.entries);
+      fillEntries(ORDER_GROUPS, entries, orderTexts(row));
+      order.hold(entries);
+      // What stood beside an order before is none of this one's.
+      extras.setAside();
+      return { fields: countOf(row, ROW_KEYS), otherCustomer: undefined };
+    },
+    add(row) {
+      if (countOf(row, LINE_KEYS) === 0 || !lines.add(lineTexts(row, false))) {
+        return { fields: 0, otherCustomer: undefined };
+      }
+      return fillBlanks(row);
+    },
+    keep() {
+      const kept = copyOf(order.entries);
+      const back = [lines.keep(), extras.keep()];
+      return () => {
+        order.hold(kept);
+        for (const each of back) each();
       };
     },
-    fill(texts) {
-      for (const key of FORM_KEYS) {
-        const text = texts[key];
-        if (text === undefined) continue;
-        of(key).fill(text);
-        // A field emptied by a fill is one that nobody has left yet.
-        if (text.trim() === "") left.delete(key);
-        else left.add(key);
-      }
-      adaptUnits();
-    },
     adapt(rates) {
-      for (const key of MONEY_FIELDS) of(key).setUnit(rates.currency);
-      of("spot").setPlaceholder(rates.spot.amount.rounded(6).toFixed());
-      of("settingFee").setPlaceholder(rates.settingFee.amount.rounded(6).toFixed());
+      for (const part of [order, lines, extras]) part.adapt(rates);
     },
-    judge(found) {
-      faults = found;
-      showFaults();
-    },
-    demand(found) {
-      faults = found;
-      for (const key of FORM_KEYS) left.add(key);
-      showFaults();
-      const first = ORDER_FIELDS.find(({ key }) => sentenceFor(key) !== "");
-      if (first) of(first.key).control.focus();
+    judge,
+    demand(faults) {
+      for (const key of keysOf(ORDER_GROUPS)) order.entries.left.add(key);
+      lines.leaveAll();
+      extras.leaveAll();
+      judge(faults);
+      const [first] = fromTop(faults);
+      const place = first && placeOf(first);
+      if (place?.part === "order") order.goTo(place.key);
+      if (place?.part === "line") lines.goTo(place.line, place.key);
+      if (place?.part === "extra") extras.goTo(place.extra, place.key);
     },
   };
 }
 
-/** The fields' words, for a sentence that lists them. */
-export function labelsOf(faults: readonly Fault[]): readonly string[] {
-  return FORM_KEYS.filter((key) => faults.some((fault) => fault.field === key)).map((key) => FORM_LABELS[key]);
-}
-
-/** The fields in the order in which the form shows them. */
-const ORDER_FIELDS = FIELD_GROUPS.flatMap((group) => group.fields);
-const FORM_KEYS = ORDER_FIELDS.map(({ key }) => key);
-
-function groupElement(group: FieldGroup, of: (key: FormKey) => Field): HTMLElement {
-  const children = group.fields.flatMap(({ key, width, cautions = [] }) => {
-    of(key).root.classList.add(width);
-    return [of(key).root, ...cautions.map((about) => of(about).caution)];
-  });
-  return element("fieldset", {}, element("legend", {}, group.title), element("div", { class: "fields" }, ...children));
+/** The next field that is not folded away. */
+function next(root: HTMLElement, control: HTMLElement): HTMLElement | undefined {
+  const controls = [...root.querySelectorAll<HTMLElement>("input, select")].filter(
+    (each) => each === control || (each.closest("details:not([open])") === null && each.getClientRects().length > 0),
+  );
+  return controls[controls.indexOf(control) + 1];
 }

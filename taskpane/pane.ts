@@ -2,7 +2,7 @@ import { type Parsed, parseRates, type Rates, type Standing, showQuoteNumber } f
 import { announcer } from "./announcer";
 import { banner } from "./banner";
 import { bookedTotal, openBooked } from "./booked";
-import { button } from "./button";
+import { type Button, button } from "./button";
 import { catalogueSection } from "./catalogue/section";
 import { spotAgeSentence } from "./catalogue/spotage";
 import { showMoney, today } from "./display";
@@ -16,13 +16,17 @@ import { addMissingRates, layOutRates } from "./excel/ratesheet";
 import { serialNow } from "./excel/ratespaper";
 import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
+import { modelSection } from "./modelsection";
 import { orderForm } from "./orderform";
 import { ratesHead } from "./rateshead";
 import { type Reckoning, reckon } from "./reckoning";
 import { isRefusal, refusalOf, sentenceOf } from "./refusal";
 import { resultCard, spokenResult } from "./result";
 import { revisionOf } from "./revision";
+import type { RowTaken, RowTexts } from "./rowtexts";
+import { scaleSections } from "./scalesections";
 import { hold } from "./steady";
+import { templateChoice } from "./templatechoice";
 import { TEXTS } from "./texts";
 import { oneAtATime } from "./turns";
 import { watchFoot } from "./viewport";
@@ -46,14 +50,33 @@ export function openPane(place: HTMLElement): void {
       if (!making) ending.clear();
       compute();
     },
+    opened: compute,
     leftFaulty: voice.say,
-    takeRow: () => attempt(takeRow),
+    say: voice.say,
+    takeRow: () => attempt(() => readRow(form.takeRow, takeRow)),
+    addRow: () => attempt(() => readRow(form.addRow, form.add)),
   });
   const revision = revisionOf(form, startAnew);
   const earlier = earlierQuotes({
     unfolded: () => void attempt(followRates),
     open: reopen,
     stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
+  });
+  const template = templateChoice(attempt);
+  const model = modelSection({
+    useLinkWeight: (grams) => {
+      form.fillLine({ linkWeight: grams });
+      compute();
+    },
+    alloyAsked: () => form.typed().lines[form.line] ?? { mark: "", colour: "" },
+    say: voice.say,
+  });
+  const scale = scaleSections({
+    takeLink: (texts) => {
+      form.fillLine(texts);
+      compute();
+    },
+    line: () => form.typed().lines[form.line] ?? {},
   });
   const catalogue = catalogueSection({ goTo: show, attempt, say: voice.say });
   const press = button(TEXTS.make.press, "primary", () => attempt(makeQuote));
@@ -64,7 +87,18 @@ export function openPane(place: HTMLElement): void {
   const oldSpot = element("p", { class: "spotage", role: "status" });
   oldSpot.hidden = true;
   const foot = element("footer", {}, ending.root, oldSpot, pressBar);
-  const work = element("main", {}, result.root, revision.root, form.root, earlier.root, catalogue.root);
+  const work = element(
+    "main",
+    {},
+    result.root,
+    revision.root,
+    form.root,
+    scale.root,
+    model.root,
+    template.root,
+    earlier.root,
+    catalogue.root,
+  );
   const body = element("div", { class: "body" });
   place.replaceChildren(element("header", {}, element("h1", {}, TEXTS.name), head.root), body, foot, voice.root);
   pressBar.hidden = true;
@@ -72,9 +106,9 @@ export function openPane(place: HTMLElement): void {
   function compute(): void {
     const typed = form.typed();
     const stay = hold(result.root);
-    reckoning = rates?.ok ? reckon(typed, rates.value, today()) : undefined;
-    result.show(reckoning, typed);
-    form.judge(reckoning?.faults ?? []);
+    reckoning = rates?.ok ? reckon(typed, rates.value, today(), form.misread()) : undefined;
+    result.show(reckoning, typed, form.line);
+    form.judge(reckoning?.faults ?? [], reckoning?.kind === "costed" ? reckoning.costed.sheets : undefined);
     stay();
     const spoken = spokenResult(reckoning, typed);
     glance.dataset.text = spoken;
@@ -143,26 +177,31 @@ export function openPane(place: HTMLElement): void {
   function hear({ isOwn, calculatedSheetId }: RatesNews): void {
     // The remark on the age of spot calculates Rates with every change of the workbook.
     if (making && (isOwn || calculatedSheetId !== undefined)) return;
+    scale.follow();
     const sheetIds = ratesRead.found ? ratesRead.sheetIds : [];
     if (calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId)) return;
     void attempt(followRates);
   }
 
-  async function takeRow(): Promise<void> {
-    form.takeRow.work(TEXTS.form.takingRow);
+  async function readRow(pressed: Button, put: (row: RowTexts) => RowTaken): Promise<void> {
+    if (!rates?.ok) return ending.failed(TEXTS.result.ratesFirst);
+    pressed.work(TEXTS.form.takingRow);
     try {
       ending.clear();
-      const texts = await readSelectedOrder();
-      const count = Object.values(texts).filter((text) => text !== "").length;
-      // The row is an order of its own: it must not become a revision of another.
-      revision.end();
-      form.fill(texts);
+      const { fields, otherCustomer } = put(await readSelectedOrder(rates.value.currency));
       compute();
-      if (count === 0) ending.failed(TEXTS.form.tookNone);
-      else voice.say(TEXTS.form.took(count));
+      if (fields === 0) return ending.failed(TEXTS.form.tookNone);
+      if (otherCustomer) ending.noted(TEXTS.form.otherCustomer(otherCustomer, form.typed().order.customer));
+      voice.say(TEXTS.form.took(fields));
     } finally {
-      form.takeRow.rest();
+      pressed.rest();
     }
+  }
+
+  function takeRow(row: RowTexts): RowTaken {
+    // A row that takes the form's only line is an order of its own: it must not become a revision of another.
+    if (form.typed().lines.length === 1) revision.end();
+    return form.take(row);
   }
 
   function reopen(quote: BookedQuote): void {
@@ -215,7 +254,16 @@ export function openPane(place: HTMLElement): void {
       const { order, sheets, quote, rates: used } = reckoning.costed;
       const revised = revision.of;
       const rateValues = ratesRead.values;
-      const filled = await fillQuote({ order, sheets, quote, rates: used, rateValues, typed: form.typed(), revised });
+      const filled = await fillQuote({
+        order,
+        sheets,
+        quote,
+        rates: used,
+        rateValues,
+        typed: form.typed(),
+        revised,
+        template: template.name,
+      });
       // The form still holds that quote at its spot: what follows is a revision too, until a new order is begun.
       if (revision.of) revision.goOn(filled.number, showMoney(quote.total));
       try {

@@ -9,17 +9,20 @@ const REST = 150;
 
 export interface PlotSection {
   readonly root: HTMLElement;
-  /** Draws what an order amounts to, where it is open and once typing rests; undefined draws nothing. */
-  show(costed: Costed | undefined): void;
+  /** Draws what a line, counted from 0, amounts to, where it is open and once typing rests; undefined draws nothing. */
+  show(costed: Costed | undefined, line: number): void;
 }
 
 /** The plots of an order. What draws them is loaded when the section is first opened. */
 export function plotSection(): PlotSection {
   const note = element("p", { class: "help", role: "status" });
   const place = element("div", { class: "plots" });
-  const root = element("details", {}, element("summary", {}, TEXTS.plots.title), note, place);
+  const which = element("span", { class: "holds" });
+  const summary = element("summary", {}, element("span", {}, TEXTS.plots.title), " ", which);
+  const root = element("details", {}, summary, note, place);
   note.hidden = true;
   let current: Costed | undefined;
+  let drawn = 0;
   let drawing: Drawing | undefined;
   let waiting: number | undefined;
 
@@ -31,7 +34,7 @@ export function plotSection(): PlotSection {
     window.clearTimeout(waiting);
     if (!root.open || !current || !drawing || place.clientWidth === 0) return;
     const stay = hold(root);
-    drawing.draw(current, place.clientWidth);
+    drawing.draw(current, drawn, place.clientWidth);
     place.removeAttribute("aria-busy");
     stay();
   };
@@ -56,9 +59,11 @@ export function plotSection(): PlotSection {
 
   return {
     root,
-    show(costed) {
-      if (costed === current) return;
+    show(costed, line) {
+      if (costed === current && line === drawn) return;
       current = costed;
+      drawn = line;
+      setText(which, costed && costed.sheets.length > 1 ? TEXTS.plots.ofLine(line + 1) : "");
       window.clearTimeout(waiting);
       if (!costed || !root.open) return;
       place.setAttribute("aria-busy", "true");

@@ -1,6 +1,7 @@
 import { type Fault, type Parsed, parseRates, RATE_KEYS, RATE_ROWS, type RateKey, type Rates } from "../src/index";
 import { button, linkButton } from "./button";
 import { spotAgeSentence } from "./catalogue/spotage";
+import { faultWithLocalMark, twoReadings, withPoint } from "./decimalmark";
 import { showCellDate, showList, showSpot } from "./display";
 import { element, setText } from "./element";
 import type { RatesReading, RateValues } from "./excel/rates";
@@ -116,7 +117,7 @@ function layOutOffer(layOut: (spot: string) => Promise<void>): HTMLElement {
     if (sentence !== "") return spot.control.focus();
     press.work(texts.layingOut);
     try {
-      await layOut(spot.control.value.trim());
+      await layOut(withPoint(spot.control.value, "figure").trim());
     } finally {
       press.rest();
     }
@@ -135,8 +136,12 @@ function layOutOffer(layOut: (spot: string) => Promise<void>): HTMLElement {
 }
 
 /** What is wrong with a first spot: read as the Rates sheet will read it, between the start values. */
-function spotFault(spot: string): string {
+function spotFault(typed: string): string {
+  const readings = twoReadings(typed, "figure");
+  if (readings) return TEXTS.form.ambiguous(texts.spotLabel, typed.trim(), readings.fraction, readings.whole);
+  const spot = withPoint(typed, "figure");
   const start = Object.fromEntries(RATE_KEYS.map((key) => [key, RATE_ROWS[key].start]));
   const parsed = parseRates({ ...start, spot });
-  return parsed.ok ? "" : (parsed.faults.find((fault) => fault.field === "spot")?.sentence ?? "");
+  const sentence = parsed.ok ? "" : (parsed.faults.find((fault) => fault.field === "spot")?.sentence ?? "");
+  return faultWithLocalMark(sentence, spot, typed);
 }

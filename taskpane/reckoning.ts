@@ -1,7 +1,9 @@
 import {
   type CostSheet,
   costOrder,
+  EXTRA_LABELS,
   type Fault,
+  found,
   makeQuote,
   type Order,
   parseOrder,
@@ -10,6 +12,7 @@ import {
   type Rates,
   type TypedOrder,
 } from "../src/index";
+import { TEXTS } from "./texts";
 
 export type Typed = TypedOrder;
 
@@ -33,17 +36,34 @@ export type Reckoning = { readonly faults: readonly Fault[] } & (
   | { readonly kind: "costed"; readonly costed: Costed }
 );
 
-/** Reads and costs a form as far as it goes. @param date ISO 8601 */
-export function reckon(typed: Typed, rates: Rates, date: string): Reckoning {
+/**
+ * Reads and costs a form as far as it goes.
+ * @param date ISO 8601
+ * @param misread faults of texts that the costing library would read, but a person may have meant otherwise
+ */
+export function reckon(typed: Typed, rates: Rates, date: string, misread: readonly Fault[] = []): Reckoning {
   const read = parseOrder(typed, rates);
-  if (read.ok) return { kind: "costed", faults: [], costed: cost(read.value, rates, date) };
+  if (misread.length > 0) {
+    const others = read.ok ? [] : read.faults.filter((fault) => !misread.some((each) => isSamePlace(each, fault)));
+    return { kind: "faulty", faults: [...misread, ...others] };
+  }
+  if (read.ok) return costable(cost(read.value, rates, date), typed, []);
   const { faults } = read;
   if (faults.some((fault) => !isMissing(fault, typed))) return { kind: "faulty", faults };
   if (faults.some((fault) => !isName(fault))) return { kind: "blank", faults };
   const unnamed = parseOrder(withStandIns(typed), rates);
   return unnamed.ok
-    ? { kind: "costed", faults, costed: cost(unnamed.value, rates, date) }
+    ? costable(cost(unnamed.value, rates, date), typed, faults)
     : { kind: "faulty", faults: [...faults, ...unnamed.faults] };
+}
+
+/** A price is shown unless what free lines take off leaves less than nothing. */
+function costable(costed: Costed, typed: Typed, faults: readonly Fault[]): Reckoning {
+  if (!costed.watch.belowZero) return { kind: "costed", faults, costed };
+  const amounts = costed.quote.extras.map(({ amount }) => amount.amount);
+  const extra = amounts.findIndex((amount) => amounts.every((each) => !each.isLessThan(amount)));
+  const sentence = TEXTS.result.belowZero(EXTRA_LABELS.amount, found(typed.extras[extra]?.amount.trim()));
+  return { kind: "faulty", faults: [...faults, { field: "amount", code: "outOfRange", extra, sentence }] };
 }
 
 /** The faults in what was typed. */
@@ -57,14 +77,18 @@ export function missing({ faults }: Reckoning, typed: Typed): readonly Fault[] {
 }
 
 function isMissing(fault: Fault, typed: Typed): boolean {
-  return fault.code === "blank" && textAt(fault, typed).trim() === "";
+  const { line, extra } = fault;
+  const part = line !== undefined ? typed.lines[line] : extra !== undefined ? typed.extras[extra] : typed.order;
+  return isMissingIn(fault, part ?? {});
 }
 
-/** What was typed where a fault is. */
-function textAt({ field, line, extra }: Fault, typed: Typed): string {
-  const part = line !== undefined ? typed.lines[line] : extra !== undefined ? typed.extras[extra] : typed.order;
-  const texts: Readonly<Record<string, string>> = part ?? {};
-  return texts[field] ?? "";
+/** Whether a fault of this part only says that a field of it is still to be filled. */
+export function isMissingIn({ code, field }: Fault, texts: Readonly<Record<string, string>>): boolean {
+  return code === "blank" && (texts[field] ?? "").trim() === "";
+}
+
+function isSamePlace(a: Fault, b: Fault): boolean {
+  return a.field === b.field && a.line === b.line && a.extra === b.extra;
 }
 
 function cost(order: Order, rates: Rates, date: string): Costed {

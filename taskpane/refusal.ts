@@ -1,13 +1,13 @@
 import { showList } from "./display";
 import { WorkbookFault } from "./excel/run";
-import { labelsOf } from "./orderform";
+import { labelsOf } from "./faultplace";
 import { missing, type Reckoning, type Typed, wrong } from "./reckoning";
 import { TEXTS } from "./texts";
 
 /** Why an order makes no quote yet: the fields to look at, and those still to fill. */
 export function refusalOf(reckoning: Reckoning, typed: Typed): string {
-  const look = labelsOf(wrong(reckoning, typed));
-  const fill = labelsOf(missing(reckoning, typed));
+  const look = labelsOf(wrong(reckoning, typed), typed);
+  const fill = labelsOf(missing(reckoning, typed), typed);
   return [
     ...(look.length > 0 ? [TEXTS.make.faulty(look.length, showList(look))] : []),
     ...(fill.length > 0 ? [TEXTS.make.missing(showList(fill))] : []),

@@ -1,10 +1,13 @@
 import { type CostSheet, Quotient } from "../src/index";
+import { castRows, goldRows, stoneRows } from "./allrows";
 import { showList, showMoney, showShare } from "./display";
 import { element, setText } from "./element";
-import { labelsOf } from "./orderform";
+import { labelsOf } from "./faultplace";
+import { lineTitle } from "./linetitle";
+import { isPlain, lineRows, payRows } from "./payrows";
 import { plotSection } from "./plotsection";
 import { type Costed, type Reckoning, type Typed, wrong } from "./reckoning";
-import { costLineRows, costRows, orderCautions, payRows, pieceRows, type Row, watchSentences } from "./resultrows";
+import { costLineRows, costRows, orderCautions, pieceRows, type Row, watchSentences } from "./resultrows";
 import { TEXTS } from "./texts";
 
 const { result } = TEXTS;
@@ -13,8 +16,8 @@ export interface ResultCard {
   readonly root: HTMLElement;
   /** The line with the price, to know whether it is in sight. */
   readonly headline: HTMLElement;
-  /** Shows what the form amounts to; undefined while the rates cannot be read. */
-  show(reckoning: Reckoning | undefined, typed: Typed): void;
+  /** Shows what the form amounts to, and of its lines the open one; undefined while the rates cannot be read. */
+  show(reckoning: Reckoning | undefined, typed: Typed, line: number): void;
 }
 
 /** The result, first in the pane. It shows no figure that the form and the rates do not give right now. */
@@ -23,25 +26,38 @@ export function resultCard(): ResultCard {
   const profit = element("p", { class: "profit" });
   const remark = element("p", { class: "help" });
   const watch = element("div", { class: "watch" });
-  const pay = element("dl");
-  const piece = element("dl");
-  const costs = element("dl");
-  const lines = element("dl");
+  const lines = rowList();
+  const pay = rowList();
+  const lineHead = element("h3", { class: "resultline" });
+  const piece = rowList();
+  const costs = rowList();
+  const costLines = rowList();
+  const cast = rowList(result.all);
+  const gold = rowList(result.ownGold);
+  const stones = rowList(result.stonesToBuy);
+  const stonesNote = element("p", { class: "caution" }, TEXTS.cautions.stones);
   const plots = plotSection();
   const cautions = element("div", { class: "cautions" });
+  const lists = [lines, pay, piece, costs, costLines, cast, gold, stones];
   const figures = element(
     "div",
     { class: "figures" },
-    pay,
-    piece,
-    costs,
+    lines.root,
+    pay.root,
+    lineHead,
+    piece.root,
+    costs.root,
     element(
       "details",
       {},
       element("summary", {}, result.costLines),
-      lines,
+      costLines.root,
       element("p", { class: "help costnote" }, result.costNote),
     ),
+    cast.root,
+    gold.root,
+    stones.root,
+    stonesNote,
     plots.root,
     cautions,
   );
@@ -60,40 +76,51 @@ export function resultCard(): ResultCard {
     figures,
   );
 
-  const showFigures = (costed: Costed) => {
-    const sheet = costed.sheets[0];
-    if (!sheet) throw new Error("An order without a line was costed");
+  const showFigures = (costed: Costed, typed: Typed, line: number) => {
+    const sheet = costed.sheets[line];
+    if (!sheet) throw new Error("The open line was not costed");
+    const plain = isPlain(costed);
+    const after = plain ? (isOne(sheet) ? "" : result.each) : result.inAll;
     headline.replaceChildren(
-      element("span", { class: "price" }, showMoney(sheet.price)),
-      ...(isOne(sheet) ? [] : [" ", element("span", { class: "each" }, result.each)]),
+      element("span", { class: "price" }, showMoney(plain ? sheet.price : costed.quote.total)),
+      ...(after === "" ? [] : [" ", element("span", { class: "each" }, after)]),
     );
     const { margin, markup } = costed.watch;
     setText(
       profit,
       result.profit(margin && showShare(margin), markup && showShare(markup), !costed.order.discount.isZero()),
     );
-    pay.replaceChildren(...payRows(costed, sheet).map(rowElement));
-    piece.replaceChildren(...pieceRows(sheet).map(rowElement));
-    costs.replaceChildren(...costRows(costed, sheet).map(rowElement));
-    lines.replaceChildren(...costLineRows(sheet).map(rowElement));
+    lines.show(plain ? [] : lineRows(costed));
+    pay.show(payRows(costed));
+    const shownLine = typed.lines[line];
+    setText(lineHead, costed.sheets.length > 1 && shownLine ? result.lineOf(lineTitle(line + 1, shownLine)) : "");
+    lineHead.hidden = lineHead.textContent === "";
+    piece.show(pieceRows(costed, sheet, line));
+    costs.show(costRows(costed, sheet));
+    costLines.show(costLineRows(sheet));
+    cast.show(castRows(costed));
+    gold.show(goldRows(costed));
+    stones.show(stoneRows(costed));
+    stonesNote.hidden = costed.sheets.every((each) => each.line.stones.length === 0);
     watch.replaceChildren(...watchSentences(costed).map((sentence) => element("p", {}, sentence)));
     cautions.replaceChildren(...orderCautions(costed).map((sentence) => element("p", { class: "caution" }, sentence)));
   };
   const showNone = (said: string) => {
     setText(headline, said);
     setText(profit, "");
-    for (const part of [watch, pay, piece, costs, lines, cautions]) part.replaceChildren();
+    for (const part of [watch, cautions]) part.replaceChildren();
+    for (const list of lists) list.show([]);
   };
 
   return {
     root,
     headline,
-    show(reckoning, typed) {
+    show(reckoning, typed, line) {
       const costed = reckoning?.kind === "costed";
       root.classList.toggle("priced", costed);
       figures.hidden = !costed;
-      plots.show(costed ? reckoning.costed : undefined);
-      if (costed) showFigures(reckoning.costed);
+      plots.show(costed ? reckoning.costed : undefined, line);
+      if (costed) showFigures(reckoning.costed, typed, line);
       else showNone(headlineOf(reckoning, typed));
       setText(remark, reckoning ? remarkOf(reckoning, typed) : "");
       for (const part of [profit, remark, watch]) part.hidden = part.childNodes.length === 0;
@@ -106,20 +133,41 @@ export function spokenResult(reckoning: Reckoning | undefined, typed: Typed): st
   const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
   const sheet = costed?.sheets[0];
   if (!costed || !sheet) return headlineOf(reckoning, typed);
-  return result.spoken(showMoney(sheet.price), costed.watch.margin && showShare(costed.watch.margin));
+  const margin = costed.watch.margin && showShare(costed.watch.margin);
+  return isPlain(costed)
+    ? result.spoken(showMoney(sheet.price), margin)
+    : result.spokenTotal(showMoney(costed.quote.total), margin);
 }
 
 function headlineOf(reckoning: Reckoning | undefined, typed: Typed): string {
   if (!reckoning) return result.ratesFirst;
   if (reckoning.kind !== "faulty") return result.noPrice;
-  return result.faulty(labelsOf(wrong(reckoning, typed)).length);
+  return result.faulty(labelsOf(wrong(reckoning, typed), typed).length);
 }
 
 function remarkOf(reckoning: Reckoning, typed: Typed): string {
-  if (reckoning.kind === "faulty") return `${showList(labelsOf(wrong(reckoning, typed)))}.`;
+  if (reckoning.kind === "faulty") return `${showList(labelsOf(wrong(reckoning, typed), typed))}.`;
   if (reckoning.faults.length === 0) return "";
-  const list = showList(labelsOf(reckoning.faults));
+  const list = showList(labelsOf(reckoning.faults, typed));
   return reckoning.kind === "costed" ? result.stillForQuote(list) : `${result.toFill} ${result.stillToFill(list)}`;
+}
+
+interface RowList {
+  readonly root: HTMLElement;
+  show(rows: readonly Row[]): void;
+}
+
+/** Rows under a heading, if it has one; out of sight while there are none. */
+function rowList(title?: string): RowList {
+  const list = element("dl");
+  const root = title === undefined ? list : element("div", {}, element("h3", { class: "resultline" }, title), list);
+  return {
+    root,
+    show(rows) {
+      list.replaceChildren(...rows.map(rowElement));
+      root.hidden = rows.length === 0;
+    },
+  };
 }
 
 function rowElement({ term, value, remark, sentence }: Row): HTMLElement {

@@ -1,15 +1,6 @@
-import {
-  addMoney,
-  COST_LINES,
-  type CostLine,
-  type CostSheet,
-  forAll,
-  type Money,
-  money,
-  Quotient,
-  subtractMoney,
-} from "../src/index";
+import { COST_LINES, type CostLine, type CostSheet, Quotient } from "../src/index";
 import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "./display";
+import { negative } from "./payrows";
 import type { Costed } from "./reckoning";
 import { TEXTS } from "./texts";
 
@@ -24,42 +15,28 @@ export interface Row {
   readonly sentence?: boolean;
 }
 
-/** What the customer pays beyond the price of one piece; the total and its parts only where they differ from that price. */
-export function payRows({ order, quote }: Costed, sheet: CostSheet): readonly Row[] {
-  const one = quote.total.amount.equals(sheet.price.amount);
-  const pieces = quote.subtotal.amount.equals(sheet.price.amount)
-    ? []
-    : [{ term: result.subtotal(showNumber(sheet.line.quantity)), value: showMoney(quote.subtotal) }];
-  const discount = order.discount.isZero()
-    ? []
-    : [{ term: result.discount(showShare(order.discount)), value: showMoney(negative(quote.discount)) }];
-  const tax = quote.tax.amount.isZero() ? [] : [{ term: quote.taxName || result.tax, value: showMoney(quote.tax) }];
-  return [
-    ...pieces,
-    ...discount,
-    ...tax,
-    ...(one ? [] : [{ term: result.total, value: showMoney(quote.total) }]),
-    { term: result.deposit, value: showMoney(quote.deposit) },
-    { term: result.balance, value: showMoney(quote.balance) },
-  ];
-}
-
 /** The piece: links, weights, gold. */
-export function pieceRows(sheet: CostSheet): readonly Row[] {
+export function pieceRows({ quote }: Costed, sheet: CostSheet, index: number): readonly Row[] {
   const { line } = sheet;
+  const perGram = quote.lines[index]?.perGram;
   return [
     {
       term: result.links,
       value: result.reaches(showNumber(line.links), showLength(sheet.reached, line.lengthUnit)),
       remark: differenceOf(sheet),
     },
-    { term: result.finished, value: result.about(showGrams(sheet.finishedWeight, 1)) },
+    {
+      term: result.finished,
+      value: result.about(showGrams(sheet.finishedWeight, 1)),
+      ...(line.hollow ? { remark: result.hollow } : {}),
+    },
     { term: result.cast, value: showGrams(sheet.castWeight, 2) },
     {
       term: result.fineGold,
       value: result.inPiece(showGrams(sheet.fineGold, 2)),
       remark: result.toBeCast(showGrams(sheet.fineGoldCast, 2)),
     },
+    ...(perGram ? [{ term: result.settling, value: result.settlingPerGram(showMoney(perGram)) }] : []),
   ];
 }
 
@@ -92,20 +69,14 @@ export function costLineRows(sheet: CostSheet): readonly Row[] {
 }
 
 /** What the person should know before the quote goes out. */
-export function watchSentences({ order, sheets, quote, watch, rates }: Costed): readonly string[] {
-  const over = (amount: (sheet: CostSheet) => Money) =>
-    sheets.reduce(
-      (sum, sheet) => addMoney(sum, forAll(amount(sheet), sheet.line)),
-      money(Quotient.zero, rates.currency),
-    );
+export function watchSentences({ order, quote, watch, rates }: Costed): readonly string[] {
   const sentences: string[] = [];
   if (watch.belowFloor) {
     const say = order.discount.isZero() ? result.belowFloor : result.belowFloorDiscounted;
-    const net = subtractMoney(quote.subtotal, quote.discount);
-    sentences.push(say(showMoney(net), showMoney(over((sheet) => sheet.floor)), showShare(rates.leastMargin)));
+    sentences.push(say(showMoney(watch.net), showMoney(watch.floor), showShare(rates.leastMargin)));
   }
   if (watch.depositShort) {
-    const cash = showMoney(over((sheet) => sheet.cashOut));
+    const cash = showMoney(watch.cashOut);
     const none = quote.deposit.amount.isZero();
     sentences.push(none ? result.noDeposit(cash) : result.depositShort(showMoney(quote.deposit), cash));
   }
@@ -116,9 +87,14 @@ export function watchSentences({ order, sheets, quote, watch, rates }: Costed): 
 const CASH_REPORTED = Quotient.of("10000");
 
 /** The cautions that this order calls for. */
-export function orderCautions({ quote }: Costed): readonly string[] {
+export function orderCautions({ quote, sheets }: Costed): readonly string[] {
+  const { cautions } = TEXTS;
   const reported = quote.total.currency === "USD" && quote.total.amount.isGreaterThan(CASH_REPORTED);
-  return [...(reported ? [TEXTS.cautions.cash] : []), TEXTS.cautions.casting];
+  return [
+    ...(sheets.some(({ line }) => line.hollow) ? [cautions.hollow] : []),
+    ...(reported ? [cautions.cash] : []),
+    cautions.casting,
+  ];
 }
 
 function differenceOf({ difference, line }: CostSheet): string {
@@ -135,10 +111,6 @@ function sourcingOf({ sourcing }: CostSheet): string {
   if (sourcing.verdict === "make") return result.make(make, buy, showMoney(sourcing.saving));
   if (sourcing.saving.amount.isZero()) return result.level(make);
   return result.buy(make, buy, showMoney(negative(sourcing.saving)));
-}
-
-function negative(amount: Money): Money {
-  return money(minus(amount.amount), amount.currency);
 }
 
 function minus(value: Quotient): Quotient {

@@ -24,7 +24,7 @@ export function revisionOf(form: OrderForm, left: () => void): Revision {
   const root = element("section", { class: "revising", tabindex: "-1", "aria-labelledby": "revising-title" });
   root.hidden = true;
   let current: QuoteNumber | undefined;
-  let before: Typed | undefined;
+  let before: (() => void) | undefined;
   const end = () => {
     current = undefined;
     before = undefined;
@@ -34,7 +34,7 @@ export function revisionOf(form: OrderForm, left: () => void): Revision {
     texts.leave,
     "outline",
     () => {
-      if (before) form.fill({ ...before.order, ...before.lines[0] });
+      before?.();
       end();
       left();
     },
@@ -58,8 +58,8 @@ export function revisionOf(form: OrderForm, left: () => void): Revision {
     },
     begin(number, total, typed) {
       // Opening one quote after another, what the person had typed before the first is what comes back.
-      before ??= form.typed();
-      form.fill({ ...typed.order, ...typed.lines[0] });
+      before ??= form.keep();
+      form.fill(typed);
       goOn(number, total);
     },
     goOn,

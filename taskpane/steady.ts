@@ -5,3 +5,9 @@ export function hold(changing: HTMLElement): () => void {
   const before = held.getBoundingClientRect().top;
   return () => window.scrollBy({ top: held.getBoundingClientRect().top - before, behavior: "instant" });
 }
+
+/** Keeps one element where it is on the screen while what is around it grows or shrinks; call what it gives after. */
+export function steady(held: HTMLElement): () => void {
+  const before = held.getBoundingClientRect().top;
+  return () => window.scrollBy({ top: held.getBoundingClientRect().top - before, behavior: "instant" });
+}

@@ -1,8 +1,14 @@
-import type { LineKey, OrderKey, Standing } from "../src/index";
+import type { Standing } from "../src/index";
 import { CATALOGUE_TEXTS } from "./texts/catalogue";
+import { form } from "./texts/form";
+import { MODEL_TEXTS } from "./texts/model";
+import { plots } from "./texts/plots";
+import { result } from "./texts/result";
 
-/** Every sentence of the pane that is not the costing library's own: the one file to translate. */
+/** Every sentence of the pane that is not the costing library's own: what to translate, with texts/. */
 export const TEXTS = {
+  /** What these texts are written in, for what joins them. */
+  language: "en",
   name: "Curbwright",
   catalogue: CATALOGUE_TEXTS,
   opening: "Opening…",
@@ -38,159 +44,30 @@ export const TEXTS = {
     laidOut: "The Rates sheet is laid out. Replace its start values with your own.",
   },
 
-  result: {
-    title: "Result",
-    each: "each",
-    toFill: "The price shows here as you type.",
-    stillToFill: (labels: string) => `Still to fill: ${labels}.`,
-    stillForQuote: (labels: string) => `For the quote, still to fill: ${labels}.`,
-    faulty: (count: number) => (count === 1 ? "One field needs a look" : `${count} fields need a look`),
-    ratesFirst: "The Rates sheet needs a look first.",
-    noPrice: "No price yet",
-    profit: (margin: string | undefined, markup: string | undefined, discounted: boolean) =>
-      `${margin === undefined ? "" : `Margin ${margin} · `}${markup === undefined ? "" : `Markup ${markup}`}${discounted ? ", after the discount" : ""}`,
-    spoken: (price: string, margin: string | undefined) =>
-      margin === undefined ? `Price ${price}` : `Price ${price}, margin ${margin}`,
-    about: (weight: string) => `about ${weight}`,
-    links: "Links",
-    reaches: (links: string, length: string) => `${links}, reaching ${length}`,
-    exact: "as asked",
-    longer: (by: string) => `${by} more than asked`,
-    shorter: (by: string) => `${by} less than asked`,
-    finished: "Finished weight",
-    cast: "Cast weight",
-    fineGold: "Fine gold",
-    inPiece: (weight: string) => `${weight} in the piece`,
-    toBeCast: (weight: string) => `${weight} to be cast`,
-    landed: "Landed cost",
-    forOne: "for one piece",
-    landedPerGram: "Landed per gram",
-    basis: { finished: "finished basis", quick: "quick basis" },
-    metalRate: "Metal rate",
-    premium: "Premium",
-    aGram: (rate: string) => `${rate} a gram`,
-    sourcing: "Make or buy",
-    make: (make: string, buy: string, saving: string) =>
-      `Make: ${make} a gram made against ${buy} bought; making saves ${saving}.`,
-    buy: (make: string, buy: string, saving: string) =>
-      `Buy: ${make} a gram made against ${buy} bought; buying saves ${saving}.`,
-    level: (make: string) => `Buy: ${make} a gram either way; buying spares the work.`,
-    sourcingNote: "Plain chain alone, without clasp, stones and plating.",
-    subtotal: (pieces: string) => `${pieces} pieces`,
-    discount: (share: string) => `Discount ${share}`,
-    tax: "Tax",
-    total: "Total",
-    deposit: "Deposit",
-    balance: "Balance",
-    costLines: "Cost lines",
-    costNote: "For one piece. Each line is rounded to be shown; the landed cost is summed before rounding.",
-    belowFloor: (net: string, floor: string, least: string) =>
-      `Below the floor: this brings ${net}, but landed cost at your least margin of ${least} is ${floor}.`,
-    belowFloorDiscounted: (net: string, floor: string, least: string) =>
-      `Below the floor: after the discount this brings ${net}, but landed cost at your least margin of ${least} is ${floor}.`,
-    depositShort: (deposit: string, cash: string) =>
-      `The deposit of ${deposit} does not cover the ${cash} that goes out for metal, casting, clasp and stones.`,
-    noDeposit: (cash: string) => `No deposit is asked; ${cash} goes out first for metal, casting, clasp and stones.`,
-  },
+  result,
 
-  plots: {
-    title: "Plots",
-    loading: "Loading the plots…",
-    notLoaded: "The plots could not be loaded. Close this part and open it again.",
-    points: "Points of this plot",
-    sourcing: {
-      title: "Make or buy by weight",
-      above: (weight: string) => `Above ${weight} of plain chain a gram costs less made than bought.`,
-      always: "At any weight a gram costs less made than bought.",
-      never: "At these rates a gram never costs less made than bought.",
-      outside: "That lies outside this plot.",
-      order: (weight: string, make: string, buy: string) =>
-        `The plain chain of this order, ${weight}, costs ${make} a gram made and ${buy} bought.`,
-      weight: "Plain chain, grams",
-      perGram: (currency: string) => `${currency} a gram`,
-      made: "made",
-      bought: "bought",
-      madeHead: (currency: string) => `Made, ${currency} a gram`,
-      boughtHead: (currency: string) => `Bought, ${currency} a gram`,
-      crossing: (weight: string) => `crossing ${weight}`,
-      thisOrder: (weight: string) => `this order ${weight}`,
-    },
-    margin: {
-      title: "Margin if spot moves",
-      order: (price: string, margin: string, spot: string) =>
-        `The price of ${price} leaves a margin of ${margin} at this order's spot of ${spot}.`,
-      discounted: (price: string, margin: string, spot: string) =>
-        `The price after the discount, ${price}, leaves a margin of ${margin} at this order's spot of ${spot}.`,
-      upTo: (least: string, spot: string) => `Your least margin of ${least} is kept up to a spot of ${spot}.`,
-      onlyUpTo: (least: string, spot: string) =>
-        `Your least margin of ${least} would be kept only up to a spot of ${spot}.`,
-      never: (least: string) => `No spot is low enough for your least margin of ${least}.`,
-      outside: "That lies outside this plot.",
-      spot: (currency: string) => `Spot, ${currency} an ounce`,
-      margin: "Margin",
-      line: "this price",
-      least: (least: string) => `least margin ${least}`,
-      floor: (spot: string) => `floor ${spot}`,
-      thisOrder: (spot: string) => `this order ${spot}`,
-    },
-  },
+  plots,
 
   cautions: {
     mark: "The karat must be true and stands next to the word gold (16 CFR 23.3). Local hallmarking law comes first.",
     nickel:
       "Nickel white gold: release at most 0.5 µg/cm²/week for chains and bracelets (REACH Annex XVII, entry 27); ask the caster.",
+    hollow: "Hollow links must be called hollow wherever the piece is described (16 CFR 23); local law comes first.",
+    stones: "Buy stones only once the cast seats have been checked.",
     cash: "More than USD 10,000 in cash is reported on Form 8300 within 15 days; ask your tax adviser.",
     casting: "Casting and burnout belong in a licensed, ventilated workshop.",
   },
 
-  form: {
-    title: "Order",
-    intro: "Numbers with a point, without thousands separators. A dot marks what must be filled.",
-    takeRow: "Take from the selected row",
-    takingRow: "Reading the row…",
-    took: (count: number) => (count === 1 ? "One field taken from the row." : `${count} fields taken from the row.`),
-    tookNone: "The selected row holds nothing for this form. Its column headers should be the form's words.",
-    groups: {
-      who: "Who and what",
-      chain: "Chain",
-      clasp: "Clasp, bought",
-      stones: "Stones",
-      terms: "Terms",
-    },
-    help: {
-      mark: "Such as 14K, 585 or 750.",
-      plated: "As usual: white is plated, the others are not.",
-      linksPer: "Links in that length of closed, taut chain.",
-      linkWeight: "One finished link. Weigh ten and divide.",
-      stoneCount: "On one piece.",
-      settingFee: "A stone; empty takes Rates.",
-      spot: "A troy ounce; empty takes Rates.",
-      discount: "A share: 0.05 for 5 %.",
-      quantity: "Pieces alike.",
-    } satisfies Partial<Record<OrderKey | LineKey, string>>,
-    choices: {
-      yellow: "Yellow",
-      rose: "Rose",
-      white: "White",
-      green: "Green",
-      own: "Own alloy",
-      "as usual": "As usual",
-      plated: "Plated",
-      "not plated": "Not plated",
-      in: "in",
-      cm: "cm",
-      mm: "mm",
-    },
-    grams: "g",
-  },
+  form,
 
   make: {
     press: "Make the quote",
     working: "Making the quote…",
     keys: "Ctrl+Enter",
-    done: (quote: string, job: string) => `${quote} and ${job} are in the workbook.`,
+    done: (quote: string, job: string, tickets: string) => `${quote}, ${job} and ${tickets} are in the workbook.`,
     showQuote: "Show the quote",
     showJob: "Show the job",
+    showTickets: "Show the tickets",
     unsigned: "The quote does not say who it is from: give your name under Workshop on the Rates sheet.",
     unknownField: (field: string) =>
       `The template asks for ${field}, which Curbwright does not know; it was left as it is.`,
@@ -206,6 +83,16 @@ export const TEXTS = {
       count === 1 ? `One field needs a look: ${labels}.` : `${count} fields need a look: ${labels}.`,
     missing: (labels: string) => `Still to fill: ${labels}.`,
     notYet: "There are no rates to quote from yet.",
+  },
+
+  template: {
+    title: "Template",
+    about:
+      "Quotes are copied from a sheet of yours: any sheet with “template” in its name and fields such as {{customer}}.",
+    choose: "Make quotes from",
+    builtIn: "Built in",
+    willBeAdded: (name: string) => `The sheet “${name}” is added with the first quote made from it.`,
+    add: "Add it now, to restyle it",
   },
 
   earlier: {
@@ -249,4 +136,6 @@ export const TEXTS = {
     leave: "Start a new order",
     left: "A new order. The form is as it was before you opened the quote.",
   },
+
+  model: MODEL_TEXTS,
 } as const;

@@ -1,104 +1,142 @@
-import { readFile } from "node:fs/promises";
-import { join } from "node:path";
-import { createContext, Script } from "node:vm";
+import { execFileSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
+import { bareCosts, CALLS, catalogue, loadFunctions, rest } from "./benchcells.mjs";
 import { buildAddin } from "./workbook/build.mjs";
-import { FOLDERS } from "./workbook/server.mjs";
 
-// Asserts nothing. It times our functions as Excel would call them cell by cell, against the same sum in plain doubles:
-// the price of exact decimals, of reading cells and of the sentences in errors.
-const CALLS = 100_000;
+// Asserts nothing. It times our functions as Excel calls them, with inputs and outputs as Excel hands them, against bare
+// doubles and against our own exact way, in time of the processor; each ratio is of two runs one after the other, and the
+// median of all is told.
+const ROWS = 1_048_576;
 const ROUNDS = 9;
-// One pass of the plain loop is too short for the clock.
-const PLAIN_PASSES = 20;
+const SINGLE_CALLS = 100_000;
+const EXACT_ROWS = 20_000;
 
 if (process.env.CURBWRIGHT_BUILT !== "1") await buildAddin();
 const functions = await loadFunctions();
+const landedCost = functions.get("LANDEDCOST");
+console.log(`Medians of ${ROUNDS} rounds in one process, Node ${process.versions.node}`);
 
+wholeColumns();
+againstExact();
+rowsAndTime();
+singleCalls();
+console.log("\nMemory, 1,048,576 rows of LANDEDCOST to cents, in a process of its own");
 console.log(
-  `${CALLS.toLocaleString("en-US")} single-cell calls, medians of ${ROUNDS} rounds in one process (Node ${process.versions.node})`,
-);
-console.log("function       a call     in plain doubles   times as long");
-report(
-  "METALRATE",
-  (i) => [1800 + (i % 1000) / 8, "18K"],
-  (i) => ((1800 + (i % 1000) / 8) * 0.75) / 31.1034768,
-);
-report(
-  "LANDEDCOST",
-  (i) => [40 + (i % 1000) / 16, 60.5, 1.5, 50, 0.02],
-  (i) => ((40 + (i % 1000) / 16) / (1 - 0.02)) * (60.5 + 1.5) + 50,
+  execFileSync(process.execPath, ["--expose-gc", fileURLToPath(new URL("benchmemory.mjs", import.meta.url))], {
+    encoding: "utf8",
+  }).trim(),
 );
 
-function report(id, cellsOf, plain) {
-  const call = callerOf(id);
-  const cells = Array.from({ length: CALLS }, (_, i) => cellsOf(i));
-  const check = call(cells[7]);
-  if (!(Math.abs(check - plain(7)) < 1e-9 * plain(7)))
-    throw new Error(`${id} gave ${check}, not ${plain(7)}: nothing to compare`);
-  const rounds = Array.from({ length: ROUNDS }, () => {
-    const ours = time(() => {
-      let sum = 0;
-      for (let i = 0; i < CALLS; i += 1) sum += call(cells[i]);
-      return sum;
-    });
-    const bare =
-      time(() => {
-        let sum = 0;
-        for (let pass = 0; pass < PLAIN_PASSES; pass += 1) for (let i = 0; i < CALLS; i += 1) sum += plain(i + pass);
-        return sum;
-      }) / PLAIN_PASSES;
-    return { ours, bare, ratio: ours / bare };
-  });
-  const of = (key) => median(rounds.map((round) => round[key]));
-  const perCall = (ms) => `${((ms * 1e6) / CALLS).toFixed(ms < 10 ? 2 : 0)} ns`;
+function wholeColumns() {
+  console.log(`\n${ROWS.toLocaleString("en-US")} rows of LANDEDCOST against a bare loop of doubles`);
+  for (const [what, kind, decimals] of [
+    ["rates from spot, to cents", "spot", 2],
+    ["round figures, to cents", "ties", 2],
+    ["rates from spot, nearest double", "spot", null],
+    ["round figures, nearest double", "ties", null],
+  ]) {
+    const cells = catalogue(ROWS, kind);
+    const ours = () => landedCost(...cells, ...rest(decimals));
+    const bare = () => bareCosts(cells, decimals !== null);
+    const { first, second, ratio } = paired(ours, bare, ROUNDS);
+    const perRow = (ms) => `${((ms * 1e6) / ROWS).toFixed(0)} ns`;
+    const halves = decimals === null ? "" : `; ${shareOfTies(cells)} % exact half cents`;
+    console.log(
+      `${what.padEnd(34)} ${perRow(first)} a row, bare ${perRow(second)}: ${ratio.toFixed(2)} times${halves}`,
+    );
+  }
+}
+
+/** Our own exact way, asked for by weights as texts too long for columns. */
+function againstExact() {
+  const cells = catalogue(EXACT_ROWS, "spot");
+  const [weight, ...others] = cells;
+  const texts = [weight.map(([cell]) => [`${cell.toFixed(2)}${"0".repeat(20)}`]), ...others];
+  const columns = () => landedCost(...cells, ...rest(2));
+  const exact = () => landedCost(...texts, ...rest(2));
+  if (JSON.stringify(columns()) !== JSON.stringify(exact())) throw new Error("columns and the exact way differ");
+  const { ratio } = paired(exact, columns, ROUNDS);
   console.log(
-    `${id.padEnd(12)} ${perCall(of("ours")).padStart(9)} ${perCall(of("bare")).padStart(20)} ${of("ratio").toFixed(0).padStart(15)}`,
+    `\n${EXACT_ROWS.toLocaleString("en-US")} rows by decimals of 60 digits take ${ratio.toFixed(0)} times as long as in columns`,
   );
 }
 
+function rowsAndTime() {
+  console.log("\nRows and time, LANDEDCOST to cents");
+  for (const count of [1_000, 10_000, 100_000, ROWS]) {
+    const cells = catalogue(count, "spot");
+    const turns = Math.max(1, Math.round(200_000 / count));
+    const times = Array.from({ length: ROUNDS }, () =>
+      time(() => {
+        for (let turn = 0; turn < turns; turn += 1) landedCost(...cells, ...rest(2));
+      }),
+    );
+    console.log(
+      `${count.toLocaleString("en-US").padStart(10)} rows  ${((median(times) * 1e6) / turns / count).toFixed(0)} ns a row`,
+    );
+  }
+}
+
+function singleCalls() {
+  console.log(`\n${SINGLE_CALLS.toLocaleString("en-US")} single-cell calls of each function, on average`);
+  const told = Object.entries(CALLS).map(([id, cellsOf]) => {
+    const call = functions.get(id);
+    const args = Array.from({ length: SINGLE_CALLS }, (_, n) =>
+      Array.from({ length: call.length }, (_, at) => asRange(cellsOf(n)[at] ?? null)),
+    );
+    const times = Array.from({ length: 5 }, () =>
+      time(() => {
+        for (const cells of args) call(...cells);
+      }),
+    );
+    return `${id} ${((median(times) * 1e3) / SINGLE_CALLS).toFixed(2)} µs`;
+  });
+  for (let at = 0; at < told.length; at += 4)
+    console.log(
+      told
+        .slice(at, at + 4)
+        .map((each) => each.padEnd(26))
+        .join(""),
+    );
+}
+
+function asRange(cell) {
+  return Array.isArray(cell) ? cell : [[cell]];
+}
+
+function shareOfTies(cells) {
+  // Half cents of the same catalogue, counted where a third decimal is 5 and no more follow, by whole numbers.
+  const texts = landedCost(...cells, ...rest(10));
+  let ties = 0;
+  for (const [cost] of texts) {
+    const thousandths = cost * 1000;
+    if (Math.abs(thousandths - Math.round(thousandths)) < 1e-6 && Math.round(thousandths) % 10 === 5) ties += 1;
+  }
+  return ((100 * ties) / texts.length).toFixed(1);
+}
+
+function paired(one, other, rounds) {
+  for (let warm = 0; warm < 2; warm += 1) {
+    one();
+    other();
+  }
+  const runs = Array.from({ length: rounds }, () => {
+    const first = time(one);
+    const second = time(other);
+    return { first, second, ratio: first / second };
+  });
+  const of = (key) => median(runs.map((run) => run[key]));
+  return { first: of("first"), second: of("second"), ratio: of("ratio") };
+}
+
+/** Milliseconds of the processor: others on the machine take turns, not time. */
 function time(work) {
-  const started = performance.now();
-  const sum = work();
-  const spent = performance.now() - started;
-  // A sum that is used keeps the engine from dropping the loop.
-  if (!Number.isFinite(sum)) throw new Error("a call gave something that is no number");
-  return spent;
+  const started = process.cpuUsage();
+  work();
+  const { user, system } = process.cpuUsage(started);
+  return (user + system) / 1000;
 }
 
 function median(numbers) {
   return numbers.toSorted((a, b) => a - b)[Math.floor(numbers.length / 2)];
-}
-
-/** One call as Excel makes it: a matrix for a range parameter, null for what is left out. */
-function callerOf(id) {
-  const body = functions.bodies.get(id);
-  const described = functions.metadata.find((item) => item.id === id);
-  if (!body || !described) throw new Error(`dist/ has no function ${id}`);
-  const shapes = described.parameters.map((parameter) => parameter.dimensionality === "matrix");
-  return (cells) => {
-    const result = body(...shapes.map((matrix, i) => (i >= cells.length ? null : matrix ? [[cells[i]]] : cells[i])));
-    return Array.isArray(result) ? result[0][0] : result;
-  };
-}
-
-async function loadFunctions() {
-  const bodies = new Map();
-  const ErrorCode = {
-    invalidValue: "#VALUE!",
-    notAvailable: "#N/A",
-    invalidNumber: "#NUM!",
-    divisionByZero: "#DIV/0!",
-  };
-  class CustomFunctionsError extends Error {
-    constructor(code, message) {
-      super(message);
-      this.code = code;
-    }
-  }
-  const CustomFunctions = { associate: (id, body) => bodies.set(id, body), Error: CustomFunctionsError, ErrorCode };
-  new Script(await readFile(join(FOLDERS.addin, "functions.js"), "utf8")).runInContext(
-    createContext({ CustomFunctions }),
-  );
-  const { functions: metadata } = JSON.parse(await readFile(join(FOLDERS.addin, "functions.json"), "utf8"));
-  return { bodies, metadata };
 }

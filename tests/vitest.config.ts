@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
 const root = fileURLToPath(new URL("../", import.meta.url));
-const BROWSER_TESTS = "tests/workbook/**/*.test.ts";
+const BROWSER_TESTS = ["tests/workbook/**/*.test.ts", "tests/taskpane/sheets/**/*.test.ts"];
 const timeouts = { testTimeout: 60_000, hookTimeout: 60_000 };
 
 // The projects do not extend this config: each would build everything again.
@@ -17,7 +17,7 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
-          exclude: [BROWSER_TESTS],
+          exclude: BROWSER_TESTS,
           ...timeouts,
           sequence: { groupOrder: 0 },
           typecheck: { enabled: true, include: ["tests/**/*.test-d.ts"], tsconfig: "tsconfig.json" },
@@ -28,7 +28,7 @@ export default defineConfig({
         cacheDir: ".cache/vite",
         test: {
           name: "workbook",
-          include: [BROWSER_TESTS],
+          include: BROWSER_TESTS,
           ...timeouts,
           // A browser and its page take both cores of a small machine: one file at a time, after the unit tests.
           fileParallelism: false,

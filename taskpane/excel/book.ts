@@ -15,12 +15,15 @@ export interface Book {
   readonly rates: RatesReading;
 }
 
-/** Reads all that a quote depends on, in one sync. What would stop it half way is told before anything is made. */
-export async function readBook(context: Excel.RequestContext): Promise<Book> {
+/**
+ * Reads all that a quote depends on, in one sync. What would stop it half way is told before anything is made.
+ * @param template the name of the template's sheet
+ */
+export async function readBook(context: Excel.RequestContext, template: string): Promise<Book> {
   const { worksheets, names, tables, protection: structure } = context.workbook;
   worksheets.load("items/name");
   structure.load("protected");
-  const askedTemplate = askTemplate(worksheets);
+  const askedTemplate = askTemplate(worksheets, template);
   const askedRates = askRates(context);
   const askedTable = askQuoteTable(context);
   const protection = tables.getItemOrNullObject(QUOTES_TABLE).worksheet.protection;

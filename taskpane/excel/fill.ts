@@ -11,10 +11,20 @@ export interface Write {
   readonly format?: string;
 }
 
+/** Rows of the template that come so many times. */
+export interface Repeated {
+  /** The first of them, as the template has it. */
+  readonly row: number;
+  readonly height: number;
+  readonly times: number;
+}
+
 /** What is to be done to a copy of the template: rows added under the repeated ones, cells written, rows hidden. */
 export interface FillPlan {
   /** The rows that repeat per line; undefined where the template has none. */
-  readonly repeated: { readonly row: number; readonly height: number; readonly times: number } | undefined;
+  readonly repeated: Repeated | undefined;
+  /** The rows that repeat per free line, once and hidden where the quote has none. */
+  readonly repeatedExtras: Repeated | undefined;
   readonly writes: readonly Write[];
   readonly hidden: readonly number[];
   /** Fields nobody knows, left in sight, as "{{color}} in B7". */
@@ -27,6 +37,9 @@ export interface FillPlan {
   readonly hasFormulas: boolean;
 }
 
+/** What a quote without free lines has in their row. */
+const NO_EXTRA: Fields = new Map(["extra.text", "extra.amount"].map((name) => [name, { value: "", text: "" }]));
+
 /** Rows of cells. */
 export type Block = readonly (readonly unknown[])[];
 
@@ -36,23 +49,41 @@ export type Block = readonly (readonly unknown[])[];
  * @param formats number formats of those cells; a format of the user's own is kept
  * @param quote fields that stand once
  * @param lines fields of each line, for the rows with "line." fields
+ * @param extras fields of each free line, for the rows with "extra." fields
  */
-export function planFill(template: Block, formats: Block, quote: Fields, lines: readonly Fields[]): FillPlan {
-  const first = template.findIndex(hasLineField);
-  const last = template.findLastIndex(hasLineField);
-  const height = first < 0 ? 0 : last - first + 1;
-  const added = height * Math.max(0, lines.length - 1);
+export function planFill(
+  template: Block,
+  formats: Block,
+  quote: Fields,
+  lines: readonly Fields[],
+  extras: readonly Fields[] = [],
+): FillPlan {
+  const repeated = rowsWith("line.", template, 0, lines.length);
+  const repeatedExtras = extraRows(template, repeated, extras.length);
+  const items = (row: number): readonly Fields[] | undefined => {
+    if (holds(repeated, row)) return lines;
+    return holds(repeatedExtras, row) ? (extras.length > 0 ? extras : [NO_EXTRA]) : undefined;
+  };
+  const blocks = [repeated, repeatedExtras].filter((block) => block !== undefined);
+  const moved = (row: number) =>
+    blocks.reduce((to, block) => (row >= block.row + block.height ? to + addedRows(block) : to), row);
   const rows = template.flatMap((_, row) => {
-    if (first < 0 || row < first || row > last)
-      return [{ from: row, row: row > last && first >= 0 ? row + added : row, fields: quote }];
-    return lines.map((line, index) => ({ from: row, row: row + index * height, fields: new Map([...quote, ...line]) }));
+    const height = blocks.find((block) => holds(block, row))?.height ?? 0;
+    const own = items(row);
+    if (!own) return [{ from: row, row: moved(row), fields: quote }];
+    return own.map((fields, index) => ({
+      from: row,
+      row: moved(row) + index * height,
+      fields: new Map([...quote, ...fields]),
+    }));
   });
   const filled = rows.map(({ from, row, fields }) => ({
     row,
     ...fillRow(template[from] ?? [], formats[from] ?? [], row, fields),
   }));
   return {
-    repeated: first < 0 ? undefined : { row: first, height, times: lines.length },
+    repeated,
+    repeatedExtras,
     writes: filled.flatMap(({ writes }) => writes),
     hidden: filled.filter(({ emptied }) => emptied).map(({ row }) => row),
     unknown: filled.flatMap(({ unknown }) => unknown),
@@ -62,8 +93,32 @@ export function planFill(template: Block, formats: Block, quote: Fields, lines: 
   };
 }
 
-function hasLineField(cells: readonly unknown[]): boolean {
-  return fillable(cells).some(({ text }) => fieldsIn(text).some(({ name }) => name.startsWith("line.")));
+/** How many rows a block adds to the template's own. */
+export function addedRows({ height, times }: Repeated): number {
+  return height * Math.max(0, times - 1);
+}
+
+/** From the first to the last row with such fields, at or below a row. */
+function rowsWith(prefix: string, template: Block, from: number, times: number): Repeated | undefined {
+  const rows = template.flatMap((cells, row) => (row >= from && hasField(prefix, cells) ? [row] : []));
+  const [first] = rows;
+  const last = rows.at(-1);
+  return first === undefined || last === undefined ? undefined : { row: first, height: last - first + 1, times };
+}
+
+/** The rows of free lines: those below the lines' own rows, or above them. */
+function extraRows(template: Block, lines: Repeated | undefined, count: number): Repeated | undefined {
+  const times = Math.max(1, count);
+  const below = rowsWith("extra.", template, lines ? lines.row + lines.height : 0, times);
+  return below ?? rowsWith("extra.", template.slice(0, lines?.row ?? 0), 0, times);
+}
+
+function holds(block: Repeated | undefined, row: number): boolean {
+  return block !== undefined && row >= block.row && row < block.row + block.height;
+}
+
+function hasField(prefix: string, cells: readonly unknown[]): boolean {
+  return fillable(cells).some(({ text }) => fieldsIn(text).some(({ name }) => name.startsWith(prefix)));
 }
 
 function fillRow(
@@ -88,7 +143,10 @@ function fillRow(
       ),
     ),
     inFormulas: cells.flatMap((cell, column) => (isFormula(cell) ? inCells(fieldsIn(cell), column) : [])),
-    emptied: values.length > 0 && values.every((value) => value?.text === ""),
+    // Also where what is left of optional phrases is nothing.
+    emptied:
+      values.length > 0 &&
+      (values.every((value) => value?.text === "") || texts.every(({ text }) => fillText(text, fields).trim() === "")),
   };
 }
 

@@ -34,7 +34,17 @@ export function onThemeChange(handler: () => void): void {
 
 /** The language tag that numbers and dates are shown in. */
 export function locale(): string {
-  return Office.context?.contentLanguage || navigator.language || "en-US";
+  // Some hosts give Windows' number of a language, which Intl takes for no language at all.
+  const given: readonly unknown[] = [Office.context?.contentLanguage, navigator.language];
+  return given.find((tag): tag is string => typeof tag === "string" && isLanguage(tag)) ?? "en-US";
+}
+
+function isLanguage(tag: string): boolean {
+  try {
+    return Intl.getCanonicalLocales(tag).length > 0;
+  } catch {
+    return false;
+  }
 }
 
 /** Brings a sheet to the front. */

@@ -7,20 +7,30 @@ const LOOKS = {
   label: { color: "#3A332C", vertical: "Top" },
   note: { color: "#6F6459", wrap: true, vertical: "Top" },
   unit: { color: "#6F6459", wrap: true, vertical: "Top", indent: 1 },
+  aside: { color: "#6F6459", vertical: "Top", indent: 1 },
+  block: { size: 14, bold: true, color: "#4A3420" },
   input: { fill: "#FBF4E2", vertical: "Top" },
   inputRight: { fill: "#FBF4E2", align: "Right", vertical: "Top" },
+  inputStart: { fill: "#FBF4E2", align: "Left", vertical: "Top" },
+  inputAfterNumber: { fill: "#FBF4E2", align: "Left", vertical: "Top", indent: 1 },
   headingRight: { bold: true, color: "#7A5A2B", rule: "EdgeBottom", align: "Right" },
   end: { bold: true, align: "Right" },
+  words: { align: "Right", color: "#6F6459", vertical: "Top" },
   head: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1" },
   headRight: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Right" },
   body: { wrap: true, vertical: "Top" },
+  detail: { size: 9, color: "#3A332C", wrap: true, vertical: "Top" },
+  strong: { size: 11, bold: true, wrap: true, vertical: "Top" },
   start: { align: "Left", vertical: "Top" },
   startAfterNumber: { align: "Left", vertical: "Top", indent: 1 },
   headAfterNumber: { bold: true, color: "#4A3420", rule: "EdgeBottom", fill: "#F4EDE1", align: "Left", indent: 1 },
+  blank: { fill: "#FBF4E2", rule: "EdgeBottom" },
+  blankLabel: { color: "#3A332C", rule: "EdgeBottom" },
   small: { size: 9, color: "#6F6459" },
   quiet: { size: 9, color: "#6F6459", vertical: "Top" },
   number: { align: "Right", vertical: "Top" },
   total: { bold: true, rule: "EdgeTop", align: "Right", vertical: "Top" },
+  totalAside: { color: "#6F6459", rule: "EdgeTop", vertical: "Top", indent: 1 },
   totalLabel: { bold: true, rule: "EdgeTop", vertical: "Top" },
 } as const satisfies Record<string, Dress>;
 export type Look = keyof typeof LOOKS;
@@ -52,9 +62,13 @@ export interface Paper {
   readonly size?: PaperSize;
   /** Rows repeated on each printed page, such as "$10:$10". */
   readonly titleRows?: string;
+  /** Rows, counted from 0, that begin a printed page. */
+  readonly pageStarts?: readonly number[];
+  /** Heights in points by row, counted from 0; other rows are as high as their contents. */
+  readonly heights?: ReadonlyMap<number, number>;
 }
 
-export type PaperSize = "Letter" | "A4";
+export type PaperSize = "Letter" | "A4" | "A5";
 
 const RULE_COLOR = "#C9B48A";
 const EMPTY: PaperCell = { content: "" };
@@ -94,18 +108,46 @@ export function putContents(sheet: Excel.Worksheet, paper: Paper): Excel.Range {
     dressAs(sheet.getRangeByIndexes(run.row, run.column, 1, run.width), run.look);
   }
   all.format.autofitRows();
+  for (const [row, height] of paper.heights ?? []) {
+    sheet.getRangeByIndexes(row, 0, 1, 1).format.rowHeight = height;
+  }
   sheet.showGridlines = false;
   return all;
 }
 
 /** One page wide, with a print area and a repeated header row. */
-function setUpPrint(sheet: Excel.Worksheet, area: Excel.Range, { size, titleRows }: Paper): void {
+function setUpPrint(
+  sheet: Excel.Worksheet,
+  area: Excel.Range,
+  { widths, size, titleRows, pageStarts = [] }: Paper,
+): void {
   const { pageLayout } = sheet;
-  if (size) pageLayout.paperSize = size === "A4" ? Excel.PaperType.a4 : Excel.PaperType.letter;
+  if (size) pageLayout.paperSize = paperTypeOf(size);
   pageLayout.orientation = Excel.PageOrientation.portrait;
-  pageLayout.zoom = { horizontalFitToPages: 1 };
+  // Excel passes over page breaks where it fits a sheet to pages, so a sheet with breaks is scaled.
+  pageLayout.zoom = pageStarts.length > 0 ? { scale: onePageWide(widths, size ?? "A4") } : { horizontalFitToPages: 1 };
   pageLayout.setPrintArea(area);
   if (titleRows) pageLayout.setPrintTitleRows(titleRows);
+  for (const row of pageStarts) sheet.horizontalPageBreaks.add(sheet.getRangeByIndexes(row, 0, 1, 1));
+}
+
+/** Points between Excel's usual margins of 0.7 inch. */
+const ROOM: Readonly<Record<PaperSize, number>> = {
+  Letter: 612 - 100.8,
+  A4: 595.28 - 100.8,
+  A5: 419.53 - 100.8,
+};
+
+/** The scale, in per cent, at which columns of such widths fit one page; a little less, since widths differ with the font. */
+function onePageWide(widths: readonly number[], size: PaperSize): number {
+  const width = widths.reduce((total, each) => total + each, 0);
+  return Math.min(100, Math.floor((ROOM[size] / width) * 97));
+}
+
+/** Excel's name of a paper. */
+export function paperTypeOf(size: PaperSize): Excel.PaperType {
+  const types = { Letter: Excel.PaperType.letter, A4: Excel.PaperType.a4, A5: Excel.PaperType.a5 };
+  return types[size];
 }
 
 /** Letter where it is the usual paper, A4 elsewhere. Source: common practice in the countries named. */

@@ -1,4 +1,4 @@
-import type { Fields, FieldValue } from "./fields";
+import { BETWEEN_WORDS, type Fields, type FieldValue } from "./fields";
 
 /** A field as it stands in a template: {{line.colour|yellow=Gelb|white=Weiß}}. */
 export interface Placed {
@@ -23,9 +23,16 @@ export function fieldsIn(text: string): readonly Placed[] {
 /** What a field is filled with, in the template's own words where it has one; undefined for a field nobody knows. */
 export function fieldIn({ name, words }: Placed, fields: Fields): FieldValue | undefined {
   const value = fields.get(name);
-  const word = value && words?.get(folded(value.text));
   if (!words) return undefined;
-  return word === undefined ? value : { value: word, text: word };
+  if (!value || words.size === 0 || typeof value.value === "number") return value;
+  // The whole of it, or each of several words such as the colours of a line.
+  const said =
+    words.get(folded(value.text)) ??
+    value.text
+      .split(BETWEEN_WORDS)
+      .map((word) => words.get(folded(word)) ?? word)
+      .join(BETWEEN_WORDS);
+  return { value: said, text: said };
 }
 
 /** A text with its fields filled; a phrase in [[…]] goes when a field in it is empty, and one nobody knows stays. */

@@ -1,18 +1,20 @@
-import type { CostSheet, Order, Quote, QuoteNumber, Rates, TypedOrder } from "../../src/index";
+import type { CostSheet, Order, Quote, QuoteNumber, RateKey, Rates, TypedOrder } from "../../src/index";
 import { readBook } from "./book";
-import { lineFields, quoteFields } from "./fields";
+import { extraFields, lineFields, quoteFields } from "./fields";
 import { type Block, planFill } from "./fill";
 import { locale } from "./host";
-import { jobPaper } from "./job";
-import { paperSizeFor, putPaper } from "./paper";
+import { jobSheet } from "./job";
+import { type PaperSize, paperSizeFor, putPaper } from "./paper";
 import { QUOTES_TABLE } from "./quotebook";
-import { numberOf, numbersTaken, sheetsOf } from "./quotenumbers";
+import { numberOf, numbersTaken, type QuoteSheets, sheetsOf } from "./quotenumbers";
 import { addQuote, beginQuotes, quoteRow } from "./quoterow";
 import { copyTemplate, fillCopy, isTemplateCopy, keepValuesOnly } from "./quotesheet";
 import { nameOf, type RateValues, sameRates } from "./rates";
 import { run, WorkbookFault } from "./run";
 import { freeSheetName } from "./sheetname";
-import { putTemplate, TEMPLATE_SHEET, templateContents } from "./template";
+import { isBuiltIn, putTemplate, TEMPLATE_SHEET, templateContents } from "./template";
+import { mendTemplate, type TemplateSheet } from "./templatesheet";
+import { ticketsPaper } from "./tickets";
 
 /** An order, costed and quoted, ready to be put into the workbook. */
 export interface Job {
@@ -24,6 +26,8 @@ export interface Job {
   readonly rateValues: RateValues;
   /** The order as typed, for the quotes table to keep. */
   readonly typed: TypedOrder;
+  /** The sheet that the quote is copied from; the usual template where none is chosen. */
+  readonly template?: string;
   /** The quote this one revises; undefined for a new one. */
   readonly revised: QuoteNumber | undefined;
 }
@@ -33,6 +37,7 @@ export interface Filled {
   readonly number: QuoteNumber;
   readonly quoteSheet: string;
   readonly jobSheet: string;
+  readonly ticketsSheet: string;
   /** Fields of the template that nobody knows, such as "{{color}} in B7". */
   readonly unknownFields: readonly string[];
   /** Fields inside a formula, which are not filled, such as "{{customer}} in B7". */
@@ -51,45 +56,42 @@ export class RatesChanged extends WorkbookFault {
 }
 
 /**
- * Puts the quote, filled into a copy of the template, its job sheet and its row of the quotes table into the workbook,
- * in two syncs, three where the template computes, whatever the quote. A revision gets sheets and a row of its own.
+ * Puts the quote, filled into a copy of the template, its job sheet, its tickets and its row of the quotes table into the
+ * workbook, in two syncs, three where the template computes, whatever the quote. A revision gets sheets and a row of its own.
  * On a fault nothing of it stays behind; RatesChanged is thrown before anything is made.
  */
 export async function fillQuote(job: Job): Promise<Filled> {
   let begun: readonly string[] = [];
   let before: ReadonlySet<string> = new Set();
+  const templateName = job.template ?? TEMPLATE_SHEET;
   try {
     return await run(async (context) => {
-      const { template, table, sheetNames, rates } = await readBook(context);
+      const { template, table, sheetNames, rates } = await readBook(context, templateName);
       if (!rates.found || !sameRates(rates.values, job.rateValues)) throw new RatesChanged();
       const least = Math.max(job.quote.number.number, Number(rates.values.nextNumber) || 0);
       const number = numberOf(job.revised, least, numbersTaken(table, sheetNames));
       const names = sheetsOf(number);
       const quotesSheet = table ? undefined : freeSheetName(QUOTES_TABLE, sheetNames);
       const quote = { ...job.quote, number };
-      const { cells, formats, printArea } = template ?? {
-        cells: templateContents(),
-        formats: [],
-        printArea: undefined,
-      };
+      const size = paperSizeFor(locale());
+      const { cells, formats, printArea } = template ?? builtInSheet(templateName, size);
       const fields = quoteFields(quote, locale());
       const lines = quote.lines.map((line) => lineFields(line, locale()));
-      const plan = planFill(cells, formats, fields, lines);
+      const extras = quote.extras.map((extra) => extraFields(extra, locale()));
+      const plan = planFill(cells, formats, fields, lines, extras);
       if (!plan.hasFields) {
-        throw new WorkbookFault(
-          `The sheet "${TEMPLATE_SHEET}" has no field to fill. Put fields such as {{customer}} or {{total}} where the quote is to say them, or delete the sheet to get the built-in one back.`,
-        );
+        throw new WorkbookFault(`The sheet "${templateName}" has no field to fill. ${mendTemplate(templateName)}`);
       }
       before = sheetNames;
-      begun = [...(template ? [] : [TEMPLATE_SHEET]), ...(quotesSheet ? [quotesSheet] : []), names.quote, names.job];
+      begun = [...(template ? [] : [templateName]), ...(quotesSheet ? [quotesSheet] : []), ...Object.values(names)];
       const row = quoteRow(quote, job.order, job.typed);
       const { worksheets } = context.workbook;
-      if (!template) putTemplate(worksheets.add(TEMPLATE_SHEET), paperSizeFor(locale()));
-      if (quotesSheet) beginQuotes(worksheets.add(quotesSheet), row, paperSizeFor(locale()));
-      const sheet = copyTemplate(context, names.quote);
+      if (!template && isBuiltIn(templateName)) putTemplate(worksheets.add(templateName), templateName, size);
+      if (quotesSheet) beginQuotes(worksheets.add(quotesSheet), row, size);
+      const sheet = copyTemplate(context, templateName, names.quote);
       fillCopy(sheet, plan, widthOf(cells), printArea);
       const errors = plan.hasFormulas ? await keepValuesOnly(context, sheet) : [];
-      putJob(context, job, quote, names.job);
+      putJob(worksheets, job, quote, rates.missing, names, size);
       if (!job.revised) {
         context.workbook.names.getItem(nameOf("nextNumber")).getRange().values = [[number.number + 1]];
       }
@@ -101,6 +103,7 @@ export async function fillQuote(job: Job): Promise<Filled> {
         number,
         quoteSheet: names.quote,
         jobSheet: names.job,
+        ticketsSheet: names.tickets,
         unknownFields: plan.unknown,
         formulaFields: plan.inFormulas,
         errors,
@@ -109,18 +112,31 @@ export async function fillQuote(job: Job): Promise<Filled> {
     });
   } catch (error) {
     // What went wrong first is what the person must hear, also where taking back fails.
-    await takeBack(begun, before).catch(() => undefined);
+    await takeBack(begun, before, templateName).catch(() => undefined);
     throw error;
   }
 }
 
-function putJob(context: Excel.RequestContext, job: Job, quote: Quote, name: string): void {
-  const [costed] = job.sheets;
-  if (!costed) return;
-  putPaper(context.workbook.worksheets.add(name), {
-    ...jobPaper(job.order, costed, quote, job.rates),
-    size: paperSizeFor(locale()),
-  });
+/** A built-in template that the workbook does not have yet, as it will be. */
+function builtInSheet(name: string, size: PaperSize): TemplateSheet {
+  if (!isBuiltIn(name)) {
+    throw new WorkbookFault(`The template "${name}" is gone. Choose another, or bring that sheet back.`);
+  }
+  return { cells: templateContents(name, size), formats: [], printArea: undefined };
+}
+
+/** The job sheet, and the tickets whose figures follow it. */
+function putJob(
+  worksheets: Excel.WorksheetCollection,
+  { order, sheets, rates }: Job,
+  quote: Quote,
+  missing: readonly RateKey[],
+  names: QuoteSheets,
+  size: PaperSize,
+): void {
+  const made = jobSheet(order, sheets, quote, rates, missing);
+  putPaper(worksheets.add(names.job), { ...made.paper, size });
+  putPaper(worksheets.add(names.tickets), { ...ticketsPaper(sheets, quote, made, names.job), size });
 }
 
 function widthOf(cells: Block): number {
@@ -128,7 +144,7 @@ function widthOf(cells: Block): number {
 }
 
 /** Takes out what a failed fill had begun: sheets that were not there before it, also a copy that got no name. */
-async function takeBack(begun: readonly string[], before: ReadonlySet<string>): Promise<void> {
+async function takeBack(begun: readonly string[], before: ReadonlySet<string>, template: string): Promise<void> {
   if (begun.length === 0) return;
   await run(async (context) => {
     const { worksheets } = context.workbook;
@@ -136,7 +152,7 @@ async function takeBack(begun: readonly string[], before: ReadonlySet<string>): 
     await context.sync();
     for (const sheet of worksheets.items) {
       const isNew = !before.has(sheet.name.toLowerCase());
-      if (isNew && (begun.includes(sheet.name) || isTemplateCopy(sheet.name))) sheet.delete();
+      if (isNew && (begun.includes(sheet.name) || isTemplateCopy(sheet.name, template))) sheet.delete();
     }
     await context.sync();
   });

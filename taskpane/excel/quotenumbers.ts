@@ -9,16 +9,23 @@ import {
 import type { QuoteTable } from "./quotebook";
 import { WorkbookFault } from "./run";
 
-/** The names of a quote's two sheets. */
-export function sheetsOf(number: QuoteNumber): { readonly quote: string; readonly job: string } {
-  return { quote: `Quote ${showQuoteNumber(number)}`, job: `Job ${showQuoteNumber(number)}` };
+/** The names of a quote's sheets. */
+export interface QuoteSheets {
+  readonly quote: string;
+  readonly job: string;
+  readonly tickets: string;
+}
+
+export function sheetsOf(number: QuoteNumber): QuoteSheets {
+  const shown = showQuoteNumber(number);
+  return { quote: `Quote ${shown}`, job: `Job ${shown}`, tickets: `Tickets ${shown}` };
 }
 
 /** The numbers that are taken: by a row of the table, or by a sheet, whoever made it. */
 export function numbersTaken(table: QuoteTable | undefined, sheetNames: Iterable<string>): readonly QuoteNumber[] {
   const listed = table?.rows.flatMap((row) => (row ? [row.number] : [])) ?? [];
   const named = [...sheetNames].flatMap((name) => {
-    const number = readQuoteNumber(/^(?:quote|job) (\S+)$/i.exec(name)?.[1]);
+    const number = readQuoteNumber(/^(?:quote|job|tickets) (\S+)$/i.exec(name)?.[1]);
     return number ? [number] : [];
   });
   return [...listed, ...named];

@@ -9,7 +9,7 @@ import {
   writeOrderText,
 } from "../../src/index";
 import { dateSerial, numberFormat } from "./fields";
-import { asText, dressAs, type Look, type PaperCell, type PaperSize, putContents } from "./paper";
+import { asText, dressAs, type Look, type PaperCell, type PaperSize, paperTypeOf, putContents } from "./paper";
 import { QUOTE_COLUMN_KEYS, QUOTE_COLUMNS, QUOTES_TABLE, type QuoteColumn, type QuoteTable } from "./quotebook";
 
 /** A row of the quotes table before it is written. */
@@ -89,7 +89,7 @@ export function beginQuotes(sheet: Excel.Worksheet, row: QuoteRow, size: PaperSi
   table.showBandedRows = false;
   ruleStanding(sheet.getRangeByIndexes(HEADER_ROW + 1, QUOTE_COLUMN_KEYS.indexOf("standing"), 1, 1));
   sheet.freezePanes.freezeRows(HEADER_ROW + 1);
-  sheet.pageLayout.paperSize = size === "A4" ? Excel.PaperType.a4 : Excel.PaperType.letter;
+  sheet.pageLayout.paperSize = paperTypeOf(size);
   sheet.pageLayout.orientation = Excel.PageOrientation.landscape;
   sheet.pageLayout.zoom = { horizontalFitToPages: 1 };
   // No print area: it would not grow with the table.

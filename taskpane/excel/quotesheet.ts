@@ -1,25 +1,31 @@
 import { addressOf } from "./address";
 import type { FillPlan } from "./fill";
-import { TEMPLATE_SHEET } from "./template";
 import type { Area } from "./templatesheet";
 
 /** A copy of the template at the workbook's end, under a name of its own. */
-export function copyTemplate(context: Excel.RequestContext, name: string): Excel.Worksheet {
-  const sheet = context.workbook.worksheets.getItem(TEMPLATE_SHEET).copy(Excel.WorksheetPositionType.end);
+export function copyTemplate(context: Excel.RequestContext, template: string, name: string): Excel.Worksheet {
+  const sheet = context.workbook.worksheets.getItem(template).copy(Excel.WorksheetPositionType.end);
   sheet.name = name;
   sheet.visibility = Excel.SheetVisibility.visible;
   return sheet;
 }
 
-/** Whether a sheet's name is what Excel calls a copy of the template. */
-export function isTemplateCopy(name: string): boolean {
-  return name.startsWith(`${TEMPLATE_SHEET} (`) && /^\d+\)$/.test(name.slice(TEMPLATE_SHEET.length + 2));
+/** Whether a sheet's name is what Excel calls a copy of the template. A long name is cut to make room for the count. */
+export function isTemplateCopy(name: string, template: string): boolean {
+  const count = / \(\d+\)$/.exec(name);
+  const before = name.slice(0, count?.index);
+  return count !== null && (before === template || (name.length === LONGEST_NAME && template.startsWith(before)));
 }
+
+/** Of a sheet, in Excel. */
+const LONGEST_NAME = 31;
 
 /** Adds rows for further lines, then writes the planned cells and nothing else. */
 export function fillCopy(sheet: Excel.Worksheet, plan: FillPlan, columns: number, printArea: Area | undefined): void {
-  if (plan.repeated) {
-    const { row, height, times } = plan.repeated;
+  const blocks = [plan.repeated, plan.repeatedExtras].filter((block) => block !== undefined);
+  // From the lowest up: rows that are added leave those above them where the template has them.
+  blocks.sort((a, b) => b.row - a.row);
+  for (const { row, height, times } of blocks) {
     const original = sheet.getRangeByIndexes(row, 0, height, columns).getEntireRow();
     for (let line = 1; line < times; line += 1) {
       const inserted = sheet
@@ -35,9 +41,10 @@ export function fillCopy(sheet: Excel.Worksheet, plan: FillPlan, columns: number
     if (format) cell.numberFormat = [[format]];
     cell.values = [[content]];
   }
-  if (plan.repeated) {
-    const { row, height, times } = plan.repeated;
-    sheet.getRangeByIndexes(row, 0, height * times, columns).format.autofitRows();
+  let above = 0;
+  for (const { row, height, times } of blocks.reverse()) {
+    sheet.getRangeByIndexes(row + above, 0, height * times, columns).format.autofitRows();
+    above += height * Math.max(0, times - 1);
   }
   for (const row of plan.hidden) sheet.getRangeByIndexes(row, 0, 1, 1).getEntireRow().rowHidden = true;
   const printed = printedArea(printArea, plan);
@@ -51,13 +58,21 @@ export function fillCopy(sheet: Excel.Worksheet, plan: FillPlan, columns: number
  * What a copy prints: the template's area with the rows that were added. Where the area ends with the repeated rows, Excel
  * leaves out what is added under them. Undefined where nothing is to be set: without an area Excel prints all there is.
  */
-export function printedArea(area: Area | undefined, { repeated }: FillPlan): Area | undefined {
-  if (!area || !repeated) return undefined;
-  const added = repeated.height * Math.max(0, repeated.times - 1);
-  const last = repeated.row + repeated.height - 1;
-  if (added === 0 || area.row + area.rows <= last) return undefined;
-  // The added rows move an area down that begins below them.
-  return area.row > last ? undefined : { ...area, rows: area.rows + added };
+export function printedArea(
+  area: Area | undefined,
+  { repeated, repeatedExtras }: Pick<FillPlan, "repeated" | "repeatedExtras">,
+): Area | undefined {
+  if (!area) return undefined;
+  let [moved, grown] = [0, 0];
+  for (const block of [repeated, repeatedExtras]) {
+    if (!block) continue;
+    const last = block.row + block.height - 1;
+    const added = block.height * Math.max(0, block.times - 1);
+    // The added rows move an area down that begins below them, and leave one alone that ends above them.
+    if (area.row > last) moved += added;
+    else if (area.row + area.rows > last) grown += added;
+  }
+  return grown === 0 ? undefined : { ...area, row: area.row + moved, rows: area.rows + grown };
 }
 
 /**

@@ -41,7 +41,7 @@ export async function layOutRates(spot: string): Promise<void> {
       }
       sheet.getRangeByIndexes(rowOf.spotAge, 3, 1, 1).formulas = [[ageRemark()]];
       sheet.freezePanes.freezeRows(HEAD_ROWS);
-      if (!hasTemplate) putTemplate(worksheets.add(TEMPLATE_SHEET), size);
+      if (!hasTemplate) putTemplate(worksheets.add(TEMPLATE_SHEET), TEMPLATE_SHEET, size);
       sheet.activate();
       await context.sync();
     });

@@ -1,91 +1,42 @@
-import { contentsOf, type Look, type Paper, type PaperCell, type PaperSize, putPaper } from "./paper";
+import { contentsOf, type Paper, type PaperSize, putPaper } from "./paper";
+import { A4_QUOTE } from "./templates/a4";
+import { COUNTER_TICKET } from "./templates/counter";
+import { LETTER_QUOTE } from "./templates/letter";
 
-/** The sheet that quotes are copied from; the user's to restyle. */
+/** The sheet that quotes are copied from unless another is chosen; the user's to restyle. */
 export const TEMPLATE_SHEET = "Quote template";
 
-const COLUMNS = 5;
+/** The built-in templates by the names of their sheets; the usual quote's paper is the place's own. */
+const BUILT_IN = {
+  [TEMPLATE_SHEET]: undefined,
+  "Quote template Letter": LETTER_QUOTE,
+  "Quote template A4": A4_QUOTE,
+  "Counter ticket template": COUNTER_TICKET,
+} as const satisfies Record<string, Paper | undefined>;
+export type BuiltInTemplate = keyof typeof BUILT_IN;
 
-/** The built-in quote: double braces are filled, [[…]] goes when a field in it is empty. */
-const TEMPLATE: Paper = {
-  widths: [120, 250, 60, 95, 105],
-  titleRows: "$9:$9",
-  rows: [
-    [{ content: "{{workshop}}", look: "title" }],
-    across("{{workshopContact}}", "lead"),
-    [],
-    across("Quote {{number}}", "heading"),
-    [
-      { content: "For", look: "lead" },
-      { content: "{{customer}}", look: "body" },
-    ],
-    [
-      { content: "Date", look: "lead" },
-      { content: "{{date}}", look: "start" },
-    ],
-    [
-      { content: "Valid until", look: "lead" },
-      { content: "{{validUntil}}", look: "start" },
-    ],
-    [],
-    [
-      { content: "Design", look: "head" },
-      { content: "Description", look: "head" },
-      { content: "Pieces", look: "headRight" },
-      { content: "Price, {{currency}}", look: "headRight" },
-      { content: "Amount, {{currency}}", look: "headRight" },
-    ],
-    [
-      { content: "{{line.design}}", look: "body" },
-      {
-        content:
-          "{{line.mark}} gold, {{line.colour}}[[, {{line.plated}}]]; curb chain, {{line.length}} {{line.unit}}, " +
-          "{{line.links}} links, about {{line.weight}} g[[; {{line.stones}} stones set]]",
-        look: "body",
-      },
-      { content: "{{line.quantity}}", look: "number" },
-      { content: "{{line.price}}", look: "number" },
-      { content: "{{line.amount}}", look: "number" },
-    ],
-    [],
-    summed("Subtotal", "{{subtotal}}"),
-    summed("Discount", "{{discount}}"),
-    summed("{{taxName}}", "{{tax}}"),
-    summed("Total, {{currency}}", "{{total}}", "totalLabel", "total"),
-    summed("Deposit", "{{deposit}}"),
-    summed("Balance", "{{balance}}"),
-    [],
-    [
-      {
-        content: "The price includes gold, casting, joining, polishing, the clasp and what is named above.",
-        look: "small",
-      },
-    ],
-    [{ content: "Weights are approximate. The mark states the fineness of the gold.", look: "small" }],
-    [{ content: "This price holds until {{validUntil}}; after that it follows the price of gold.", look: "small" }],
-    [{ content: "[[Work begins when the deposit of {{currency}} {{deposit}} has arrived.]]", look: "small" }],
-  ],
-};
-
-/** Puts the built-in template on an empty sheet. */
-export function putTemplate(sheet: Excel.Worksheet, paperSize: PaperSize): void {
-  putPaper(sheet, { ...TEMPLATE, size: paperSize });
+/** The built-in templates to offer where paper of a size is usual: the other size is a template of its own. */
+export function builtInTemplates(usual: PaperSize): readonly BuiltInTemplate[] {
+  return [TEMPLATE_SHEET, usual === "A4" ? "Quote template Letter" : "Quote template A4", "Counter ticket template"];
 }
 
-/** The built-in template's cells, as reading it back would give them. */
-export function templateContents(): (string | number)[][] {
-  return contentsOf(TEMPLATE);
+/** Whether a sheet of that name is laid out by us where it is missing. */
+export function isBuiltIn(name: string): name is BuiltInTemplate {
+  return Object.hasOwn(BUILT_IN, name);
 }
 
-function across(content: string, look: Look): PaperCell[] {
-  return Array.from({ length: COLUMNS }, (_, column) => ({ content: column === 0 ? content : "", look }));
+/** Puts a built-in template on an empty sheet. */
+export function putTemplate(sheet: Excel.Worksheet, name: BuiltInTemplate, usual: PaperSize): void {
+  putPaper(sheet, paperOf(name, usual));
 }
 
-function summed(label: string, field: string, labelLook: Look = "lead", look: Look = "number"): PaperCell[] {
-  return [
-    { content: "" },
-    { content: "" },
-    { content: "" },
-    { content: label, look: labelLook },
-    { content: field, look },
-  ];
+/** A built-in template's cells, as reading it back would give them. */
+export function templateContents(name: BuiltInTemplate, usual: PaperSize): (string | number)[][] {
+  return contentsOf(paperOf(name, usual));
+}
+
+function paperOf(name: BuiltInTemplate, usual: PaperSize): Paper {
+  // A ticket is half a sheet: A5, or the top of a letter sheet, to be cut off.
+  if (name === "Counter ticket template") return { ...COUNTER_TICKET, size: usual === "A4" ? "A5" : usual };
+  return BUILT_IN[name] ?? (usual === "A4" ? A4_QUOTE : LETTER_QUOTE);
 }

@@ -1,7 +1,7 @@
 import { addressOf } from "./address";
 import type { Block } from "./fill";
 import { WorkbookFault } from "./run";
-import { TEMPLATE_SHEET } from "./template";
+import { isBuiltIn } from "./template";
 
 /** A rectangle of cells, counted from 0. */
 export interface Area {
@@ -24,8 +24,8 @@ export interface TemplateSheet {
  * Asks for the template along with whatever else a batch reads; ready after its sync.
  * The answer is undefined where there is none, and throws a WorkbookFault where it could not be filled.
  */
-export function askTemplate(worksheets: Excel.WorksheetCollection): () => TemplateSheet | undefined {
-  const sheet = worksheets.getItemOrNullObject(TEMPLATE_SHEET);
+export function askTemplate(worksheets: Excel.WorksheetCollection, name: string): () => TemplateSheet | undefined {
+  const sheet = worksheets.getItemOrNullObject(name);
   sheet.load("name");
   sheet.protection.load("protected");
   const used = sheet.getUsedRangeOrNullObject(true);
@@ -37,17 +37,14 @@ export function askTemplate(worksheets: Excel.WorksheetCollection): () => Templa
     if (sheet.isNullObject) return undefined;
     if (sheet.protection.protected)
       throw new WorkbookFault(
-        `The sheet "${TEMPLATE_SHEET}" is protected, and so would be each quote copied from it. Take its protection off (Review, Unprotect Sheet) and try again.`,
+        `The sheet "${name}" is protected, and so would be each quote copied from it. Take its protection off (Review, Unprotect Sheet) and try again.`,
       );
-    if (used.isNullObject)
-      throw new WorkbookFault(
-        `The sheet "${TEMPLATE_SHEET}" is empty. Delete it to get the built-in one back, or put fields such as {{customer}} into it.`,
-      );
+    if (used.isNullObject) throw new WorkbookFault(`The sheet "${name}" is empty. ${mendTemplate(name)}`);
     const cells = fromA1(used.formulas, used);
     const [slow] = addInFormulas(cells);
     if (slow)
       throw new WorkbookFault(
-        `The sheet "${TEMPLATE_SHEET}" computes with =CURB. in ${slow}, whose result may not be there yet when the quote keeps it. Put that formula on another sheet and write its cell here, such as =Sheet1!A1.`,
+        `The sheet "${name}" computes with =CURB. in ${slow}, whose result may not be there yet when the quote keeps it. Put that formula on another sheet and write its cell here, such as =Sheet1!A1.`,
       );
     return {
       cells,
@@ -55,6 +52,12 @@ export function askTemplate(worksheets: Excel.WorksheetCollection): () => Templa
       printArea: printed.isNullObject ? undefined : areaOf(printed),
     };
   };
+}
+
+/** How to get a template without fields right. */
+export function mendTemplate(name: string): string {
+  const back = isBuiltIn(name) ? ", or delete the sheet to get the built-in one back" : ", or choose another template";
+  return `Put fields such as {{customer}} or {{total}} where the quote is to say them${back}.`;
 }
 
 function fromA1(block: Block, { rowIndex, columnIndex }: Excel.Range): unknown[][] {

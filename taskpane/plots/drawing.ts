@@ -4,8 +4,8 @@ import { marginPlot } from "./margin";
 import { sourcingPlot } from "./sourcing";
 
 export interface Drawing {
-  /** Draws the plots of an order. @param width pixels there are */
-  draw(costed: Costed, width: number): void;
+  /** Draws the plots of a line, counted from 0. @param width pixels there are */
+  draw(costed: Costed, line: number, width: number): void;
 }
 
 /** Opens both plots in their place. */
@@ -14,9 +14,9 @@ export function openDrawing(place: HTMLElement): Drawing {
   const margin = figure();
   place.replaceChildren(sourcing.root, margin.root);
   return {
-    draw(costed, width) {
-      sourcing.show(sourcingPlot(costed, width));
-      margin.show(marginPlot(costed, width));
+    draw(costed, line, width) {
+      sourcing.show(sourcingPlot(costed, line, width));
+      margin.show(marginPlot(costed, line, width));
     },
   };
 }

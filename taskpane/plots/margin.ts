@@ -9,10 +9,13 @@ import { around, exactly, isInSight, showTicks, sorted } from "./scale";
 const texts = TEXTS.plots.margin;
 
 /** The margin that this order's price, after its discount, leaves while spot moves, with the floor and this order. */
-export function marginPlot({ order, sheets, rates }: Costed, width: number): Plot {
-  const sheet = sheets[0];
-  if (!sheet) throw new Error("An order without a line was costed");
-  const price = timesMoney(sheet.price, Quotient.one.minus(order.discount));
+export function marginPlot({ order, sheets, rates }: Costed, line: number, width: number): Plot {
+  const sheet = sheets[line];
+  if (!sheet) throw new Error("A line that was not costed cannot be drawn");
+  const kept = Quotient.one.minus(order.discount);
+  /** What the line brings; the customer's price may hold a tax beside it. */
+  const price = timesMoney(sheet.netPrice, kept);
+  const asked = showMoney(timesMoney(sheet.price, kept));
   const floor = floorSpot(sheet, price, rates);
   const near = floor && isInSight(floor.amount.toNumber(), order.spot.amount.toNumber()) ? floor : undefined;
   const marked = [order.spot, ...(near ? [near] : [])].map((spot) => spot.amount);
@@ -39,7 +42,7 @@ export function marginPlot({ order, sheets, rates }: Costed, width: number): Plo
     title: texts.title,
     sentence: [
       (order.discount.isZero() ? texts.order : texts.discounted)(
-        showMoney(price),
+        rates.taxIncluded ? texts.withTax(asked) : asked,
         showShare(now.margin),
         showSpot(order.spot),
       ),

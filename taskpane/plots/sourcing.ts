@@ -12,9 +12,9 @@ const texts = TEXTS.plots.sourcing;
 const STEPS = 40;
 
 /** Cost per gram made and bought against the weight of the plain chain, with the crossing and this order. */
-export function sourcingPlot({ order, sheets, rates }: Costed, width: number): Plot {
-  const sheet = sheets[0];
-  if (!sheet) throw new Error("An order without a line was costed");
+export function sourcingPlot({ order, sheets, rates }: Costed, line: number, width: number): Plot {
+  const sheet = sheets[line];
+  if (!sheet) throw new Error("A line that was not costed cannot be drawn");
   const own = sheet.chainWeight;
   const crossing = crossingWeight(sheet.line, order.spot, rates);
   const near = crossing && isInSight(crossing.grams.toNumber(), own.grams.toNumber()) ? crossing : undefined;

@@ -170,6 +170,13 @@ describe("margin against spot", () => {
     expectExact(floorSpot(sheet, usd("3575"), rates)?.amount ?? Quotient.zero, limit);
   });
 
+  test("overhead is a share of the gold too, and moves its floor (hand arithmetic)", () => {
+    // (102 g of gold + 200) x 1.1 = 3217.5: the gold may cost 2725.
+    const { sheet, rates, usd } = costed(HUNDRED_GRAMS, { ...AT_25, overhead: "0.1" });
+    const limit = new Fraction("2725").mul("31.1034768").div(102).mul(4);
+    expectExact(floorSpot(sheet, usd("3575"), rates)?.amount ?? Quotient.zero, limit);
+  });
+
   test("costs besides the gold that leave no room for it: the floor is above any spot", () => {
     const { sheet, rates, usd } = at(AT_25.spot);
     expect(floorSpot(sheet, usd("200"), rates)).toBeUndefined();

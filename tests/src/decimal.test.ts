@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { Decimal, decimalOfCell, parseDecimal, roundTo } from "../../src/decimal";
+import { Decimal, decimalOfCell, decimalOfDouble, parseDecimal, roundTo } from "../../src/decimal";
 import { pointed } from "./reference";
 
 describe("rounding", () => {
@@ -103,6 +103,13 @@ describe("a number cell", () => {
       }),
     );
   });
+});
+
+test("a double is exactly its binary fraction", () => {
+  // 0.1 is 3602879701896397 / 2^55: IEEE 754, by hand.
+  expect(decimalOfDouble(0.1).toFixed()).toBe("0.1000000000000000055511151231257827021181583404541015625");
+  expect(decimalOfDouble(-0.375).toFixed()).toBe("-0.375");
+  expect(decimalOfDouble(2 ** 60).toFixed()).toBe("1152921504606846976");
 });
 
 test("a division carries 60 digits, not the 20 of the bare library", () => {

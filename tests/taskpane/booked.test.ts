@@ -1,11 +1,9 @@
-import { beforeAll, describe, expect, test, vi } from "vitest";
-import { ORDER_KEYS, readQuoteNumber } from "../../src/index";
+import { describe, expect, test, vi } from "vitest";
+import { blankOrder, readQuoteNumber } from "../../src/index";
 import { bookedTotal, bookedValidity, newestFirst, openBooked } from "../../taskpane/booked";
 import type { BookedQuote } from "../../taskpane/excel/quotebook";
 
-beforeAll(() => {
-  vi.stubGlobal("Office", { context: { contentLanguage: "en-US" } });
-});
+vi.mock("../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 function booked(written: string, cells: Partial<BookedQuote["cells"]> = {}): BookedQuote {
   const number = readQuoteNumber(written);
@@ -22,7 +20,8 @@ function booked(written: string, cells: Partial<BookedQuote["cells"]> = {}): Boo
       spot: 2650.5,
       validUntil: 46014,
       standing: "quoted",
-      order: '{"customer":"Ada Quillfeather","linkWeight":"2.00"}',
+      order:
+        '{"customer":"Ada Quillfeather","lines":[{"linkWeight":"2.00"},{"design":"Cuff"}],"extras":[{"text":"Box"}]}',
       ...cells,
     },
   };
@@ -30,16 +29,23 @@ function booked(written: string, cells: Partial<BookedQuote["cells"]> = {}): Boo
 
 describe("opening a row of the quotes table", () => {
   test("gives every field as typed, and the spot it was quoted at where none was typed", () => {
-    const blank = Object.fromEntries(ORDER_KEYS.map((key) => [key, ""]));
+    const { order, lines } = blankOrder(2);
     expect(openBooked(booked("1001"), "USD")).toEqual({
       ok: true,
-      typed: { ...blank, customer: "Ada Quillfeather", linkWeight: "2.00", spot: "2650.5" },
+      typed: {
+        order: { ...order, customer: "Ada Quillfeather", spot: "2650.5" },
+        lines: [
+          { ...lines[0], linkWeight: "2.00" },
+          { ...lines[1], design: "Cuff" },
+        ],
+        extras: [{ text: "Box", amount: "", cost: "" }],
+      },
     });
   });
 
   test("keeps a spot that was typed, to its last nought", () => {
-    const opened = openBooked(booked("1001", { order: '{"spot":"2650.50"}' }), "USD");
-    expect(opened.ok && opened.typed.spot).toBe("2650.50");
+    const opened = openBooked(booked("1001", { order: '{"spot":"2650.50","lines":[{}]}' }), "USD");
+    expect(opened.ok && opened.typed.order.spot).toBe("2650.50");
   });
 
   test.each<[what: string, cells: Partial<BookedQuote["cells"]>, sentence: RegExp]>([

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { ORDER_LABELS, parseRates, RATE_KEYS, RATE_ROWS } from "../../src/index";
+import { LINE_LABELS, ORDER_LABELS, parseRates, RATE_KEYS, RATE_ROWS } from "../../src/index";
 import { nameOf } from "../../taskpane/excel/rates";
 import { ageRemark } from "../../taskpane/excel/ratespaper";
 import demo from "../workbook/demo.json";
@@ -33,6 +33,6 @@ test("the demo holds a dozen designs and two orders in the words of the form", (
   const [headers = [], ...orders] = blockOf("Orders").A4 ?? [];
   expect(orders).toHaveLength(2);
   expect(headers).toEqual(
-    expect.arrayContaining([ORDER_LABELS.customer, ORDER_LABELS.design, ORDER_LABELS.mark, ORDER_LABELS.linkWeight]),
+    expect.arrayContaining([ORDER_LABELS.customer, LINE_LABELS.design, LINE_LABELS.mark, LINE_LABELS.linkWeight]),
   );
 });

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import { type Currency, grams, lengthIn, money, Quotient } from "../../src/index";
-import { showCellDate, showGrams, showLength, showMoney, showShare, showSpot } from "../../taskpane/display";
+import { showCellDate, showGrams, showLength, showList, showMoney, showShare, showSpot } from "../../taskpane/display";
 
 const excel = vi.hoisted(() => ({ language: "en-US" }));
 vi.mock("../../taskpane/excel/host", () => ({ locale: () => excel.language }));
@@ -47,6 +47,8 @@ describe("figures as a person reads them", () => {
     excel.language = "de-DE";
     expect(plain(showMoney(amount("1250.5", "EUR")))).toBe("1.250,50 EUR");
     expect(plain(showGrams(grams(Quotient.of("191.4")), 2))).toBe("191,40 g");
+    // Words are the pane's own, whatever the workbook's language.
+    expect(showList(["Design", "Mark"])).toBe("Design and Mark");
   });
 
   it("shows weights, lengths and shares in their units", () => {

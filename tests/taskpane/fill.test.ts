@@ -127,3 +127,77 @@ describe("the print area of a quote", () => {
     expect(printedArea(undefined, three)).toBeUndefined();
   });
 });
+
+describe("several words in one field", () => {
+  test("have their own words each, and the whole its own before them", () => {
+    const cell = "{{line.colour|yellow=gelb|white=weiß|yellow, rose=zweifarbig}}";
+    expect(filled(cell, [line("yellow, white")])).toBe("gelb, weiß");
+    expect(filled(cell, [line("yellow, champagne")])).toBe("gelb, champagne");
+    expect(filled(cell, [line("yellow, rose")])).toBe("zweifarbig");
+  });
+});
+
+describe("free lines", () => {
+  const template = [["{{line.colour}}"], ["{{extra.text}}", "{{extra.amount}}"], ["{{total}}"]];
+  const extra = (text: string, amount: string): Fields =>
+    new Map([
+      ["extra.text", said(text)],
+      ["extra.amount", said(amount)],
+    ]);
+
+  test("repeat in rows of their own below the lines, and what follows moves down by both", () => {
+    const lines = [line("yellow"), line("rose"), line("white")];
+    const { writes, repeatedExtras } = planFill(template, [], QUOTE, lines, [extra("Box", "12"), extra("Ribbon", "3")]);
+    expect(repeatedExtras).toEqual({ row: 1, height: 1, times: 2 });
+    expect(writes.map(({ row, column, content }) => [row, column, content])).toEqual([
+      [0, 0, "yellow"],
+      [1, 0, "rose"],
+      [2, 0, "white"],
+      [3, 0, "Box"],
+      [3, 1, "'12"],
+      [4, 0, "Ribbon"],
+      [4, 1, "'3"],
+      [5, 0, 12.5],
+    ]);
+  });
+
+  test("hide their row where there are none", () => {
+    const { hidden, unknown } = planFill(template, [], QUOTE, [line("yellow"), line("rose")], []);
+    expect(hidden).toEqual([2]);
+    expect(unknown).toEqual([]);
+  });
+
+  test("may stand above the lines, and between two lines' rows they are what the template says nothing of", () => {
+    const above = planFill(
+      [["{{extra.text}}"], ["{{line.colour}}"]],
+      [],
+      QUOTE,
+      [line("yellow")],
+      [extra("Box", ""), extra("Ribbon", "")],
+    );
+    expect(above.writes.map(({ row, content }) => [row, content])).toEqual([
+      [0, "Box"],
+      [1, "Ribbon"],
+      [2, "yellow"],
+    ]);
+    const between = [["{{line.colour}}"], ["{{extra.text}}"], ["{{line.plated}}"]];
+    expect(planFill(between, [], QUOTE, [line("yellow", "plated")], [extra("Box", "")]).unknown).toEqual([
+      "{{extra.text}} in A2",
+    ]);
+  });
+
+  test("let the print area grow with them", () => {
+    const printed = planFill(template, [], QUOTE, [line("yellow"), line("rose")], [extra("Box", ""), extra("Bag", "")]);
+    expect(printedArea({ row: 0, column: 0, rows: 3, columns: 2 }, printed)).toEqual({
+      row: 0,
+      column: 0,
+      rows: 5,
+      columns: 2,
+    });
+  });
+});
+
+test("a row is hidden where nothing is left of its optional phrases, whatever else they name", () => {
+  expect(plan([["[[{{discount}} for {{customer}}]]"]]).hidden).toEqual([0]);
+  expect(plan([["[[{{discount}} for {{customer}}]]", "{{total}}"]]).hidden).toEqual([]);
+});

@@ -1,16 +1,21 @@
 import { expect, test } from "vitest";
-import { costOrder, makeQuote, ORDER_KEYS, type TypedOrder } from "../../src/index";
+import { blankOrder, costOrder, makeQuote } from "../../src/index";
 import { QUOTE_COLUMN_KEYS } from "../../taskpane/excel/quotebook";
 import { quoteRow } from "../../taskpane/excel/quoterow";
 import { orderOf, ratesOf } from "../src/orders";
 
-const TYPED = { ...Object.fromEntries(ORDER_KEYS.map((key) => [key, ""])), customer: "-10% Ltd", linkWeight: "1.0" };
+const BLANK = blankOrder();
+const TYPED = {
+  order: { ...BLANK.order, customer: "-10% Ltd" },
+  lines: BLANK.lines.map((line) => ({ ...line, linkWeight: "1.0" })),
+  extras: [],
+};
 
 function rowFor(order: Record<string, string>, rates: Record<string, string>) {
   const workshop = ratesOf(rates);
   const read = orderOf({ mark: "250", length: "25", linkWeight: "1", customer: "-10% Ltd", ...order }, workshop);
   const { quote } = makeQuote(read, costOrder(read, workshop), workshop, "2008-01-01");
-  return quoteRow(quote, read, TYPED as TypedOrder);
+  return quoteRow(quote, read, TYPED);
 }
 
 test("a quote's row says what the customer was told, as text where a person wrote it", () => {
@@ -27,7 +32,7 @@ test("a quote's row says what the customer was told, as text where a person wrot
     expect.any(Number),
     39479,
     "quoted",
-    `'{"customer":"-10% Ltd","linkWeight":"1.0"}`,
+    `'{"customer":"-10% Ltd","lines":[{"linkWeight":"1.0"}]}`,
   ]);
 });
 

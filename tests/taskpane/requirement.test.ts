@@ -12,7 +12,7 @@ const OPTIONAL = ["triggerSource"];
 
 /** Members of Excel's object model that taskpane/excel uses, with the ExcelApi version its type says it came with. */
 function membersUsed(): Map<string, number> {
-  const files = readdirSync(FOLDER, { encoding: "utf8", recursive: true })
+  const files = readdirSync(FOLDER, { recursive: true, encoding: "utf8" })
     .filter((name) => name.endsWith(".ts"))
     .map((name) => join(FOLDER, name));
   const { config } = ts.readConfigFile(join(ROOT, "tsconfig.json"), ts.sys.readFile);

@@ -22,7 +22,8 @@ const SETS = {
 const settings = { Read: () => [[], []], Write: () => undefined };
 
 /** The Office theme, each colour an integer as desktop Excel gives it; `?theme=dark` on the workbook page tries the dark one. */
-const dark = new URLSearchParams(parent.location.search).get("theme") === "dark";
+const query = new URLSearchParams(parent.location.search);
+const dark = query.get("theme") === "dark";
 const THEME = dark
   ? {
       bodyBackgroundColor: 0x262626,
@@ -37,13 +38,16 @@ const THEME = dark
       controlForegroundColor: 0x252525,
     };
 
+/** The language of the workbook as Office names it (RFC 1766); `?locale=de-DE` on the workbook page tries another one. */
+const LANGUAGE = query.get("locale") ?? "en-US";
+
 const CONTEXT: Record<string, unknown> = {
   AppType: 1,
   SolutionRef: "curbwright-workbook-page",
   AppVersionMajor: 16,
   AppVersionMinor: 1,
-  AppUILocale: 1033,
-  AppDataLocale: 1033,
+  AppUILocale: "en-US",
+  AppDataLocale: LANGUAGE,
   DocUrl: "",
   AppCapabilities: 1,
   ActivationMode: 1,

@@ -1,4 +1,4 @@
 import type { Browser } from "playwright-core";
 
-export function launch(): Promise<Browser>;
+export function launch(drawing?: "none" | "software"): Promise<Browser>;
 export function installed(): string | undefined;

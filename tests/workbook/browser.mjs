@@ -14,7 +14,6 @@ const CACHE = join(ROOT, ".cache/chromium");
 // Ours, not @sparticuz/chromium's own list: that one switches web security off, and the tests must not pass because of it.
 const FLAGS = [
   "--no-sandbox",
-  "--disable-gpu",
   "--no-zygote",
   "--disable-quic",
   "--no-first-run",
@@ -22,24 +21,32 @@ const FLAGS = [
   "--font-render-hinting=none",
 ];
 
+/** Nothing draws in three dimensions, or a program does that needs no graphics card. */
+const DRAWING = {
+  none: ["--disable-gpu", "--disable-3d-apis"],
+  software: ["--use-angle=swiftshader", "--enable-unsafe-swiftshader"],
+};
+
 /**
  * Starts a headless Chromium: CURBWRIGHT_BROWSER when set, else a Chrome, Chromium or Edge installed in a usual place,
  * else the one inside the @sparticuz/chromium package (Linux x64, needs nothing installed).
  * New contexts and pages speak en-US and draw one pixel per CSS pixel unless told otherwise.
+ * @param {"none" | "software"} [drawing] whether pages can draw in three dimensions
  * @returns {Promise<import("playwright-core").Browser>}
  */
-export async function launch() {
+export async function launch(drawing = "none") {
+  const args = [...FLAGS, ...DRAWING[drawing]];
   const chosen = process.env.CURBWRIGHT_BROWSER;
-  if (chosen) return withDefaults(await start({ executablePath: chosen }));
+  if (chosen) return withDefaults(await start({ executablePath: chosen, args }));
   const found = installed();
-  if (!found) return withDefaults(await startPacked());
+  if (!found) return withDefaults(await startPacked(args));
   try {
-    return withDefaults(await start({ executablePath: found }));
+    return withDefaults(await start({ executablePath: found, args }));
   } catch (error) {
     // Some distributions put a placeholder at the usual path that only tells how to install the browser.
     if (!canStartPacked()) throw error;
     console.warn(`${found} did not start (${firstLine(error)}); using the packed Chromium instead.`);
-    return withDefaults(await startPacked());
+    return withDefaults(await startPacked(args));
   }
 }
 
@@ -83,7 +90,7 @@ function canStartPacked() {
   return process.platform === "linux" && process.arch === "x64";
 }
 
-async function startPacked() {
+async function startPacked(args) {
   if (!canStartPacked()) {
     throw new Error(
       "No Chrome, Chromium or Edge was found. Install one, or set CURBWRIGHT_BROWSER to the path of its program.",
@@ -97,11 +104,11 @@ async function startPacked() {
     LD_LIBRARY_PATH: [join(folder, "lib"), process.env.LD_LIBRARY_PATH].filter(Boolean).join(":"),
     FONTCONFIG_PATH: folder,
   };
-  return start({ executablePath: join(folder, "chromium"), env });
+  return start({ executablePath: join(folder, "chromium"), env, args });
 }
 
 function start(options) {
-  return chromium.launch({ headless: true, args: FLAGS, ...options });
+  return chromium.launch({ headless: true, ...options });
 }
 
 function withDefaults(browser) {
@@ -117,13 +124,13 @@ function withDefaults(browser) {
 }
 
 /**
- * Unpacks the package's browser, libraries and fonts once into .cache/chromium/<version>/ and gives that folder.
+ * Unpacks the package's browser, libraries and fonts once into .cache/chromium/<version>-drawing/ and gives that folder.
  * Renamed into place when whole, so that two test processes starting together never see half a browser.
  */
 async function unpack() {
   const packed = join(dirname(createRequire(import.meta.url).resolve("@sparticuz/chromium")), "../..");
   const { version } = JSON.parse(await readFile(join(packed, "package.json"), "utf8"));
-  const folder = join(CACHE, version);
+  const folder = join(CACHE, `${version}-drawing`);
   if (existsSync(folder)) return folder;
   await mkdir(CACHE, { recursive: true });
   const draft = await mkdtemp(join(CACHE, "unpacking-"));
@@ -134,6 +141,7 @@ async function unpack() {
     await Promise.all([
       open("chromium.br", createWriteStream(join(draft, "chromium"), { mode: 0o755 })),
       open("al2023.tar.br", extract(draft)),
+      open("swiftshader.tar.br", extract(draft)),
       open("fonts.tar.br", extract(draft)),
     ]);
     await writeFile(join(draft, "fonts.conf"), fontsConf());

@@ -1,4 +1,4 @@
-import type { Browser, Frame, Page } from "playwright-core";
+import type { Browser, Frame, Locator, Page } from "playwright-core";
 import { launch } from "./browser.mjs";
 import { openBook, paneFrame, settled, typeIn } from "./person.mjs";
 import { type Served, serve } from "./server.mjs";
@@ -18,8 +18,9 @@ export class Workshop {
     private readonly browser: Browser,
   ) {}
 
-  static async open(): Promise<Workshop> {
-    return new Workshop(await serve(), await launch());
+  /** @param drawing whether pages can draw in three dimensions */
+  static async open(drawing: "none" | "software" = "none"): Promise<Workshop> {
+    return new Workshop(await serve(), await launch(drawing));
   }
 
   /** @param query such as "book=blank" or "pane=320" */
@@ -41,10 +42,17 @@ export class Workshop {
 export async function fill(desk: Desk, order: Readonly<Record<string, string>>): Promise<void> {
   for (const [label, text] of Object.entries(order)) {
     const field = desk.pane.getByLabel(label, { exact: true });
+    await unfold(field);
     if ((await field.evaluate((element) => element.tagName)) === "SELECT") await field.selectOption(text);
     else await field.fill(text);
   }
   await settled(desk.page);
+}
+
+/** Unfolds the group that a field is in, where it is folded. */
+export async function unfold(field: Locator): Promise<void> {
+  const summary = field.locator("xpath=ancestor::details[not(@open)]/summary");
+  if ((await summary.count()) > 0) await summary.click();
 }
 
 /** Presses a button of the pane and waits for what follows. */
@@ -71,7 +79,7 @@ export function filledCells(desk: Desk, sheet: string) {
   return desk.page.evaluate(
     (name) =>
       window.workbookPage
-        .read(name, "A1:H80")
+        .read(name, "A1:H260")
         .flat()
         .filter(({ value, formula }) => value !== "" || formula !== ""),
     sheet,
@@ -95,9 +103,9 @@ export const HUNDRED_GRAMS = {
   "Weight of one link": "2",
 };
 
-/** A blank workbook with Rates laid out at that spot. */
-export async function withRates(workshop: Workshop): Promise<Desk> {
-  const desk = await workshop.sitDown("book=blank");
+/** A blank workbook with Rates laid out at that spot. @param query more of the page, such as "locale=de-DE" */
+export async function withRates(workshop: Workshop, query = ""): Promise<Desk> {
+  const desk = await workshop.sitDown(query === "" ? "book=blank" : `book=blank&${query}`);
   await fill(desk, { Spot: SPOT_FOR_25 });
   await press(desk, "Lay out the Rates sheet");
   await desk.pane.getByLabel("Customer", { exact: true }).waitFor();

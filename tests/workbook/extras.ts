@@ -24,6 +24,8 @@ export interface PageSetup {
   area: Rect | undefined;
   titleRows: Rect | undefined;
   titleColumns: Rect | undefined;
+  /** Rows that begin a printed page, from 0, in their order. */
+  pageStarts: number[];
 }
 
 export const HEADER_FOOTER = [
@@ -63,6 +65,7 @@ export function newExtras(): Extras {
       area: undefined,
       titleRows: undefined,
       titleColumns: undefined,
+      pageStarts: [],
     },
     protection: { on: false, options: {} },
     veryHidden: false,
@@ -104,6 +107,10 @@ export function shiftExtras(extras: Extras, shift: Shift): void {
   page.area = page.area && shifted(page.area, shift);
   page.titleRows = page.titleRows && shifted(page.titleRows, shift);
   page.titleColumns = page.titleColumns && shifted(page.titleColumns, shift);
+  page.pageStarts = page.pageStarts.flatMap((row) => {
+    const after = shifted({ row, column: 0, rows: 1, columns: 1 }, shift);
+    return after ? [after.row] : [];
+  });
   extras.validations = extras.validations.flatMap((validation) => {
     const rect = shifted(validation.rect, shift);
     return rect ? [{ ...validation, rect }] : [];

@@ -30,10 +30,11 @@ describe("an order that can't be right", () => {
       "Weight of one link": ["-2", 'Weight of one link: found "-2"; give grams above 0'],
       "Clasp weight": ["1e308", 'Clasp weight: found "1e308"'],
       "Clasp cost": ["1,250.00", 'Clasp cost: found "1,250.00", which has separators in it'],
-      Stones: ["2.5", 'Stones: found "2.5"; give a whole number of stones'],
+      "How many links": ["2.5", 'How many links: found "2.5"; give a whole number from 0'],
       Quantity: ["0", 'Quantity: found "0"; give a whole number of pieces'],
       Discount: ["100", 'Discount: found "100"; give a share from 0 to below 1'],
     };
+    await fill(desk, { "Links with stones": "a number of links" });
     await fill(desk, Object.fromEntries(Object.entries(wrong).map(([label, [typed]]) => [label, typed])));
     await press(desk, "Make the quote");
     for (const [label, [typed, sentence]] of Object.entries(wrong)) {
@@ -54,7 +55,7 @@ describe("an order that can't be right", () => {
       "a chain shorter than its clasp",
       { Length: "2", "Clasp length": "3" },
       "Length",
-      "Length: found a chain no longer than its clasp",
+      "Length: found 50.8 mm, no longer than the clasp of 76.2 mm",
     ],
     ["10,000 links", { Length: "2500" }, "Length", "Length: found a chain of 10000 links"],
     ["a length of nothing", { Length: "" }, "Length", "Length: found nothing; give a length above 0"],

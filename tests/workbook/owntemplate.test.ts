@@ -31,7 +31,7 @@ afterEach(async () => {
 
 const SHEETS = ["Sheet1", "Rates", "Quote template"];
 const TEMPLATE = "Quote template";
-const quoteIsMade = () => desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+const quoteIsMade = () => desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);
 
 /** Clears the template and writes a person's own, from a cell on; formats are given where they matter. */

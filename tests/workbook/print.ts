@@ -56,7 +56,8 @@ export function printHtml(book: Book, sheetId: string): string {
     const tds = columns.map((column) =>
       drawCell(sheet, cells[row - area.row]?.[column - area.column], row, column, merges, area),
     );
-    return `<tr style="height:${height}px">${tds.join("")}</tr>`;
+    const breaks = page.pageStarts.includes(row) && row !== rows[0] ? ";break-before:page" : "";
+    return `<tr style="height:${height}px${breaks}">${tds.join("")}</tr>`;
   };
   // Rows above the heading rows print once, before them; a table's head would print them again on every page.
   const firstTitle = rows.findIndex((row) => isTitle(row));

@@ -107,9 +107,17 @@ describe("from a blank workbook to a quote", () => {
     await fill(desk, { ...HUNDRED_GRAMS, Quantity: "2", Discount: "0.1" });
     const before = await desk.page.evaluate(() => window.workbookPage.syncCount);
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
     expect((await desk.page.evaluate(() => window.workbookPage.syncCount)) - before).toBeLessThanOrEqual(4);
-    expect(await sheetNames(desk)).toEqual(["Sheet1", "Rates", "Quote template", "Quotes", "Quote 1001", "Job 1001"]);
+    expect(await sheetNames(desk)).toEqual([
+      "Sheet1",
+      "Rates",
+      "Quote template",
+      "Quotes",
+      "Quote 1001",
+      "Job 1001",
+      "Tickets 1001",
+    ]);
 
     const quote = await filledCells(desk, "Quote 1001");
     expect(quote.filter(({ formula }) => formula !== "")).toEqual([]);
@@ -118,7 +126,7 @@ describe("from a blank workbook to a quote", () => {
     for (const shown of [
       "Ada Quillfeather",
       "Plain curb",
-      "1000 gold, yellow; curb chain, 12.5 in, 50 links, about 100.0 g",
+      "chain, 1000 gold, yellow, solid; 12.5 in, 50 links, about 100.0 g",
       "3,579.00",
       "7,158.00",
       "715.80",
@@ -136,12 +144,10 @@ describe("from a blank workbook to a quote", () => {
     const formulas = job.map(({ formula }) => formula).filter((formula) => formula !== "");
     for (const name of [
       "LINKCOUNT",
-      "CHAINWEIGHT",
       "CASTWEIGHT",
       "FINEGOLD",
       "METALRATE",
       "MELTVALUE",
-      "STONECOST",
       "MAKEORBUY",
       "PRICEATMARKUP",
       "MARGIN",
@@ -154,7 +160,8 @@ describe("from a blank workbook to a quote", () => {
     expect(job.filter(({ error }) => error)).toEqual([]);
     expect(await jobFigure("Landed cost")).toBe(2753);
     expect(await jobFigure("Landed cost per gram")).toBe(27.53);
-    expect(await jobFigure("Links to cast")).toBe(102);
+    // Two pieces of 102 g.
+    expect(await jobFigure("Cast, g")).toBe(204);
     expect(await jobFigure("Price at today's rates")).toBe(3579);
   });
 
@@ -163,7 +170,7 @@ describe("from a blank workbook to a quote", () => {
     await setRate(desk, "Loss", "2");
     await fill(desk, HUNDRED_GRAMS);
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001").waitFor();
     await typeIn(desk.page, "Sheet1", "A1", '=CURB.METALRATE(Rate_Spot,"1000")');
     expect((await cellAt(desk, "Sheet1", "A1"))?.value).toBe(25);
     // Twice the spot: 50 a gram; (100 + 2) x 51.50 + 50 = 5,303.
@@ -180,9 +187,9 @@ describe("from a blank workbook to a quote", () => {
     await fill(desk, HUNDRED_GRAMS);
     await desk.pane.getByRole("button", { name: "Make the quote", exact: true }).dblclick();
     await settled(desk.page);
-    await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001").waitFor();
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1002 and Job 1002").waitFor();
+    await desk.pane.getByText("Quote 1002, Job 1002 and Tickets 1002").waitFor();
     expect(await sheetNames(desk)).toEqual([
       "Sheet1",
       "Rates",
@@ -190,8 +197,10 @@ describe("from a blank workbook to a quote", () => {
       "Quotes",
       "Quote 1001",
       "Job 1001",
+      "Tickets 1001",
       "Quote 1002",
       "Job 1002",
+      "Tickets 1002",
     ]);
   });
 
@@ -210,7 +219,7 @@ describe("from a blank workbook to a quote", () => {
   ])("a customer called %s stays that text and never becomes a formula, a number, a date or markup", async (name) => {
     await fill(desk, { ...HUNDRED_GRAMS, Customer: name, Design: name });
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001").waitFor();
     const quote = await filledCells(desk, "Quote 1001");
     expect(quote.filter(({ value }) => value === name)).toHaveLength(2);
     expect(quote.filter(({ formula }) => formula !== "")).toEqual([]);
@@ -221,7 +230,7 @@ describe("from a blank workbook to a quote", () => {
   /** A figure of the job sheet by its label. */
   async function jobFigure(label: string): Promise<unknown> {
     const rows = await desk.page.evaluate(() =>
-      window.workbookPage.read("Job 1001", "A1:B70").map((row) => row.map(({ value }) => value)),
+      window.workbookPage.read("Job 1001", "A1:G140").map((row) => row.map(({ value }) => value)),
     );
     return rows.find(([first]) => first === label)?.[1];
   }
@@ -238,10 +247,10 @@ describe("the demo workbook", () => {
     // 8 inches less a clasp of 1.3, at 3.5 an inch: 23.45 links, so 23.
     expect(await result("Links")).toContain("23");
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
     const words = (await filledCells(desk, "Quote 1001")).map(({ text }) => text).join("\n");
     expect(words).toContain("Alder Lane Bench");
-    expect(words).toContain("14K gold, white, plated; curb chain, 8 in, 23 links");
+    expect(words).toContain("14K gold, white, solid, plated; 8 in, 23 links");
     await desk.page.getByRole("button", { name: "Reset the demo" }).click();
     await settled(desk.page);
     expect(await sheetNames(desk)).toEqual(["Designs", "Orders", "Rates"]);

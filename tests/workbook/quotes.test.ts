@@ -34,7 +34,7 @@ afterEach(async () => {
 /** Makes a quote of what stands in the form. */
 async function make(number: string): Promise<void> {
   await press(desk, "Make the quote");
-  await desk.pane.getByText(`Quote ${number} and Job ${number} are in the workbook.`).waitFor();
+  await desk.pane.getByText(`Quote ${number}, Job ${number} and Tickets ${number} are in the workbook.`).waitFor();
 }
 
 async function unfold(): Promise<void> {
@@ -86,8 +86,10 @@ describe("the Quotes table", () => {
       "Quotes",
       "Quote 1001",
       "Job 1001",
+      "Tickets 1001",
       "Quote 1002",
       "Job 1002",
+      "Tickets 1002",
     ]);
     expect((await texts(desk, "Quotes", "A4:J4"))[0]).toEqual([
       "Number",
@@ -220,7 +222,8 @@ describe("numbers never repeat", () => {
 
   test("after every row and every sheet is deleted: Rates know", async () => {
     await toTable("dropRows");
-    for (const sheet of ["Quote 1001", "Job 1001", "Quote 1002", "Job 1002"]) await menu(desk, "delete", sheet);
+    for (const sheet of ["Quote 1001", "Job 1001", "Tickets 1001", "Quote 1002", "Job 1002", "Tickets 1002"])
+      await menu(desk, "delete", sheet);
     await make("1003");
   });
 });
@@ -239,7 +242,8 @@ const FULL_ORDER = {
   "Clasp length": "2.5",
   "Clasp weight": "3.40",
   "Clasp cost": "90.00",
-  Stones: "10",
+  "Links with stones": "a number of links",
+  "How many links": "10",
   "Price of one stone": "9",
   "Setting fee": "1.50",
   Discount: "0.05",
@@ -259,7 +263,7 @@ describe("an earlier quote opened again", () => {
       Customer: "Bram Oakhollow",
       Mark: "9K",
       Colour: "rose",
-      Stones: "",
+      "Links with stones": "no links",
       Discount: "",
       Quantity: "7",
     });
@@ -294,7 +298,14 @@ describe("an earlier quote opened again", () => {
     await press(desk, "Open quote 1001");
     await fill(desk, { Quantity: "3" });
     await make("1001a");
-    expect((await sheetNames(desk)).slice(-4)).toEqual(["Quote 1001", "Job 1001", "Quote 1001a", "Job 1001a"]);
+    expect((await sheetNames(desk)).slice(-6)).toEqual([
+      "Quote 1001",
+      "Job 1001",
+      "Tickets 1001",
+      "Quote 1001a",
+      "Job 1001a",
+      "Tickets 1001a",
+    ]);
     expect(await filledCells(desk, "Quote 1001")).toEqual(before);
     expect((await filledCells(desk, "Job 1001")).length).toBe(job);
     const words = (await filledCells(desk, "Quote 1001a")).map(({ text }) => text);

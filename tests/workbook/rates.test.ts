@@ -34,7 +34,7 @@ const plain = (text: string | null) => (text ?? "").replaceAll("\u00a0", " ");
 const price = async () => plain(await desk.pane.locator(".price").first().textContent());
 const spotLine = async () => plain(await desk.pane.locator(".spotline").textContent());
 const SHEETS = ["Sheet1", "Rates", "Quote template"];
-const QUOTED = [...SHEETS, "Quotes", "Quote 1001", "Job 1001"];
+const QUOTED = [...SHEETS, "Quotes", "Quote 1001", "Job 1001", "Tickets 1001"];
 
 /** Names with what they mean, in the order of the alphabet. */
 const nameFormulas = () =>
@@ -94,7 +94,7 @@ describe("a spot that moves", () => {
     await expect.poll(spotLine).toContain(await shown());
 
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
     // Making it calculates the spot anew: the pane follows, and then nothing more is asked of Excel.
     await expect.poll(spotLine).toContain(await shown());
     await settled(desk.page);
@@ -123,7 +123,7 @@ describe("a spot that moves", () => {
     expect(await sheetNames(desk)).toEqual(SHEETS);
     expect(await price()).toContain("6,894.00");
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
     expect(await sheetNames(desk)).toEqual(QUOTED);
     expect((await texts(desk, "Quotes", "E5"))[0]?.[0]).toBe("6,894.00");
   });
@@ -134,7 +134,7 @@ describe("a spot that moves", () => {
     await setRate(desk, "SpotSource", "the noon fixing");
     await tell(true);
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 2001 and Job 2001 are in the workbook.").waitFor();
+    await desk.pane.getByText("Quote 2001, Job 2001 and Tickets 2001 are in the workbook.").waitFor();
   });
 
   test("away with its whole sheet, unseen, makes no quote and shows the offer to lay Rates out", async () => {
@@ -183,11 +183,16 @@ describe("rows missing from Rates", () => {
     await setRate(desk, "Spot", SPOT_FOR_25);
     await fill(desk, HUNDRED_GRAMS);
     await press(desk, "Make the quote");
-    await desk.pane.getByText("Quote 1001 and Job 1001 are in the workbook.").waitFor();
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
   });
 
   test("that nothing needs can be added without a change of price", async () => {
-    await fill(desk, { ...HUNDRED_GRAMS, Stones: "10", "Price of one stone": "9" });
+    await fill(desk, {
+      ...HUNDRED_GRAMS,
+      "Links with stones": "a number of links",
+      "How many links": "10",
+      "Price of one stone": "9",
+    });
     // Its start value is not nothing, but without its row setting costs nothing.
     await deleteRow("SettingFee");
     await desk.pane.getByText("Rates has no row for Setting fee.").waitFor();

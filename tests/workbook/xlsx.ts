@@ -159,6 +159,8 @@ function writePage(sheet: ExcelJS.Worksheet, { page }: Extras): void {
       ? { fitToWidth: zoom.horizontalFitToPages ?? 0, fitToHeight: zoom.verticalFitToPages ?? 0 }
       : { scale: zoom.scale ?? 100 }),
   };
+  // The file counts the row before the break, from 1.
+  for (const row of page.pageStarts) sheet.getRow(row).addPageBreak();
   const code = (where: "Header" | "Footer") =>
     HEADER_FOOTER.filter((name) => name.endsWith(where) && texts[name] !== "")
       .map((name) => `&${name.charAt(0).toUpperCase()}${texts[name]}`)

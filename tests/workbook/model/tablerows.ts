@@ -2,7 +2,7 @@ import type { Rect } from "../address";
 import type { Book } from "../book";
 import { writeCells } from "../cells";
 import { invalid, notFound } from "../failure";
-import { insertCells } from "../moves";
+import { deleteCells, insertCells } from "../moves";
 import type { Table } from "../tables";
 import { type Arguments, type Calls, Entity, NOTHING, type Reads, type Writes } from "./entity";
 import { RangeEntity } from "./range";
@@ -67,7 +67,17 @@ class TableRow extends Entity {
     values: () => this.range.reads.values?.(),
   };
   override readonly writes: Writes = { values: (value) => this.range.writes.values?.(value) };
-  override readonly calls: Calls = { getRange: () => this.range };
+  override readonly calls: Calls = {
+    getRange: () => this.range,
+    delete: () => {
+      const table = this.book.tables.find(this.tableId) ?? fail();
+      const { rect } = this.range;
+      // Excel leaves one row standing, blank.
+      if (table.rect.rows <= 2) throw invalid();
+      this.book.tables.resize(table, { ...table.rect, rows: table.rect.rows - 1 });
+      deleteCells(this.book, table.sheetId, rect, "Up");
+    },
+  };
 
   private get range(): RangeEntity {
     const table = this.book.tables.find(this.tableId) ?? fail();

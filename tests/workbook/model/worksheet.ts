@@ -20,6 +20,7 @@ import {
 } from "./entity";
 import { type Host, hostOf } from "./host";
 import { NamedItems } from "./names";
+import { HorizontalPageBreaks } from "./pagebreaks";
 import { PageLayoutEntity } from "./pagelayout";
 import { FreezePanes, Protection } from "./panes";
 import { RangeEntity } from "./range";
@@ -100,6 +101,7 @@ export class WorksheetEntity extends Entity {
     names: () => new NamedItems(this.book, this.sheetId),
     tables: () => new TableCollection(this.book, this.sheetId),
     freezePanes: () => new FreezePanes(this.book, this.sheetId),
+    horizontalPageBreaks: () => new HorizontalPageBreaks(this.book, this.sheetId),
     pageLayout: () => new PageLayoutEntity(this.book, this.sheetId),
     protection: () => new Protection(this.book, this.sheetId),
   };

@@ -1,0 +1,101 @@
+import { type Block, type Column, gathered, lineOf, type Rows } from "./columnblock";
+import { grainDecimals, grainProduct, grainQuotient, grainSum } from "./columngrain";
+import { markWordAt } from "./columnmark";
+import { addPairs, dividePairs, multiplyPairs, readDecimals } from "./columnpair";
+import type { Move, Plan } from "./columnplan";
+import {
+  checkPairDifference,
+  checkPairFork,
+  checkPairSign,
+  makePairWhole,
+  nearestDouble,
+  roundPair,
+} from "./columnproof";
+import { type PairRows, pairRows } from "./columnrows";
+
+const gatheredValues = lineOf();
+const gatheredParts = lineOf();
+const digits = lineOf();
+const powers = lineOf();
+const nothing = lineOf();
+const none: PairRows = { high: nothing, low: nothing, grains: undefined };
+const made: PairRows[] = [];
+
+/**
+ * The plan's steps for these rows, as pairs; marks in `open` the rows that pairs cannot decide. With `proves`, ties and
+ * equalities are proved by grains; without, a row at a tie stays open.
+ */
+export function computePairs(
+  plan: Plan,
+  block: Block,
+  rows: Rows,
+  open: Uint8Array,
+  proves: boolean,
+): readonly PairRows[] {
+  const { count } = rows;
+  for (let at = 0; at < plan.moves.length; at += 1) {
+    const move = plan.moves[at];
+    if (move) made[at] = move.place.constant ?? computed(move, pairRows(at, proves), block, rows, open);
+  }
+  for (const at of plan.signed) checkPairSign(rowsOf(at), plan.moves[at]?.place.sign ?? 1, count, open);
+  for (const fork of plan.forks)
+    checkPairFork(fork, rowsOf(fork.a), fork.b === undefined ? undefined : rowsOf(fork.b), count, open);
+  for (const at of plan.nearest) nearestDouble(rowsOf(at), plan.moves[at]?.place.pair ?? 1, count, open);
+  return made;
+}
+
+function rowsOf(at: number): PairRows {
+  return made[at] ?? none;
+}
+
+function computed(move: Move, out: PairRows, block: Block, rows: Rows, open: Uint8Array): PairRows {
+  const { kind, place } = move;
+  const { count } = rows;
+  const a = rowsOf(move.a);
+  if (kind === "input") readInput(block.columns[move.input], rows, out, open);
+  else if (kind === "decimals") roundPair(a, move, out, count, open);
+  else if (kind === "ceil" || kind === "floor") makePairWhole(a, move, out, count, open);
+  else {
+    const b = rowsOf(move.b);
+    combine(kind, a, b, out, count);
+    if (place.differs) checkPairDifference(out, a, b, move, count, open);
+  }
+  return out;
+}
+
+function combine(kind: Move["kind"], a: PairRows, b: PairRows, out: PairRows, count: number): void {
+  if (kind === "times") multiplyPairs(a, b, out, count);
+  else if (kind === "dividedBy") dividePairs(a, b, out, count);
+  else addPairs(a, b, kind === "minus" ? -1 : 1, out, count);
+  if (!a.grains || !b.grains || !out.grains) return;
+  if (kind === "times") grainProduct(a.grains, b.grains, out.grains, count);
+  else if (kind === "dividedBy") grainQuotient(a.grains, b.grains, b.high, out.grains, count);
+  else grainSum(a.grains, b.grains, out.grains, count);
+}
+
+function readInput(column: Column | undefined, rows: Rows, out: PairRows, open: Uint8Array): void {
+  if (!column) return;
+  const { count } = rows;
+  const values = gathered(column.values, column.single, rows, gatheredValues);
+  if (!column.parts) {
+    readDecimals(values, digits, powers, out, count, open);
+    if (out.grains) grainDecimals(digits, powers, out.grains, count);
+    return;
+  }
+  const parts = gathered(column.parts, column.single, rows, gatheredParts);
+  readDecimals(values, digits, powers, out, count, open);
+  if (out.grains) grainDecimals(digits, powers, out.grains, count);
+  dividePairs(out, { high: parts, low: nothing }, out, count);
+  for (let i = 0; i < count; i += 1) {
+    const part = parts[i] ?? 0;
+    const word = part === 0 ? markWordAt(values[i] ?? 0) : undefined;
+    if (word) {
+      out.high[i] = word.high;
+      out.low[i] = word.low;
+    }
+    if (!out.grains) continue;
+    const { power, count: counted } = word?.grain ?? { power: out.grains.power[i] ?? 0, count: part };
+    out.grains.power[i] = power;
+    out.grains.count[i] = counted;
+  }
+}

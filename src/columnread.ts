@@ -1,0 +1,127 @@
+import { LEAST_CELL, MOST_CELL } from "./columnplan";
+import { isBlank, type NumberRule } from "./number";
+
+/** Rows of cells, as a range has them. */
+export type Cells = readonly (readonly unknown[])[];
+
+/** Where a block begins in ranges of so many columns, and how many cells it has. */
+export interface Place {
+  readonly row: number;
+  readonly column: number;
+  readonly width: number;
+  readonly count: number;
+}
+
+/** The i-th cell of a block, row by row. */
+export function cellOf(cells: Cells, { row, column, width }: Place, i: number): unknown {
+  const at = column + i;
+  return width === 1 ? cells[row + at]?.[0] : cells[row + Math.floor(at / width)]?.[at % width];
+}
+
+/** A number column's rule in doubles: what passes it, passes the exact rule of readNumber as well. */
+export interface ColumnRule {
+  readonly least: number;
+  readonly most: number;
+  readonly zero: boolean;
+  readonly negative: boolean;
+  readonly whole: boolean;
+}
+
+/** Far more than a double misses the decimal of its 15 digits by. */
+const NEAR = 1e-14;
+/** Longer texts may have more than 15 digits. */
+const SHORT = 15;
+const PLAIN_DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)$/;
+
+/** The rule of a column. Shape: from or above 0, or any number; below or at most a bound. */
+export function columnRule(rule: NumberRule): ColumnRule {
+  const below = rule.below === undefined ? MOST_CELL : Number(rule.below) * (1 - NEAR);
+  const most = rule.most === undefined ? MOST_CELL * (1 - NEAR) : Number(rule.most);
+  if (Number(rule.above ?? 0) !== 0 || Number(rule.least ?? 0) !== 0)
+    throw new Error("Column rule: bounds from 0 only");
+  return {
+    least: LEAST_CELL,
+    most: Math.min(below, most),
+    zero: rule.above === undefined,
+    negative: rule.above === undefined && rule.least === undefined,
+    whole: rule.whole ?? false,
+  };
+}
+
+/**
+ * A cell as the double that stands for its decimal in columns; NaN for whatever the exact reading must look at.
+ * @param blank what a blank cell counts as
+ */
+export function columnNumber(cell: unknown, rule: ColumnRule, blank: number): number {
+  if (typeof cell === "number") {
+    if (cell === 0) return rule.zero ? 0 : Number.NaN;
+    const inside = cell >= rule.least ? cell <= rule.most : rule.negative && -cell >= rule.least && -cell <= rule.most;
+    return inside && (!rule.whole || Number.isInteger(cell)) ? cell : Number.NaN;
+  }
+  if (typeof cell === "string" && cell.length <= SHORT) {
+    const text = cell.trim();
+    if (PLAIN_DECIMAL.test(text)) return columnNumber(Number(text), rule, blank);
+  }
+  return isBlank(cell) ? blank : Number.NaN;
+}
+
+/** Reads the cells of a range's rows into a column, marking in `odd` those that the exact reading must look at. */
+export function readColumnNumbers(
+  cells: Cells,
+  place: Place,
+  rule: ColumnRule,
+  blank: number,
+  values: Float64Array,
+  odd: Uint8Array,
+): void {
+  const { count, width } = place;
+  let done = 0;
+  while (done < count) {
+    if (width === 1 && !rule.whole) done = readPlain(cells, place.row, done, count, rule, values);
+    // What stopped the plain reading, or the last few rows.
+    for (const end = Math.min(done + FOUR, count); done < end; done += 1) {
+      const number = columnNumber(cellOf(cells, place, done), rule, blank);
+      if (Number.isNaN(number)) odd[done] = 1;
+      values[done] = Number.isNaN(number) ? 1 : number;
+    }
+  }
+}
+
+const FOUR = 4;
+
+/**
+ * Plain numbers inside the rule, from one row of a block on, as far as they go; gives back where they end. Four rows at a time,
+ * and without `?.`, which would make every double an object on the heap.
+ */
+function readPlain(
+  cells: Cells,
+  start: number,
+  from: number,
+  count: number,
+  rule: ColumnRule,
+  values: Float64Array,
+): number {
+  const { least, most } = rule;
+  const zero = rule.zero ? 0 : least;
+  let i = from;
+  for (; i + FOUR <= count; i += FOUR) {
+    const first = cells[start + i];
+    const second = cells[start + i + 1];
+    const third = cells[start + i + 2];
+    const fourth = cells[start + i + 3];
+    if (first === undefined || second === undefined || third === undefined || fourth === undefined) return i;
+    const a = first[0];
+    const b = second[0];
+    const c = third[0];
+    const d = fourth[0];
+    if (typeof a !== "number" || typeof b !== "number" || typeof c !== "number" || typeof d !== "number") return i;
+    if (!(a >= least || a === zero) || !(b >= least || b === zero)) return i;
+    if (!(c >= least || c === zero) || !(d >= least || d === zero)) return i;
+    if (!(a <= most && b <= most && c <= most && d <= most)) return i;
+    values[i] = a;
+    values[i + 1] = b;
+    values[i + 2] = c;
+    values[i + 3] = d;
+  }
+  return i;
+}

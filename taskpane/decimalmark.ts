@@ -1,0 +1,53 @@
+import { locale } from "./excel/host";
+
+/** How a field's text is read: as words; as one figure, perhaps with a sign behind it such as % or K; as words with figures in them. */
+export type Reads = "words" | "figure" | "figures";
+
+/** What stands before the fraction of a number where the workbook is at home. */
+export function decimalMark(): "," | "." {
+  const parts = new Intl.NumberFormat(locale()).formatToParts(1.5);
+  return parts.find(({ type }) => type === "decimal")?.value === "," ? "," : ".";
+}
+
+/** A text as the costing library reads it, with a point; anything that is no such figure stays as typed. */
+export function withPoint(text: string, reads: Reads): string {
+  if (decimalMark() === "." || reads === "words") return text;
+  if (reads === "figures") return text.replace(/(\d),(?=\d)/g, "$1.");
+  return /^\s*[+-]?\d*,\d+\s*(%|‰|[a-z]+)?\s*$/i.test(text) ? text.replace(",", ".") : text;
+}
+
+/** The library's text as a person of this place writes it. */
+export function withLocalMark(text: string, reads: Reads): string {
+  if (decimalMark() === "." || reads === "words") return text;
+  if (reads === "figures") return text.replace(/(\d)\.(?=\d)/g, "$1,");
+  return /^\s*[+-]?\d*\.\d+\s*(%|‰|[a-z]+)?\s*$/i.test(text) ? text.replace(".", ",") : text;
+}
+
+/**
+ * What a figure may be where a point groups thousands: "1.500" is one and a half for one person and fifteen hundred for
+ * another. Undefined for anything that can be read in one way only: "24.5", "0.125".
+ */
+export function twoReadings(
+  text: string,
+  reads: Reads,
+): { readonly fraction: string; readonly whole: string } | undefined {
+  if (decimalMark() === "." || reads !== "figure") return undefined;
+  const [, sign, whole, thousandths] = /^\s*([+-]?)([1-9]\d{0,2})\.(\d{3})\s*$/.exec(text) ?? [];
+  if (whole === undefined || thousandths === undefined) return undefined;
+  const fraction = thousandths.replace(/0+$/, "");
+  return {
+    fraction: `${sign}${whole}${fraction === "" ? "" : `,${fraction}`}`,
+    whole: `${sign}${whole}${thousandths}`,
+  };
+}
+
+/** A fault's sentence with figures as they are written here, and what was found as it was typed. */
+export function faultWithLocalMark(sentence: string, read: string, typed: string): string {
+  if (decimalMark() === ".") return sentence;
+  return sentence
+    .split(/("[^"]*")/)
+    .map((part) =>
+      part === `"${read.trim()}"` || part === `"${read}"` ? `"${typed}"` : part.replace(/(\d)\.(?=\d)/g, "$1,"),
+    )
+    .join("");
+}

@@ -1,0 +1,93 @@
+import {
+  type CostSheet,
+  colourName,
+  inLengthUnit,
+  type Length,
+  type OrderLine,
+  PATTERN_LETTERS,
+  type Rates,
+  type StoneSet,
+  showMark,
+} from "../../../src/index";
+import { asText } from "../paper";
+import { COUNT, cents, SHARE, unlessOnRates } from "./figures";
+import { entry, formula, type JobRow, section } from "./row";
+
+/** What was ordered: a cell that changes the sums may be written in, words that change nothing may not. */
+export function asked({ line }: CostSheet, rates: Rates): JobRow[] {
+  return [
+    section("Asked for"),
+    entry("mark", "Mark", asText(showMark(line.mark)), line.hollow ? "hollow links" : "solid links", "input"),
+    entry("colour", "Colour", "", asText(coloursOf(line)), "plain"),
+    entry("quantity", "Pieces", line.quantity.toNumber(), line.kind, "input", COUNT),
+    ...measure(line),
+    entry("linksPer", "Links to each", line.linksPer.toNumber(), line.linksPerUnit, "input"),
+    entry("claspLength", "Clasp length", inUnit(line, line.clasp.length), line.lengthUnit, "input"),
+    ...stones(line, rates),
+  ];
+}
+
+/** Its colours, the pattern they repeat in, and the composition of an alloy of the workshop's own. */
+function coloursOf(line: OrderLine): string {
+  const { composition, pattern } = line;
+  const names = line.linkGroups.map(({ colour }) => {
+    const name = colourName(colour, line);
+    return colour === "own" && composition ? `${name} (${composition.text})` : name;
+  });
+  const colours = names.join(", ");
+  if (pattern.length === 0) return colours;
+  const letterOf = new Map(Object.entries(PATTERN_LETTERS).map(([letter, colour]) => [colour, letter]));
+  return `${colours} in turn: ${pattern.map((colour) => letterOf.get(colour)).join("")}`;
+}
+
+function measure(line: OrderLine): JobRow[] {
+  const { lengthGiven, lengthUnit, measured, ease } = line;
+  if (lengthGiven === "finished length") {
+    return [entry("length", "Length", inUnit(line, line.length), lengthUnit, "input")];
+  }
+  return [
+    entry("measured", lengthGiven === "neck" ? "Neck" : "Wrist", measured.toNumber(), lengthUnit, "input"),
+    entry("ease", "Ease", ease.toNumber(), lengthUnit, "input"),
+    formula("length", "Length", (at) => `${at("measured")}+${at("ease")}`, lengthUnit, "#,##0.0##"),
+  ];
+}
+
+/** A row for stones alike: how many on a piece, carat of one, price of one, fee, share broken. */
+function stones({ stones: sets }: OrderLine, rates: Rates): JobRow[] {
+  if (sets.length === 0) return [];
+  const money = cents(rates);
+  return [
+    section("Stones on one piece", ["Stones", "Carat of one", "Price of one", "Setting fee", "Broken"]),
+    ...sets.map(
+      (set, index): JobRow => ({
+        key: stoneKey(index),
+        cells: () => [
+          { content: asText(stoneName(set)), look: "label" },
+          { content: set.count.toNumber(), look: "inputRight", format: COUNT },
+          { content: set.carat?.toNumber() ?? "", look: "number", format: "0.00##" },
+          { content: set.price.amount.toNumber(), look: "inputRight", format: money },
+          {
+            content: unlessOnRates(set.settingFee.amount, "settingFee", rates.settingFee.amount),
+            look: "inputRight",
+            format: money,
+          },
+          { content: unlessOnRates(set.breakage, "breakage", rates.breakage), look: "inputRight", format: SHARE },
+        ],
+      }),
+    ),
+  ];
+}
+
+/** The key of a row of stones. */
+export function stoneKey(index: number): string {
+  return `stones${index}`;
+}
+
+/** Where stones go and their size, such as "In links, 2 mm round". */
+export function stoneName({ where, size }: StoneSet): string {
+  return [where === "links" ? "In links" : "On the clasp", size].filter((part) => part !== "").join(", ");
+}
+
+function inUnit(line: OrderLine, length: Length): number {
+  return inLengthUnit(length, line.lengthUnit).toNumber();
+}

@@ -1,0 +1,147 @@
+import { type CostSheet, minorDigits, type QuoteLine, type Rates } from "../../../src/index";
+import { nameOf } from "../rates";
+import { labourOf } from "./costs";
+import { COUNT, cents, figureOf, IS_QUICK, SCALE, SHARE } from "./figures";
+import { castKey, polishedKey } from "./readings";
+import { type Column, type JobRow, type Ref, section } from "./row";
+
+/** Estimate against actual: what the readings make of links, loss, cost and margin. Blank until they are there. */
+export function outcome(sheet: CostSheet, quoted: QuoteLine, rates: Rates): JobRow[] {
+  const { alloys } = sheet;
+  const money = cents(rates);
+  const last = alloys.length - 1;
+  const span = (of: (index: number) => string, column: Column) => (at: Ref) =>
+    `${at(of(0), column)}:${at(of(last), column)}`;
+  const summed = (of: (index: number) => string, column: "B" | "C") => (at: Ref) => `SUM(${span(of, column)(at)})`;
+  const counted = (of: (index: number) => string, column: "D" | "E") => (at: Ref) => {
+    const cells = span(of, column)(at);
+    return `IF(COUNT(${cells})=${alloys.length},SUM(${cells}),"")`;
+  };
+  const known = (keys: readonly string[], write: (at: Ref) => string) => (at: Ref) =>
+    `IF(COUNT(${keys.map((key) => at(key, "C")).join(",")})=${keys.length},${write(at)},"")`;
+  return [
+    section("Estimate against actual", ["Estimate", "Actual", "Difference"]),
+    compared("actualLinks", "Links and clasp parts", summed(castKey, "B"), counted(castKey, "D"), COUNT),
+    compared("actualCast", "Cast, g", summed(castKey, "C"), counted(castKey, "E"), SCALE),
+    compared("actualPolished", "Polished, g", summed(polishedKey, "C"), counted(polishedKey, "E"), SCALE),
+    compared(
+      "actualLoss",
+      "Lost in polishing, g",
+      (at) => `${at("actualCast")}-${at("actualPolished")}`,
+      known(["actualCast", "actualPolished"], (at) => `${at("actualCast", "C")}-${at("actualPolished", "C")}`),
+      SCALE,
+      (at) => withinAllowance(at("actualLoss", "D")),
+    ),
+    compared(
+      "actualLossShare",
+      "Lost, share of the cast weight",
+      (at) => `${at("actualLoss")}/${at("actualCast")}`,
+      known(["actualLoss", "actualCast"], (at) => `${at("actualLoss", "C")}/${at("actualCast", "C")}`),
+      SHARE,
+    ),
+    compared("actualPiece", "One piece, finished, g", (at) => at("finished"), weighedPiece, SCALE),
+    compared(
+      "actualLanded",
+      "Landed cost, one piece",
+      (at) => at("landed"),
+      known(["actualCast", "actualPolished"], (at) => landedByScale(sheet, at)),
+      money,
+    ),
+    compared(
+      "actualPerGram",
+      "Landed cost per gram",
+      (at) => at("perGram"),
+      known(["actualLanded", "actualPiece"], (at) => `${at("actualLanded", "C")}/${at("actualPiece", "C")}`),
+      money,
+    ),
+    ...(quoted.perGram
+      ? [
+          compared(
+            "actualPrice",
+            "Price settled by weight",
+            (at) => at("quoted"),
+            known(["actualPiece"], (at) => settled(at, rates)),
+            money,
+          ),
+        ]
+      : []),
+    compared(
+      "actualMargin",
+      "Margin",
+      (at) => at("margin"),
+      known(["actualLanded"], (at) => {
+        const net = `${quoted.perGram ? settledOrQuoted(at) : at("quoted")}*(1-${at("discount")})/(1+${at("taxHeld")})`;
+        return `IF(${net}>0,1-${at("actualLanded", "C")}/(${net}),"")`;
+      }),
+      "0.0%",
+    ),
+  ];
+}
+
+/** The settled price where there is one; the quoted one until then, and where it is to be agreed. */
+export function settledOrQuoted(at: Ref): string {
+  return `IF(ISNUMBER(${at("actualPrice", "C")}),${at("actualPrice", "C")},${at("quoted")})`;
+}
+
+function compared(
+  key: string,
+  label: string,
+  estimate: (at: Ref) => string,
+  actual: (at: Ref) => string,
+  format: string,
+  remark?: (at: Ref) => string,
+): JobRow {
+  return {
+    key,
+    cells: (at) => [
+      { content: label, look: "label" },
+      { content: `=${estimate(at)}`, look: "number", format },
+      { content: `=${actual(at)}`, look: "number", format },
+      {
+        content: `=IF(COUNT(${at(key, "B")},${at(key, "C")})=2,ROUND(${at(key, "C")}-${at(key, "B")},6),"")`,
+        look: "number",
+        format,
+      },
+      { content: remark ? `=${remark(at)}` : "", look: "aside" },
+    ],
+  };
+}
+
+function withinAllowance(difference: string): string {
+  return `IF(${difference}="","",IF(${difference}>0,"more than allowed","within what is allowed"))`;
+}
+
+/** The mean of the finished pieces on the scale. */
+function weighedPiece(at: Ref): string {
+  const [count, weight] = [at("finishedPieces", "D"), at("finishedPieces", "E")];
+  return `IF(COUNT(${count},${weight})=2,IF(${count}>0,${weight}/${count},""),"")`;
+}
+
+/** The cost lines again, metal, casting and labour by what was counted and weighed; a cast clasp weighs what it should. */
+function landedByScale({ line, alloys }: CostSheet, at: Ref): string {
+  const quantity = at("quantity");
+  const each = (key: string) => `${at(key, "C")}/${quantity}`;
+  const parts = alloys.reduce((count, { claspParts }) => count + claspParts.toNumber(), 0);
+  const counted = at("actualLinks", "C");
+  const links = `IF(ISNUMBER(${counted}),${counted}/${quantity}-${parts},${at("castParts")})`;
+  const chain = line.clasp.cast ? `(${each("actualPolished")}-${at("claspWeight")})` : each("actualPolished");
+  const casting =
+    `MAX(IF(${IS_QUICK},${at("actualPolished", "C")},${at("actualCast", "C")})*${nameOf("castingFee")},` +
+    `${figureOf("castingMinimum")})/${quantity}`;
+  const lines = [
+    // All metal cast is paid for: what is polished and what is lost.
+    `${each("actualCast")}*${at("metalRate")}`,
+    casting,
+    labourOf(links, chain),
+    `SUM(${at("clasp")}:${at("setup")})`,
+  ];
+  return `(${lines.join("+")})*(1+${figureOf("overhead")})`;
+}
+
+/** The quoted price, moved by each gram more or less, as far as the tolerance goes. */
+function settled(at: Ref, { currency }: Rates): string {
+  const more = `(${at("actualPiece", "C")}-${at("statedWeight")})`;
+  const outside = `ROUND(ABS${more}-${at("tolerance")}*${at("statedWeight")},6)>0`;
+  const moved = `ROUND(${at("quoted")}+${at("settlingRate")}*${more},${minorDigits(currency)})`;
+  return `IF(${outside},"agree with the customer",${moved})`;
+}

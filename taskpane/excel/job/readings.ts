@@ -1,0 +1,72 @@
+import { type CostSheet, colourName } from "../../../src/index";
+import { asText, type PaperCell } from "../paper";
+import { COUNT, SCALE } from "./figures";
+import { type JobRow, type Ref, section } from "./row";
+import { alloyKey } from "./weights";
+
+/** Places for what the scale says at each stage, all pieces of the line together, beside what is expected. */
+export function readings({ line, alloys }: CostSheet): JobRow[] {
+  const several = alloys.length > 1;
+  const of = (index: number) => {
+    const alloy = alloys[index];
+    return several && alloy ? `, ${colourName(alloy.colour, line)}` : "";
+  };
+  const all = (at: Ref, index: number) => {
+    const parts = alloys[index]?.claspParts ?? undefined;
+    const links = at(alloyKey(index));
+    return `(${parts && !parts.isZero() ? `${links}+${parts.value()}` : links})*${at("quantity")}`;
+  };
+  const places = alloys.map((_, index) => index);
+  return [
+    section("On the scale, all pieces", ["Expected", "Expected, g", "Counted", "Weight, g", "Date", "Who"]),
+    reading("models", "Links sent as models", (at) => places.map((index) => all(at, index)).join("+")),
+    ...places.map((index) =>
+      reading(
+        castKey(index),
+        `Cast${of(index)}`,
+        (at) => all(at, index),
+        (at) => `${at(alloyKey(index), "G")}*${at("quantity")}`,
+      ),
+    ),
+    ...places.map((index) =>
+      reading(
+        polishedKey(index),
+        `Polished${of(index)}`,
+        (at) => all(at, index),
+        (at) => `${at(alloyKey(index), "F")}*${at("quantity")}`,
+      ),
+    ),
+    reading(
+      "finishedPieces",
+      "Finished pieces",
+      (at) => at("quantity"),
+      (at) => `${at("finished")}*${at("quantity")}`,
+    ),
+  ];
+}
+
+/** Keys of the readings of an alloy. */
+export function castKey(index: number): string {
+  return `cast${index}`;
+}
+export function polishedKey(index: number): string {
+  return `polished${index}`;
+}
+
+/** A row to write in: how many were counted, what they weigh, when, and who weighed them. */
+function reading(key: string, label: string, count: (at: Ref) => string, weight?: (at: Ref) => string): JobRow {
+  const blank = (format?: string): PaperCell =>
+    format ? { content: "", look: "inputRight", format } : { content: "", look: "input" };
+  return {
+    key,
+    cells: (at) => [
+      { content: asText(label), look: "label" },
+      { content: `=${count(at)}`, look: "number", format: COUNT },
+      { content: weight ? `=${weight(at)}` : "", look: "number", format: SCALE },
+      blank(COUNT),
+      blank(SCALE),
+      blank("d mmm"),
+      blank(),
+    ],
+  };
+}

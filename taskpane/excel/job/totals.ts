@@ -1,0 +1,217 @@
+import { type CostSheet, type Extra, minorDigits, type Order, type Quote, type Rates } from "../../../src/index";
+import { asText } from "../paper";
+import { nameOf } from "../rates";
+import { COUNT, cents, figureOf, SCALE } from "./figures";
+import { settledOrQuoted } from "./outcome";
+import { ownGold, spared } from "./owngold";
+import { type Column, entry, formula, type JobRow, type Ref, section, within } from "./row";
+
+/** The scope of a line's rows. */
+export function lineScope(index: number): string {
+  return `line${index + 1}`;
+}
+
+/** The order as a whole, a row a line and a row a free line, and what they come to. */
+export function totals(order: Order, sheets: readonly CostSheet[], quote: Quote, rates: Rates): JobRow[] {
+  return [
+    section(`The order, ${rates.currency}`, ["Pieces", "Landed", "Quoted", "Margin", "Cash out", "Fine, g"]),
+    ...sheets.map((sheet, index) => lineRow(sheet, index, rates)),
+    ...order.extras.map((extra, index) =>
+      extraRow(extra, quote.extras[index]?.amount.amount.toNumber() ?? 0, index, rates),
+    ),
+    togetherRow(sheets.length, order.extras.length, rates),
+    ...asked(sheets.length, quote, rates),
+    ...ownGold(order, rates),
+    ...outlay(order, quote, rates),
+    ...byScale(sheets, order, quote, rates),
+  ];
+}
+
+function lineKey(index: number): string {
+  return `sum${index + 1}`;
+}
+
+function extraKey(index: number): string {
+  return `extra${index + 1}`;
+}
+
+function lineRow({ line }: CostSheet, index: number, rates: Rates): JobRow {
+  const money = cents(rates);
+  return {
+    key: lineKey(index),
+    cells: (ref) => {
+      const at = (key: string) => ref(within(lineScope(index), key));
+      const all = (key: string) => `${at("quantity")}*${at(key)}`;
+      return [
+        { content: asText(`${index + 1}. ${line.design}`), look: "label" },
+        { content: `=${at("quantity")}`, look: "number", format: COUNT },
+        { content: `=${all("landed")}`, look: "number", format: money },
+        { content: `=ROUND(${all("quoted")},${minorDigits(rates.currency)})`, look: "number", format: money },
+        { content: `=${at("margin")}`, look: "number", format: "0.0%" },
+        { content: `=${all("cashOut")}`, look: "number", format: money },
+        { content: `=${all("fineCast")}`, look: "number", format: SCALE },
+      ];
+    },
+  };
+}
+
+/** A free line: its cost may be corrected, what the customer was told stands. */
+function extraRow({ text, cost }: Extra, amount: number, index: number, rates: Rates): JobRow {
+  const money = cents(rates);
+  const key = extraKey(index);
+  return {
+    key,
+    cells: (at) => [
+      { content: asText(text), look: "label" },
+      { content: "" },
+      { content: cost.amount.toNumber(), look: "inputRight", format: money },
+      { content: amount, look: "number", format: money },
+      { content: "" },
+      { content: `=${at(key, "C")}`, look: "number", format: money },
+    ],
+  };
+}
+
+function togetherRow(lines: number, extras: number, rates: Rates): JobRow {
+  const money = cents(rates);
+  const last = extras > 0 ? extraKey(extras - 1) : lineKey(lines - 1);
+  return {
+    key: "together",
+    cells: (at) => {
+      const sum = (column: Column) => `=SUM(${at(lineKey(0), column)}:${at(last, column)})`;
+      return [
+        { content: "Together", look: "totalLabel" },
+        { content: sum("B"), look: "total", format: COUNT },
+        { content: sum("C"), look: "total", format: money },
+        { content: sum("D"), look: "total", format: money },
+        { content: "", look: "total" },
+        { content: sum("F"), look: "total", format: money },
+        { content: sum("G"), look: "total", format: SCALE },
+      ];
+    },
+  };
+}
+
+/** From the amounts quoted to what the customer pays, and what is left of it. */
+function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
+  const money = cents(rates);
+  const digits = minorDigits(rates.currency);
+  const pieces = (at: Ref) => `SUM(${at(lineKey(0), "D")}:${at(lineKey(lines - 1), "D")})`;
+  const work = (at: Ref) => `(${at("together", "D")}-${at("discountAmount")})`;
+  const taxed = (at: Ref) => `(${work(at)}+IF(${nameOf("shippingTaxed")}="yes",${at("shipping")},0))`;
+  const onTop = `${nameOf("taxIs")}="in the price"`;
+  return [
+    section("What the customer pays"),
+    formula(
+      "discountAmount",
+      "Discount",
+      (at) => `ROUND(${pieces(at)}*${at("discount")},${digits})`,
+      "off the pieces",
+      money,
+    ),
+    entry("shipping", "Shipping", quote.shipping.amount.toNumber(), "passed on as it is", "plain", money),
+    formula(
+      "tax",
+      "Tax",
+      (at) => `ROUND(${taxed(at)}*${figureOf("tax")}/(1+${at("taxHeld")}),${digits})`,
+      `=IF(${onTop},"in the amounts","on top")`,
+      money,
+    ),
+    formula(
+      "total",
+      "Total",
+      (at) => `${work(at)}+${at("shipping")}+IF(${onTop},0,${at("tax")})`,
+      `${rates.currency}, at the tax that Rates hold now`,
+      money,
+      "total",
+    ),
+    formula("netOrder", "Net, without tax and shipping", (at) => `${work(at)}/(1+${at("taxHeld")})`, "", money),
+    formula(
+      "floorOrder",
+      "Floor",
+      (at) => `CURB.PRICEATMARGIN(${at("together", "C")},${figureOf("leastMargin")})`,
+      "",
+      money,
+    ),
+    {
+      key: "marginOrder",
+      cells: (at) => [
+        { content: "Margin after the discount", look: "totalLabel" },
+        {
+          content: `=IF(${at("netOrder")}>0,1-${at("together", "C")}/${at("netOrder")},"")`,
+          look: "total",
+          format: "0.0%",
+        },
+        {
+          content: `=IF(ROUND(${at("floorOrder")}-${at("netOrder")},8)>0,"below the floor","not below the floor")`,
+          look: "totalAside",
+        },
+      ],
+    },
+  ];
+}
+
+/** The cash that goes out before the work is sold, and whether the deposit covers it. */
+function outlay(order: Order, quote: Quote, rates: Rates): JobRow[] {
+  const money = cents(rates);
+  const isUsed = order.ownGold?.use === "used";
+  return [
+    section("Cash, and what the scale makes of it"),
+    formula(
+      "cashOutOrder",
+      "Cash out before it is sold",
+      (at) => `MAX(${at("together", "F")}${isUsed ? `-${spared(at)}` : ""},0)`,
+      isUsed ? "without the customer's gold" : "",
+      money,
+    ),
+    {
+      key: "deposit",
+      cells: (at) => [
+        { content: "Deposit quoted", look: "label" },
+        { content: quote.deposit.amount.toNumber(), look: "number", format: money },
+        {
+          content: `=IF(ROUND(${at("cashOutOrder")}-${at("deposit")},8)>0,"less than the cash that goes out","covers the cash that goes out")`,
+          look: "aside",
+        },
+      ],
+    },
+  ];
+}
+
+/** What the scale made of it, once every line was weighed. */
+function byScale(sheets: readonly CostSheet[], order: Order, quote: Quote, rates: Rates): JobRow[] {
+  const money = cents(rates);
+  const digits = minorDigits(rates.currency);
+  const inLine =
+    (index: number, at: Ref): Ref =>
+    (key, column) =>
+      at(within(lineScope(index), key), column);
+  const landed = (at: Ref) => {
+    const cells = sheets.map((_, index) => inLine(index, at)("actualLanded", "C"));
+    const costs = sheets.map((_, index) => `${inLine(index, at)("quantity")}*${cells[index]}`);
+    const extras = order.extras.map((_, index) => at(extraKey(index), "C"));
+    const known = cells.map((cell) => `COUNT(${cell})`).join("+");
+    return `IF(${known}=${sheets.length},${[...costs, ...extras].join("+")},"")`;
+  };
+  const net = (at: Ref) => {
+    const pieces = sheets.map((_, index) => {
+      const here = inLine(index, at);
+      const price = quote.lines[index]?.perGram ? settledOrQuoted(here) : here("quoted");
+      return `ROUND(${here("quantity")}*${price},${digits})`;
+    });
+    const extras = order.extras.map((_, index) => at(extraKey(index), "D"));
+    const work = [`(${pieces.join("+")})*(1-${at("discount")})`, ...extras].join("+");
+    return `IF(${at("landedByScale")}="","",(${work})/(1+${at("taxHeld")}))`;
+  };
+  return [
+    formula("landedByScale", "Landed, by the scale", landed, "when every line was weighed", money),
+    formula("netByScale", "Net, by the scale", net, "", money),
+    formula(
+      "marginByScale",
+      "Margin, by the scale",
+      (at) => `IF(COUNT(${at("netByScale")})=1,1-${at("landedByScale")}/${at("netByScale")},"")`,
+      "",
+      "0.0%",
+    ),
+  ];
+}

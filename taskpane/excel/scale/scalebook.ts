@@ -1,0 +1,128 @@
+import { askQuoteTable } from "../quotebook";
+import { askRates, type RatesReading } from "../rates";
+import { run, WorkbookFault } from "../run";
+import { FINISHER_PLAN, type FinisherColumn } from "./finishertable";
+import { LINK_PLAN, type LinkColumn } from "./linktable";
+import { askTable, type TableReading } from "./plannedtable";
+import type { TablePlan } from "./tableplan";
+import { WEIGH_IN_PLAN, type WeighInColumn } from "./weighintable";
+
+/** The rows of our tables as their cells read. */
+export type LinkRow = Readonly<Record<LinkColumn, unknown>>;
+export type WeighInRow = Readonly<Record<WeighInColumn, unknown>>;
+
+/** The rows of a table, or the sentence on why it cannot be read. */
+export type RowsReading<Row> =
+  | { readonly ok: true; readonly rows: readonly Row[] }
+  | { readonly ok: false; readonly sentence: string };
+
+/** What the workbook holds of the scale; a table that is not there yet has no rows. */
+export interface ScaleReading {
+  readonly links: RowsReading<LinkRow>;
+  readonly weighIns: RowsReading<WeighInRow>;
+  /** Numbers of quotes, as their cells read, in the order of their rows. */
+  readonly quotes: readonly unknown[];
+}
+
+/** Reads the scale's tables and the quotes' numbers in one sync. A table that cannot be read keeps no other from it. */
+export async function readScale(): Promise<ScaleReading> {
+  return run(async (context) => {
+    const weighIns = askTable(context, WEIGH_IN_PLAN);
+    const links = askTable(context, LINK_PLAN);
+    const quotes = askQuoteTable(context);
+    await context.sync();
+    return { links: rowsOf(links), weighIns: rowsOf(weighIns), quotes: quoteNumbers(quotes) };
+  });
+}
+
+function rowsOf<K extends string>(asked: () => TableReading<K> | undefined): RowsReading<Readonly<Record<K, unknown>>> {
+  try {
+    return { ok: true, rows: asked()?.rows ?? [] };
+  } catch (error) {
+    if (error instanceof WorkbookFault) return { ok: false, sentence: error.message };
+    throw error;
+  }
+}
+
+/** A table of quotes that cannot be read keeps nobody from weighing. */
+function quoteNumbers(quotes: ReturnType<typeof askQuoteTable>): readonly unknown[] {
+  try {
+    return quotes()?.rows.flatMap((row) => (row ? [row.cells.number] : [])) ?? [];
+  } catch (error) {
+    if (error instanceof WorkbookFault) return [];
+    throw error;
+  }
+}
+
+/** A table that a row is to be written into, once it was asked for. */
+export interface AskedTable<K extends string> {
+  /** Whether there is none yet. */
+  readonly isMissing: boolean;
+  /** Errors: WorkbookFault where a column is gone, or where its sheet is protected. */
+  read(): TableReading<K>;
+}
+
+/** All that a row to be written depends on. */
+export interface ScaleBook {
+  readonly weighIns: AskedTable<WeighInColumn>;
+  readonly links: AskedTable<LinkColumn>;
+  readonly finishers: AskedTable<FinisherColumn>;
+  readonly rates: RatesReading;
+  /** In small letters: Excel does not tell sheets apart by their case. */
+  readonly sheetNames: ReadonlySet<string>;
+}
+
+/**
+ * Asks for all that writing depends on; the answer is ready after the batch's sync. What would stop the beginning of a
+ * table half way is told before anything is written.
+ */
+export function askScaleBook(context: Excel.RequestContext): () => ScaleBook {
+  const { worksheets, protection: structure } = context.workbook;
+  worksheets.load("items/name");
+  structure.load("protected");
+  const weighIns = askToWrite(context, WEIGH_IN_PLAN);
+  const links = askToWrite(context, LINK_PLAN);
+  const finishers = askToWrite(context, FINISHER_PLAN);
+  const rates = askRates(context);
+  return () => {
+    const tables = { weighIns: weighIns(), links: links(), finishers: finishers() };
+    if (structure.protected && Object.values(tables).some((table) => table.isMissing)) {
+      throw new WorkbookFault(
+        "The workbook is protected against new sheets. Take that protection off (Review, Protect Workbook) and try again.",
+      );
+    }
+    return { ...tables, rates: rates(), sheetNames: new Set(worksheets.items.map(({ name }) => name.toLowerCase())) };
+  };
+}
+
+/** Asks for one table. Errors: WorkbookFault where something else has the name of a table to be begun. */
+function askToWrite<K extends string>(context: Excel.RequestContext, plan: TablePlan<K>): () => AskedTable<K> {
+  const { name } = plan;
+  const asked = askTable(context, plan);
+  const { protection } = context.workbook.tables.getItemOrNullObject(name).worksheet;
+  protection.load("protected");
+  const table = context.workbook.tables.getItemOrNullObject(name);
+  table.load("name");
+  const sameName = context.workbook.names.getItemOrNullObject(name);
+  sameName.load("name");
+  return () => {
+    if (table.isNullObject && !sameName.isNullObject) {
+      throw new WorkbookFault(
+        `A table of ours is to be called ${name}, but a defined name is called so already. Give that another name (Formulas, Name Manager) and try again.`,
+      );
+    }
+    return {
+      isMissing: table.isNullObject,
+      read() {
+        const reading = asked();
+        if (!reading) throw new Error(`${name} is not there to be read`);
+        if (protection.protected) {
+          throw new WorkbookFault(
+            `The sheet with the table ${name} is protected. Take its protection off (Review, Unprotect Sheet) and try again.`,
+          );
+        }
+        return reading;
+      },
+    };
+  };
+}

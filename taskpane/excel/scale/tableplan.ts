@@ -1,0 +1,56 @@
+import type { Look } from "../paper";
+
+/** A column of a table of ours. */
+export interface TableColumn {
+  readonly header: string;
+  /** Points. */
+  readonly width: number;
+  readonly look: Look;
+  readonly format?: string;
+  /** Every row has it; the column is not typed into. */
+  readonly formula?: string;
+  /** Words that the cell is chosen from. */
+  readonly choices?: readonly string[];
+}
+
+/** A table as we begin it, on a sheet of its own. */
+export interface TablePlan<K extends string> {
+  /** What formulas know it by. */
+  readonly name: string;
+  readonly sheet: string;
+  /** Two lines under the title. */
+  readonly lead: readonly [string, string];
+  readonly columns: Readonly<Record<K, TableColumn>>;
+}
+
+/** What a row of it is given: texts and numbers for the columns that are typed into. */
+export type TypedCells<K extends string> = Readonly<Partial<Record<K, string | number>>>;
+
+export function keysOf<K extends string>(plan: TablePlan<K>): readonly K[] {
+  return Object.keys(plan.columns) as K[];
+}
+
+/** The columns that a person types into. */
+export function typedKeys<K extends string>(plan: TablePlan<K>): readonly K[] {
+  return keysOf(plan).filter((key) => plan.columns[key].formula === undefined);
+}
+
+/**
+ * A formula as it is written over another sheet's table: `Table[Column]` becomes the whole column of that sheet. Excel would
+ * take it as it is; other spreadsheets lose sight of what it depends on once it leaves its sheet.
+ */
+export function overColumns<K extends string>(
+  formula: string,
+  plan: TablePlan<K>,
+  columnOf: (key: K) => string,
+): string {
+  return keysOf(plan).reduce(
+    (text, key) => text.replaceAll(`${plan.name}[${plan.columns[key].header}]`, columnOf(key)),
+    formula,
+  );
+}
+
+/** How a formula of a table refers to a cell of its own row. */
+export function ownCell(table: string, header: string): string {
+  return `${table}[[#This Row],[${header}]]`;
+}

@@ -1,0 +1,57 @@
+import type { PaperCell } from "../paper";
+
+/** What the built-in templates say; a phrase in [[…]] goes when a field in it is empty. */
+
+const MADE_OF =
+  "{{line.kind}}, {{line.mark}} gold, {{line.colour}}, {{line.solid}}[[, {{line.plated}}]]; " +
+  "{{line.length}} {{line.unit}}, {{line.links}} links";
+const FITTED_WITH =
+  "[[; {{line.clasp}}]]" +
+  "[[; {{line.stones}} stones set]][[, {{line.stoneSizes}}]][[, {{line.carats}} ct in all]][[; with {{line.findings}}]]" +
+  "[[; engraved: {{line.engraving}}]][[. A gram more or less: {{currency}} {{line.perGram}}]]";
+
+/** A line in words. */
+export const DESCRIPTION = `${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
+/** The same where its weight has a column of its own. */
+export const DESCRIPTION_BESIDE_WEIGHT = MADE_OF + FITTED_WITH;
+
+/** What the price is for and how long, each line short enough for the width of a quote. */
+export const NOTES: readonly string[] = [
+  "The price includes gold, casting, joining, polishing, the clasp and what is named above.",
+  "Weights are approximate. The mark states the fineness of the gold.",
+  "[[The price is fixed; the finished weight may differ by {{fixedTolerance}} from the one stated.]]",
+  "[[The price follows the finished weight, gram by gram as stated, within {{settledTolerance}} of the weight stated.]]",
+  "[[A weight further off than {{settledTolerance}} is agreed with you before the piece is handed over.]]",
+  "This price holds until {{validUntil}}; after that it follows the price of gold.",
+  "[[It rests on a gold price of {{currency}} {{spot}} an ounce (31.1 g) of fine gold, as of {{date}}.]]",
+  "[[Your own gold: {{ownGoldWeight}} g marked {{ownGoldMark}}, {{ownGoldUse|credited=credited|used=used in this work}}.]]",
+  "[[Of it, {{ownGoldReturned}} g of fine gold come back to you.]]",
+  "[[Work begins when the deposit of {{currency}} {{deposit}} has arrived.]]",
+];
+
+/** The sums under the lines: label and field, the total set apart. */
+export const SUMS: readonly (readonly [label: string, field: string, total?: "total"])[] = [
+  ["Subtotal", "{{subtotal}}"],
+  ["Discount, taken off", "{{discount}}"],
+  ["Shipping", "{{shipping}}"],
+  ["{{taxName}}", "{{tax}}"],
+  ["Total, {{currency}}", "{{total}}", "total"],
+  ["of which {{taxIncludedName}}", "{{taxIncluded}}"],
+  ["Your gold, taken off", "{{ownGoldCredit}}"],
+  ["To pay", "{{toPay}}"],
+  ["Deposit", "{{deposit}}"],
+  ["Balance", "{{balance}}"],
+];
+
+/** The sums as rows, label and amount in the last two columns. */
+export function sumRows(columns: number): PaperCell[][] {
+  return SUMS.map(([label, field, total]) => [
+    ...Array.from({ length: columns - 2 }, () => ({ content: "" })),
+    { content: label, look: total ? "totalLabel" : "lead" },
+    { content: field, look: total ?? "number" },
+  ]);
+}
+
+export function noteRows(): PaperCell[][] {
+  return NOTES.map((content) => [{ content, look: "small" }]);
+}

@@ -1,0 +1,76 @@
+import { type AlloyPart, type CostSheet, colourName, showMark } from "../../../src/index";
+import { COUNT, SCALE } from "../job/figures";
+import type { Column, JobRow, Ref } from "../job/row";
+import { alloyKey } from "../job/weights";
+import { asText } from "../paper";
+import { figure, free, lineName, markOf, type Ticket, type Work, words } from "./ticket";
+
+/** What to cast: by line and alloy the links, closed and open, the clasp parts, and what all that weighs when it is cast. */
+export function casterTicket({ sheets, at }: Work): Ticket {
+  const castings = sheets.flatMap((sheet, line) =>
+    sheet.alloys.map((alloy, index) => ({ sheet, alloy, line, index, key: `cast${line}-${index}` })),
+  );
+  const melts = new Map<string, string[]>();
+  for (const { sheet, alloy, key } of castings) {
+    const name = meltOf(sheet, alloy);
+    melts.set(name, [...(melts.get(name) ?? []), key]);
+  }
+  const hasSeveral = melts.size > 1 && castings.length > melts.size;
+  return {
+    title: "Caster's ticket",
+    titles: ["Mark", "Alloy", "Closed", "Open", "Clasp parts", "In all", "Cast, g"],
+    rows: [
+      ...castings.map(({ sheet, alloy, line, index, key }) => castingRow(sheet, alloy, line, index, at(line), key)),
+      ...(hasSeveral ? [...melts].map(([name, keys]) => sumRow(name, keys)) : []),
+      sumRow(
+        "In all",
+        castings.map(({ key }) => key),
+      ),
+    ],
+    asks: [
+      "Sprues and buttons are not in this weight: weigh them and return them with the work.",
+      ...(melts.size > 1 ? ["Cast each alloy by itself and keep its pieces apart."] : []),
+    ],
+    cautions: ["casting", "nickel"],
+    alsoBack: "Sprues",
+  };
+}
+
+/** An alloy on a ticket: its colour, and of one of the workshop's own its composition. */
+export function alloyWords({ line }: CostSheet, { colour }: AlloyPart): string {
+  const name = colourName(colour, line);
+  return colour === "own" && line.composition ? `${name}: ${line.composition.text}` : name;
+}
+
+function meltOf(sheet: CostSheet, alloy: AlloyPart): string {
+  return `${showMark(sheet.line.mark)} ${alloyWords(sheet, alloy)}`;
+}
+
+function castingRow(sheet: CostSheet, alloy: AlloyPart, line: number, index: number, at: Ref, key: string): JobRow {
+  const quantity = at("quantity");
+  const of = (column: Column) => at(alloyKey(index), column);
+  return {
+    key,
+    cells: (here) => [
+      lineName(sheet, line),
+      markOf(sheet),
+      words(alloyWords(sheet, alloy)),
+      figure(`${of("C")}*${quantity}`, COUNT),
+      figure(`${of("D")}*${quantity}`, COUNT),
+      alloy.claspParts.isZero() ? { content: "" } : figure(`${alloy.claspParts.value()}*${quantity}`, COUNT),
+      figure(`SUM(${here(key, "D")}:${here(key, "F")})`, COUNT),
+      figure(`${of("G")}*${quantity}`, SCALE),
+    ],
+  };
+}
+
+function sumRow(name: string, keys: readonly string[]): JobRow {
+  return {
+    cells: (here) => [
+      { content: asText(name), look: "totalLabel" },
+      ...free(5, "total"),
+      figure(keys.map((key) => here(key, "G")).join("+"), COUNT, "total"),
+      figure(keys.map((key) => here(key, "H")).join("+"), SCALE, "total"),
+    ],
+  };
+}

@@ -1,0 +1,43 @@
+import type { CostSheet } from "../../../src/index";
+import { COUNT, SCALE } from "../job/figures";
+import type { JobRow, Ref } from "../job/row";
+import { alloyKey } from "../job/weights";
+import { figure, free, lineName, markOf, type Ticket, type Work, words } from "./ticket";
+
+/** What to plate: whole pieces, or only the white links where others stand beside them; undefined where nothing is plated. */
+export function platerTicket({ sheets, at }: Work): Ticket | undefined {
+  const rows = sheets.flatMap((sheet, line) => (sheet.line.plated ? [platedRow(sheet, line, at(line))] : []));
+  if (rows.length === 0) return undefined;
+  return {
+    title: "Plating ticket",
+    titles: ["Mark", "What to plate", "Links", "Pieces", "Plated, g", "", ""],
+    rows,
+    asks: [
+      "After polishing and setting.",
+      ...(sheets.some(isWhiteInPart) ? ["Where only the white links are plated, mask the others."] : []),
+    ],
+    cautions: ["nickel", "hollow"],
+  };
+}
+
+function isWhiteInPart({ line }: CostSheet): boolean {
+  return line.plated && line.linkGroups.length > 1 && line.linkGroups.some(({ colour }) => colour === "white");
+}
+
+function platedRow(sheet: CostSheet, line: number, at: Ref): JobRow {
+  const white = sheet.alloys.findIndex(({ colour }) => colour === "white");
+  const inPart = isWhiteInPart(sheet);
+  const links = inPart ? at(alloyKey(white)) : at("castParts");
+  const weight = inPart ? at(alloyKey(white), "F") : at("finished");
+  return {
+    cells: () => [
+      lineName(sheet, line),
+      markOf(sheet),
+      words(inPart ? "white links only" : "the whole piece"),
+      figure(`${links}*${at("quantity")}`, COUNT),
+      figure(at("quantity"), COUNT),
+      figure(`${weight}*${at("quantity")}`, SCALE),
+      ...free(2),
+    ],
+  };
+}

@@ -1,0 +1,53 @@
+import { COUNT, SCALE, SHARE } from "../job/figures";
+import type { JobRow } from "../job/row";
+import { alloyKey } from "../job/weights";
+import { alloyWords } from "./caster";
+import { figure, free, lineName, markOf, type Ticket, type Work, words } from "./ticket";
+
+/** What to join and polish: links and clasp parts, what they weigh before and after, and the loss that is allowed. */
+export function polisherTicket({ sheets, at }: Work): Ticket {
+  const rows = sheets.flatMap((sheet, line) =>
+    sheet.alloys.map((alloy, index): JobRow & { readonly key: string } => {
+      const key = `polish${line}-${index}`;
+      const of = at(line);
+      const quantity = of("quantity");
+      const links = of(alloyKey(index));
+      const pieces = alloy.claspParts.isZero() ? links : `(${links}+${alloy.claspParts.value()})`;
+      return {
+        key,
+        cells: (here) => [
+          lineName(sheet, line),
+          markOf(sheet),
+          words(alloyWords(sheet, alloy)),
+          figure(`${pieces}*${quantity}`, COUNT),
+          figure(`${of(alloyKey(index), "G")}*${quantity}`, SCALE),
+          figure(`${of(alloyKey(index), "F")}*${quantity}`, SCALE),
+          figure(`${here(key, "E")}-${here(key, "F")}`, SCALE),
+          figure(`${here(key, "G")}/${here(key, "E")}`, SHARE),
+        ],
+      };
+    }),
+  );
+  const keys = rows.map(({ key }) => key);
+  const total: JobRow = {
+    key: "polish",
+    cells: (here) => {
+      const sum = (column: "D" | "E" | "F" | "G") => keys.map((key) => here(key, column)).join("+");
+      return [
+        { content: "In all", look: "totalLabel" },
+        ...free(2, "total"),
+        figure(sum("D"), COUNT, "total"),
+        ...(["E", "F", "G"] as const).map((column) => figure(sum(column), SCALE, "total")),
+        figure(`${here("polish", "G")}/${here("polish", "E")}`, SHARE, "total"),
+      ];
+    },
+  };
+  return {
+    title: "Polisher's ticket",
+    titles: ["Mark", "Alloy", "Parts", "In, g", "Finished, g", "Loss, g", "Loss"],
+    rows: [...rows, total],
+    asks: ["The loss is what is allowed, of the weight that comes in: collect and return the filings."],
+    cautions: ["joining", "mark", "hollow"],
+    alsoBack: "Filings",
+  };
+}

@@ -1,0 +1,41 @@
+import type { CostSheet, StoneSet } from "../../../src/index";
+import { stoneKey, stoneName } from "../job/asked";
+import { COUNT } from "../job/figures";
+import type { JobRow, Ref } from "../job/row";
+import { figure, lineName, markOf, type Ticket, type Work, words } from "./ticket";
+
+/** The stones to set, and how many to buy with those that setting breaks; undefined where there are none. */
+export function setterTicket({ sheets, at }: Work): Ticket | undefined {
+  const rows = sheets.flatMap((sheet, line) =>
+    sheet.line.stones.map((set, index) => stonesRow(sheet, set, line, index, at(line))),
+  );
+  if (rows.length === 0) return undefined;
+  return {
+    title: "Setter's ticket",
+    titles: ["Mark", "Stones", "A piece", "Pieces", "To set", "To buy", "Carats"],
+    rows,
+    asks: ["To buy is with those that break in setting. Return stones that are left over, and broken ones."],
+    cautions: ["seats", "hollow"],
+    alsoBack: "Stones",
+  };
+}
+
+function stonesRow(sheet: CostSheet, set: StoneSet, line: number, index: number, at: Ref): JobRow {
+  const key = `set${line}-${index}`;
+  const stones = stoneKey(index);
+  const carat = set.carat ? `, ${set.carat.rounded(3)} ct` : "";
+  return {
+    key,
+    cells: (here) => [
+      lineName(sheet, line),
+      markOf(sheet),
+      words(`${stoneName(set)}${carat}`),
+      figure(at(stones), COUNT),
+      figure(at("quantity"), COUNT),
+      figure(`${here(key, "D")}*${here(key, "E")}`, COUNT),
+      // Rounded first: 100 stones with a tenth broken are 110, whatever the computer's fractions make of it.
+      figure(`ROUNDUP(ROUND(${here(key, "F")}*(1+${at(stones, "F")}),6),0)`, COUNT),
+      set.carat ? figure(`${here(key, "G")}*${at(stones, "C")}`, "0.00") : { content: "" },
+    ],
+  };
+}

@@ -1,0 +1,109 @@
+import { type CostSheet, type Quote, showMark, showQuoteNumber } from "../../../src/index";
+import { CAUTIONS, type Caution, cautionsFor } from "../job/cautions";
+import type { JobRow, Ref } from "../job/row";
+import { asText, type Look, type PaperCell } from "../paper";
+
+/** What tickets are made from; nothing of it is a cost. */
+export interface Work {
+  readonly quote: Quote;
+  readonly sheets: readonly CostSheet[];
+  /** A cell of a line's block on the job sheet, as another sheet names it. */
+  readonly at: (line: number) => Ref;
+}
+
+/** The paper that goes out with the metal to one trade. */
+export interface Ticket {
+  readonly title: string;
+  /** The titles of its table after the first column. */
+  readonly titles: readonly string[];
+  readonly rows: readonly JobRow[];
+  /** What is asked of the trade, in short lines. */
+  readonly asks: readonly string[];
+  readonly cautions: readonly Caution[];
+  /** What comes back beside the work itself, such as "Sprues". */
+  readonly alsoBack?: string;
+}
+
+export const TICKET_WIDTHS = [132, 46, 96, 54, 58, 66, 54, 62];
+const COLUMNS = TICKET_WIDTHS.length;
+/** The line, its mark, its alloy or stones: the columns after these hold figures. */
+const LAST_OF_WORDS = 2;
+/** High enough to write in by hand, in points. */
+const HAND = 24;
+
+/** A ticket laid out: heading, table, what is asked, cautions, places to write what went out and what came back. */
+export function ticketRows({ title, titles, rows, asks, cautions, alsoBack = "" }: Ticket, work: Work): JobRow[] {
+  const { quote, sheets } = work;
+  const lines = sheets.map(({ line }) => line);
+  const weighed = ["Pieces", "Weight, g", alsoBack === "" ? "" : `${alsoBack}, g`, "Date", "Name", "", ""];
+  return [
+    { ...plain([{ content: title, look: "title" }]), startsPage: true },
+    plain([{ content: asText(`Job ${showQuoteNumber(quote.number)}${from(quote)}`), look: "label" }]),
+    plain([]),
+    byHand([{ content: "Due", look: "blankLabel" }, ...blanks(2)]),
+    byHand([{ content: "Notes", look: "blankLabel" }, ...blanks(COLUMNS - 1)]),
+    plain([]),
+    head("Line", titles),
+    ...rows,
+    plain([]),
+    ...asks.map((words) => plain([{ content: words, look: "label" }])),
+    ...cautionsFor(lines, cautions).flatMap((caution) =>
+      CAUTIONS[caution].map((words) => plain([{ content: words, look: "small" }])),
+    ),
+    plain([]),
+    head("On the scale", weighed),
+    byHand([{ content: "Out", look: "blankLabel" }, ...blanks(COLUMNS - 1)]),
+    byHand([{ content: "Back", look: "blankLabel" }, ...blanks(COLUMNS - 1)]),
+  ];
+}
+
+/** A line's name on a ticket; nobody's customer. */
+export function lineName({ line }: CostSheet, index: number): PaperCell {
+  const solid = line.hollow ? ", hollow" : "";
+  return { content: asText(`${index + 1}. ${line.design}, ${line.kind}${solid}`), look: "body" };
+}
+
+export function markOf({ line }: CostSheet): PaperCell {
+  return { content: asText(showMark(line.mark)), look: "start" };
+}
+
+/** Words in the third column. */
+export function words(content: string): PaperCell {
+  return { content: asText(content), look: "body" };
+}
+
+/** A formula over the job sheet. */
+export function figure(formula: string, format: string, look: Look = "number"): PaperCell {
+  return { content: `=${formula}`, look, format };
+}
+
+/** Columns left free. */
+export function free(count: number, look: Look = "plain"): PaperCell[] {
+  return Array.from({ length: count }, () => ({ content: "", look }));
+}
+
+function from({ workshop, workshopContact }: Quote): string {
+  const parts = [workshop, workshopContact].filter((part) => part !== "");
+  return parts.length === 0 ? "" : `, from ${parts.join(", ")}`;
+}
+
+function plain(cells: readonly PaperCell[]): JobRow {
+  return { cells: () => cells };
+}
+
+function byHand(cells: readonly PaperCell[]): JobRow {
+  return { cells: () => cells, height: HAND };
+}
+
+function head(first: string, titles: readonly string[]): JobRow {
+  return plain(
+    Array.from({ length: COLUMNS }, (_, column) => ({
+      content: column === 0 ? first : (titles[column - 1] ?? ""),
+      look: column <= LAST_OF_WORDS ? "head" : "headRight",
+    })),
+  );
+}
+
+function blanks(count: number): PaperCell[] {
+  return free(count, "blank");
+}

@@ -1,0 +1,55 @@
+import { readScale } from "../excel/scale/scalebook";
+import { isRefusal, sentenceOf } from "../refusal";
+import type { ScaleEvents } from "../scalesections";
+import { oneAtATime } from "../turns";
+import { estimates } from "./estimates";
+import { linkPicker } from "./linkpicker";
+import { weighInForm } from "./weighinform";
+
+export interface ScaleDesk {
+  /** Reads the scale's tables and shows them. */
+  follow(): void;
+}
+
+/** Runs a step that writes into the workbook. */
+export type Writing = (act: () => Promise<void>) => Promise<void>;
+
+/** Fills the three parts. */
+export function openScaleDesk(
+  places: { readonly links: HTMLElement; readonly weighIn: HTMLElement; readonly estimates: HTMLElement },
+  on: ScaleEvents,
+): ScaleDesk {
+  const read = oneAtATime(async () => {
+    try {
+      const reading = await readScale();
+      if (reading.links.ok) links.show(reading.links.rows);
+      else links.unread(reading.links.sentence);
+      weighIn.show(reading);
+    } catch (error) {
+      links.unread(sentenceOf(error));
+      weighIn.unread(sentenceOf(error));
+      if (!isRefusal(error)) throw error;
+    }
+  });
+  let writing = 0;
+  /** What we write ourselves is read once, at its end. */
+  const write: Writing = async (act) => {
+    writing += 1;
+    try {
+      await act();
+    } finally {
+      writing -= 1;
+      void read();
+    }
+  };
+  const links = linkPicker(on, write);
+  const weighIn = weighInForm(write);
+  places.links.replaceChildren(links.root);
+  places.weighIn.replaceChildren(weighIn.root);
+  places.estimates.replaceChildren(estimates(on));
+  return {
+    follow() {
+      if (writing === 0) void read();
+    },
+  };
+}
