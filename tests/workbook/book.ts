@@ -36,6 +36,8 @@ export class Book {
   readonly changes: Changes;
   /** Whether sheets may neither come, go nor be called otherwise. */
   structure: { isProtected: boolean; password?: string } = { isProtected: false };
+  /** What add-ins keep in the workbook. */
+  readonly settings = new Map<string, unknown>();
   private readonly extras = new Map<string, Extras>();
   private facade!: FWorkbook;
   private opened = 0;
@@ -54,6 +56,7 @@ export class Book {
     if (this.opened > 0) this.engine.api.disposeUnit(this.id);
     this.opened += 1;
     this.extras.clear();
+    this.settings.clear();
     this.structure = { isProtected: false };
     this.names.clear();
     this.tables.clear();

@@ -229,6 +229,29 @@ test("a cell ruled by a list takes what is in it from a person, and drops it dow
   expect(await book.values("Choice", "B2")).toEqual([["rose"]]);
 });
 
+test("what an add-in keeps in the workbook is written over, and there until it is deleted", async () => {
+  const kept = () =>
+    book.run(async (context) => {
+      const setting = context.workbook.settings.getItemOrNullObject("note");
+      setting.load("value");
+      await context.sync();
+      return setting.isNullObject ? undefined : (setting.value as unknown);
+    });
+  expect(await kept()).toBeUndefined();
+  await book.run(async (context) => {
+    context.workbook.settings.add("note", "one");
+    await context.sync();
+    context.workbook.settings.add("note", "two");
+    await context.sync();
+  });
+  expect(await kept()).toBe("two");
+  await book.run(async (context) => {
+    context.workbook.settings.getItem("note").delete();
+    await context.sync();
+  });
+  expect(await kept()).toBeUndefined();
+});
+
 test("an array too large for one message arrives whole", async () => {
   const read = await book.run(async (context) => {
     const sheet = context.workbook.worksheets.add("Large");

@@ -6,6 +6,7 @@ import type { RateValues } from "../../../taskpane/excel/rates";
 import { ratesOf } from "../../src/orders";
 
 vi.stubGlobal("Office", { context: { contentLanguage: "en-US" } });
+vi.stubGlobal("navigator", { language: "en-US" });
 
 const TYPED = { amount: "2650", per: "ounce", mark: "", time: "2026-05-31T14:30" } as const;
 
