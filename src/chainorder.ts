@@ -165,12 +165,16 @@ function parseLinkWeights(chain: Fields): Parsed<(colour: Colour) => Weight> {
     return refused([faultOf("pattern", LINE_LABELS.pattern, "unknownWord", said)]);
   }
   const others = [...new Set(pattern)].filter((each) => each !== colour);
+  if (colour === "own" && others.length > 0) {
+    const said = "found another colour beside an alloy of your own; make each a line of its own";
+    return refused([faultOf("pattern", LINE_LABELS.pattern, "unknownWord", said)]);
+  }
   const lacking = others.filter((each) => each === "own" || chain[WEIGHT_KEYS[each]] === undefined);
   if (lacking.length > 0) {
     return refused(
       lacking.map((each) => {
         if (each === "own") {
-          const said = "found O, an alloy of your own, beside another colour; choose own as the colour of the line";
+          const said = "found O, an alloy of your own, beside another colour; make each a line of its own";
           return faultOf("pattern", LINE_LABELS.pattern, "unknownWord", said);
         }
         const key = WEIGHT_KEYS[each];

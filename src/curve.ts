@@ -76,7 +76,7 @@ export function floorSpot(sheet: CostSheet, price: Money, rates: Rates): Money |
   // The weight whose gold is paid for: on the quick basis it is not the cast weight.
   const charged = grams(gold.amount.dividedBy(metalRate.perGram));
   try {
-    return spotLimit(price, charged, line.mark, subtractMoney(landed, gold), rates.leastMargin);
+    return spotLimit(price, charged, line.gold, subtractMoney(landed, gold), rates.leastMargin);
   } catch (error) {
     if (error instanceof CostingError && error.code === "neverReached") return undefined;
     throw error;

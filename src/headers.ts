@@ -89,7 +89,26 @@ function inOwnUnit(
   return cell;
 }
 
+/** Signs of money that say which it is. The dollar and the pound are many; so they refuse nothing of theirs. */
+const SIGNS: Readonly<Record<string, readonly string[]>> = {
+  "€": ["EUR"],
+  "¥": ["JPY", "CNY"],
+  "₹": ["INR"],
+  "₺": ["TRY"],
+};
+
 function inCurrency(column: FieldColumn, cell: unknown, currency: Currency): unknown {
+  if (column.key === "spot" && /(^|\W)(g|gram|grams)$/i.test(column.unit ?? "")) {
+    throw unknownUnit(column, "money for one troy ounce of fine gold");
+  }
+  const sign = Object.entries(SIGNS).find(([each]) => column.unit?.includes(each))?.[1];
+  if (sign && !sign.includes(currency)) {
+    throw new CostingError(
+      "currencyMismatch",
+      column.header,
+      `${found(column.unit)}, and Rates are in ${currency}; give the amounts in ${currency}`,
+    );
+  }
   const code = /\b[A-Za-z]{3}\b/.exec(column.unit ?? "")?.[0];
   if (code === undefined) return cell;
   const said = attemptCurrency(code);

@@ -1,4 +1,4 @@
-import { accepted, attempt, faultsOf, type Parsed, parseForm, refused } from "./form";
+import { accepted, attempt, faultOf, faultsOf, type Parsed, parseForm, refused } from "./form";
 import { fieldsNamed } from "./formfield";
 import { type Money, money } from "./money";
 import { type NumberRule, readNumber } from "./number";
@@ -104,6 +104,12 @@ export function parseOrder(form: OrderForm, rates: Rates): Parsed<Order> {
     ]);
   }
   const { customer, discount, settled, spotShown } = order.value;
+  const tolerance = order.value.tolerance ?? rates.tolerance;
+  if (settled === "by final weight" && tolerance.isZero()) {
+    const said =
+      "found none for a price settled by final weight; give how far the weight may be off, such as 0.05 or 5 %";
+    return refused([faultOf("tolerance", ORDER_LABELS.tolerance, "blank", said)]);
+  }
   const cash = (amount: Quotient) => money(amount, rates.currency);
   return accepted({
     customer,
@@ -114,7 +120,7 @@ export function parseOrder(form: OrderForm, rates: Rates): Parsed<Order> {
     shipping: cash(order.value.shipping),
     deposit: order.value.deposit ?? rates.deposit,
     settledByWeight: settled === "by final weight",
-    tolerance: order.value.tolerance ?? rates.tolerance,
+    tolerance,
     ownGold: ownGold.value,
     lines: Object.freeze(lines.flatMap((part) => (part.ok ? [part.value] : []))),
     extras: Object.freeze(extras.flatMap((part) => (part.ok ? [part.value] : []))),

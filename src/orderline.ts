@@ -2,7 +2,7 @@ import { CHAIN_FIELDS, type ChainOrder, parseChain } from "./chainorder";
 import { bearsMark, type Composition, parseComposition } from "./composition";
 import { accepted, attempt, faultOf, faultsOf, field, type Parsed, parseForm, refused } from "./form";
 import { fieldsNamed } from "./formfield";
-import { type Mark, parseMark } from "./mark";
+import { type Mark, markOfFineness, parseMark } from "./mark";
 import { type Money, money } from "./money";
 import { isBlank, type NumberRule, readNumber } from "./number";
 import { LINE_LABELS, LINE_PRICE_BY, PIECE_KINDS, PLATING_CHOICES, SOLIDITIES } from "./orderwords";
@@ -19,6 +19,8 @@ export interface OrderLine extends ChainOrder {
   readonly design: string;
   readonly kind: (typeof PIECE_KINDS)[number];
   readonly mark: Mark;
+  /** The gold in it, for costs and weights: of an alloy of the workshop's own what its composition says, else what the mark does. */
+  readonly gold: Mark;
   /** What an alloy of the workshop's own is called; empty for the usual colours. */
   readonly colourName: string;
   /** Of an alloy of the workshop's own. */
@@ -89,6 +91,7 @@ export function parseLine(record: Row, rates: Rates): Parsed<OrderLine> {
     ...called,
     ...chain.value,
     ...alloy.value,
+    gold: alloy.value.composition ? markOfFineness(alloy.value.composition.fineness) : called.mark,
     hollow: solidity === "hollow",
     plated: plated.value,
     stones: stones.value,

@@ -61,7 +61,7 @@ export interface PieceCosts {
 
 /** Costs one piece of a line. Exact; nothing is rounded. */
 export function costPiece(line: OrderLine, spot: Money, rates: Rates): PieceCosts {
-  const rate = metalRate(spot, line.mark);
+  const rate = metalRate(spot, line.gold);
   const chain = addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
   const castParts = line.clasp.cast ? addWeights(chain, line.clasp.weight) : chain;
   const cast = castWeight(castParts, rates.loss);
@@ -81,8 +81,8 @@ export function costPiece(line: OrderLine, spot: Money, rates: Rates): PieceCost
 }
 
 /** Fine gold that is cast for one piece. */
-export function fineGoldCast({ castWeight: cast }: PieceCosts, { mark }: OrderLine): Weight {
-  return fineGold(cast, mark);
+export function fineGoldCast({ castWeight: cast }: PieceCosts, { gold }: OrderLine): Weight {
+  return fineGold(cast, gold);
 }
 
 function costsOf(
@@ -129,7 +129,7 @@ export function plainChainSourcing(
   spot: Money,
   rates: Rates,
 ): MakeOrBuy {
-  const rate = metalRate(spot, line.mark);
+  const rate = metalRate(spot, line.gold);
   const labour = labourCost(labourRates(rates), links, chain);
   return makeOrBuy(plainChain(line, rates, rate, chain, labour), rates.surcharge);
 }

@@ -55,6 +55,8 @@ export interface QuoteWatch {
   /** What the work brings after the discount, before tax and shipping, and its floor. */
   readonly net: Money;
   readonly floor: Money;
+  /** Lines, counted from 0, that the discount leaves below their own floor, though the whole order may be above its. */
+  readonly linesBelowFloor: readonly number[];
   /** The deposit does not cover the cash that goes out. */
   readonly depositShort: boolean;
   /** Cash out before the work is sold: metal that is not the customer's own, casting, clasps, findings, stones, free lines. */
@@ -79,7 +81,7 @@ export function makeQuote(
   date: string,
 ): { readonly quote: Quote; readonly watch: QuoteWatch } {
   const cash = (amount: Quotient) => money(amount, rates.currency);
-  const lines = Object.freeze(sheets.map((sheet) => quoteLine(sheet, order)));
+  const lines = Object.freeze(sheets.map((sheet) => quoteLine(sheet, order, rates)));
   const extras = Object.freeze(
     order.extras.map(({ text, amount }) => Object.freeze({ text, amount: roundToCurrency(amount) })),
   );
@@ -134,6 +136,11 @@ export function makeQuote(
       belowFloor: net.amount.isLessThan(floor.amount),
       net,
       floor,
+      linesBelowFloor: Object.freeze(
+        sheets.flatMap(({ netPrice, floor: least }, index) =>
+          timesMoney(netPrice, Quotient.one.minus(order.discount)).amount.isLessThan(least.amount) ? [index] : [],
+        ),
+      ),
       depositShort: deposit.amount.isLessThan(cashOut.amount),
       cashOut,
       belowZero: total.amount.isNegative(),

@@ -1,11 +1,13 @@
 import type { Colour } from "./alloy";
-import { type CostSheet, forAll } from "./costsheet";
+import { type CostSheet, forAll, taxFactor } from "./costsheet";
 import { inLengthUnit } from "./length";
 import { showMark } from "./mark";
-import { addMoney, type Money, money, roundToCurrency } from "./money";
+import { type Money, money, roundToCurrency } from "./money";
 import type { Order } from "./order";
 import type { OrderLine } from "./orderline";
 import { Quotient, sum } from "./quotient";
+import { addRates } from "./rate";
+import type { Rates } from "./rates";
 import type { StoneSet } from "./stones";
 
 /** What a customer reads of one line. Holds no cost. */
@@ -39,7 +41,7 @@ export interface QuoteLine {
 }
 
 /** A line as the customer reads it. Its amount is rounded once. */
-export function quoteLine(sheet: CostSheet, order: Order): QuoteLine {
+export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLine {
   const { line } = sheet;
   return Object.freeze({
     design: line.design,
@@ -61,7 +63,7 @@ export function quoteLine(sheet: CostSheet, order: Order): QuoteLine {
     quantity: line.quantity,
     price: sheet.price,
     amount: roundToCurrency(forAll(sheet.price, line)),
-    perGram: order.settledByWeight ? settlingRate(sheet) : undefined,
+    perGram: order.settledByWeight ? settlingRate(sheet, rates) : undefined,
   });
 }
 
@@ -70,14 +72,13 @@ export function colourName(colour: Colour, line: OrderLine): string {
 }
 
 /**
- * What a gram of the cast parts brings at this price: the price's share for gold and casting, over their weight.
- * Rounded to the currency. It moves a price with the scale and tells no cost.
+ * What a gram more or less changes the price of a piece by, before the discount: the metal rate at the quote's spot, and the
+ * premium where the price goes by one; with the tax where prices hold it. Rounded to the currency. Whoever knows spot and mark
+ * can work it out, so it tells no cost.
  */
-function settlingRate({ costs, landed, price, castPartsWeight }: CostSheet): Money {
-  if (landed.amount.isZero()) return money(Quotient.zero, price.currency);
-  const gold = addMoney(costs.metal, costs.lost, costs.casting).amount;
-  const share = price.amount.times(gold).dividedBy(landed.amount.times(castPartsWeight.grams));
-  return roundToCurrency(money(share, price.currency));
+function settlingRate({ metalRate, pricing }: CostSheet, rates: Rates): Money {
+  const rate = pricing.by === "premium" ? addRates(metalRate, pricing.rate) : metalRate;
+  return roundToCurrency(money(rate.perGram.times(taxFactor(rates)), rate.currency));
 }
 
 function caratsOf(stones: readonly StoneSet[]): Quotient | undefined {

@@ -75,6 +75,9 @@ export function watchSentences({ order, quote, watch, rates }: Costed): readonly
     const say = order.discount.isZero() ? result.belowFloor : result.belowFloorDiscounted;
     sentences.push(say(showMoney(watch.net), showMoney(watch.floor), showShare(rates.leastMargin)));
   }
+  for (const line of watch.belowFloor ? [] : watch.linesBelowFloor) {
+    sentences.push(result.lineBelowFloor(line + 1, quote.lines[line]?.design ?? "", showShare(rates.leastMargin)));
+  }
   if (watch.depositShort) {
     const cash = showMoney(watch.cashOut);
     const none = quote.deposit.amount.isZero();

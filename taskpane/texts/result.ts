@@ -86,6 +86,8 @@ export const result = {
     `Below the floor: this brings ${net}, but landed cost at your least margin of ${least} is ${floor}.`,
   belowFloorDiscounted: (net: string, floor: string, least: string) =>
     `Below the floor: after the discount this brings ${net}, but landed cost at your least margin of ${least} is ${floor}.`,
+  lineBelowFloor: (line: number, design: string, least: string) =>
+    `Line ${line}, ${design}, is below its own floor: it brings less than its landed cost at your least margin of ${least}.`,
   depositShort: (deposit: string, cash: string) =>
     `The deposit of ${deposit} does not cover the ${cash} that goes out for metal, casting, clasps, findings and stones.`,
   noDeposit: (cash: string) =>

@@ -107,4 +107,10 @@ describe("bad input: one sentence that names the column, what was found and what
       "Clasp cost (EUR): found EUR, and Rates are in USD",
     );
   });
+
+  test("a spot per gram, and money with another currency's sign", () => {
+    expectFault(() => read(["Spot (per g)"], [128]), "unknownWord", "give money for one troy ounce");
+    expectFault(() => read(["Clasp cost (€)"], [12]), "currencyMismatch", "Rates are in USD");
+    expect(read(["Clasp cost ($)", "Spot (per ounce)"], [12, 4000])).toEqual({ claspCost: 12, spot: 4000 });
+  });
 });

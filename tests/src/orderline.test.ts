@@ -56,6 +56,12 @@ describe("colours", () => {
     expect(line).toMatchObject({ colour: "own", colourName: "champagne", plated: false });
     expect(text(line.composition?.fineness)).toBe("750");
   });
+
+  test("is costed by the gold it holds, not by a lower mark: 750 parts marked 585", () => {
+    const line = lineOf({ mark: "585", colour: "own", colourName: "deep", composition: "Au 750 Ag 125 Cu 125" });
+    expect([text(line.mark.share), text(line.gold.share)]).toEqual(["0.585", "0.75"]);
+    expect(text(lineOf({ mark: "585" }).gold.share)).toBe("0.585");
+  });
 });
 
 test("stones: in every third of 96 links two, and one on the clasp (hand arithmetic)", () => {
@@ -91,6 +97,11 @@ describe("bad input: one sentence that names the field, what was found and what 
       "Colour pattern: found a pattern without yellow",
     ],
     [{ pattern: "YO" }, "pattern", "Colour pattern: found O, an alloy of your own, beside another colour"],
+    [
+      { colour: "own", colourName: "pale", composition: "Au 750 Ag 250", pattern: "OY", linkWeightYellow: "2" },
+      "pattern",
+      "Colour pattern: found another colour beside an alloy of your own; make each a line of its own",
+    ],
     [{ pattern: "YZ" }, "pattern", 'Colour pattern: found "YZ"'],
     [
       { colour: "own", composition: "Au 750 Ag 250" },
@@ -152,6 +163,11 @@ describe("bad input: one sentence that names the field, what was found and what 
     [{ deposit: "2" }, "deposit", 'Deposit: found "2"; give a share from 0 to 1, such as 0.5 or 50 %'],
     [{ settled: "later" }, "settled", 'Price settled: found "later"; give one of "fixed", "by final weight"'],
     [{ tolerance: "1" }, "tolerance", 'Weight tolerance: found "1"; give a share from 0 to below 1'],
+    [
+      { settled: "by final weight", tolerance: "0" },
+      "tolerance",
+      "Weight tolerance: found none for a price settled by final weight",
+    ],
     [{ spotShown: "maybe" }, "spotShown", 'Spot on the quote: found "maybe"; give one of "no", "yes"'],
   ])("%j", (changes, field, sentence) => {
     const faults = faultsOf(changes);

@@ -92,6 +92,15 @@ test("no deposit, or a discount below the floor, is told to the bench", () => {
   expect(quoteFor({ ...HUNDRED_GRAMS, discount: "0.15" }, {}).watch.belowFloor).toBe(true);
 });
 
+test("a line below its own floor is told by its place, though the order is above its (hand arithmetic)", () => {
+  const workshop = ratesOf();
+  // Landed 2,750 each, floor 3,055.56: priced at 3,000 and at 9,000 by hand, together well above.
+  const cheap = orderOf({ ...HUNDRED_GRAMS, linePriceBy: "own price", linePriceFigure: "3000" }, workshop);
+  const dear = orderOf({ ...HUNDRED_GRAMS, linePriceBy: "own price", linePriceFigure: "9000" }, workshop);
+  const { watch } = quoteOf(together([dear, cheap]), workshop);
+  expect(watch).toMatchObject({ belowFloor: false, linesBelowFloor: [1] });
+});
+
 describe("dates", () => {
   test.each([
     ["2026-03-02", "7", "2026-03-09"],

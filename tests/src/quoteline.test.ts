@@ -5,13 +5,13 @@ import type { Quotient } from "../../src/quotient";
 import { orderOf, type Record_, ratesOf } from "./orders";
 
 const text = (value: Quotient | undefined) => value?.value().toString();
-const RATES = ratesOf({ plating: "40" });
+const RATES = ratesOf({ plating: "40", tolerance: "0.05" });
 
 function lineOf(changes: Record_) {
   const order = orderOf(changes, RATES);
   const [sheet] = costOrder(order, RATES);
   if (!sheet) throw new Error("no line");
-  return quoteLine(sheet, order);
+  return quoteLine(sheet, order, RATES);
 }
 
 describe("what a customer reads of a line", () => {
@@ -68,11 +68,13 @@ describe("what a customer reads of a line", () => {
 });
 
 describe("a price settled by final weight", () => {
-  // 192 g at 75 a gram and 2 g lost, quick: 14,400 + 150 + 288 casting + 50 labour = 14,888, x 1.3 = 19,354.40, up to 19,355.
-  test("moves by what a gram brings at this price: 19,355 x 14,838 / 14,888 / 192 = 100.47 (hand arithmetic)", () => {
-    const line = lineOf({ settled: "by final weight" });
-    expect(text(line.price.amount)).toBe("19355");
-    expect(line.perGram?.amount.toNumber()).toBe(Number(((19355 * 14838) / 14888 / 192).toFixed(2)));
+  test("moves by the metal rate at the quote's spot: 750 at 100 a gram of fine gold is 75.00 (hand arithmetic)", () => {
+    expect(text(lineOf({ settled: "by final weight" }).perGram?.amount)).toBe("75");
+  });
+
+  test("and by the premium where the price goes by one: 75 + 12.50", () => {
+    const line = lineOf({ settled: "by final weight", priceBy: "premium", priceFigure: "12.5" });
+    expect(text(line.perGram?.amount)).toBe("87.5");
   });
 
   test("a fixed price moves by nothing", () => {

@@ -5,6 +5,7 @@ import {
   type Length,
   type OrderLine,
   PATTERN_LETTERS,
+  Quotient,
   type Rates,
   type StoneSet,
   showMark,
@@ -18,6 +19,9 @@ export function asked({ line }: CostSheet, rates: Rates): JobRow[] {
   return [
     section("Asked for"),
     entry("mark", "Mark", asText(showMark(line.mark)), line.hollow ? "hollow links" : "solid links", "input"),
+    ...(line.composition
+      ? [entry("gold", "Gold in the alloy", line.gold.share.times(THOUSAND).toNumber(), "parts in a thousand", "input")]
+      : []),
     entry("colour", "Colour", "", asText(coloursOf(line)), "plain"),
     entry("quantity", "Pieces", line.quantity.toNumber(), line.kind, "input", COUNT),
     ...measure(line),
@@ -26,6 +30,13 @@ export function asked({ line }: CostSheet, rates: Rates): JobRow[] {
     ...stones(line, rates),
   ];
 }
+
+/** The row that says the gold in a line: an alloy of the workshop's own by its composition, else the mark. */
+export function goldKey({ composition }: OrderLine): "gold" | "mark" {
+  return composition ? "gold" : "mark";
+}
+
+const THOUSAND = Quotient.of(1000);
 
 /** Its colours, the pattern they repeat in, and the composition of an alloy of the workshop's own. */
 function coloursOf(line: OrderLine): string {

@@ -1,7 +1,7 @@
 import { COST_LINES, type CostLine, type CostSheet, type Rates } from "../../../src/index";
 import { asText } from "../paper";
 import { nameOf } from "../rates";
-import { stoneKey } from "./asked";
+import { goldKey, stoneKey } from "./asked";
 import { cents, figureOf, IS_QUICK } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
@@ -16,8 +16,8 @@ export function costs({ line }: CostSheet, rates: Rates): JobRow[] {
     line.stones.map((_, index) => write((column) => at(stoneKey(index), column))).join("+") || "0";
   return [
     section(`Cost of one piece, ${rates.currency}`),
-    formula("metalRate", "Metal rate", (at) => `CURB.METALRATE(${at("spot")},${at("mark")})`, "a gram", money),
-    cost("metal", (at) => `CURB.MELTVALUE(${at("castParts", "F")},${at("mark")},${at("spot")})`),
+    formula("metalRate", "Metal rate", (at) => `CURB.METALRATE(${at("spot")},${at(goldKey(line))})`, "a gram", money),
+    cost("metal", (at) => `CURB.MELTVALUE(${at("castParts", "F")},${at(goldKey(line))},${at("spot")})`),
     cost("lost", (at) => `${at("lostWeight")}*${at("metalRate")}`),
     cost("casting", castingOf(charged)),
     cost("labour", (at) => labourOf(at("castParts"), at("chain"))),

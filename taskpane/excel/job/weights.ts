@@ -1,6 +1,7 @@
 import { type AlloyPart, type CostSheet, colourName, type OrderLine } from "../../../src/index";
 import { asText } from "../paper";
 import { nameOf } from "../rates";
+import { goldKey } from "./asked";
 import { COUNT, GRAMS, IS_QUICK, SCALE } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
@@ -40,11 +41,11 @@ export function weights({ line, alloys }: CostSheet): JobRow[] {
       "g",
       SCALE,
     ),
-    formula("fine", "Fine gold, finished", (at) => `CURB.FINEGOLD(${at("finished")},${at("mark")})`, "g", SCALE),
+    formula("fine", "Fine gold, finished", (at) => `CURB.FINEGOLD(${at("finished")},${at(goldKey(line))})`, "g", SCALE),
     formula(
       "fineCast",
       "Fine gold to cast",
-      (at) => `CURB.FINEGOLD(${at("castParts", "G")},${at("mark")})`,
+      (at) => `CURB.FINEGOLD(${at("castParts", "G")},${at(goldKey(line))})`,
       "g",
       SCALE,
     ),

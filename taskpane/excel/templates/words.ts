@@ -17,7 +17,7 @@ export const DESCRIPTION_BESIDE_WEIGHT = MADE_OF + FITTED_WITH;
 
 /** What the price is for and how long, each line short enough for the width of a quote. */
 export const NOTES: readonly string[] = [
-  "The price includes gold, casting, joining, polishing, the clasp and what is named above.",
+  "The price includes gold, casting, joining, polishing and what is named above.",
   "Weights are approximate. The mark states the fineness of the gold.",
   "[[The price is fixed; the finished weight may differ by {{fixedTolerance}} from the one stated.]]",
   "[[The price follows the finished weight, gram by gram as stated, within {{settledTolerance}} of the weight stated.]]",
