@@ -100,13 +100,14 @@ describe("a template of the person's own", () => {
     expect((await cellAt(desk, "Quote 1001", "B3"))?.value).toBe("CURB.X(25");
   });
 
-  test("whose formulas come to errors keeps them and says where, in at most four syncs", async () => {
+  test("whose formulas come to errors keeps them and says where", async () => {
     await typeIn(desk.page, TEMPLATE, "B3", "=NA()");
     await typeIn(desk.page, TEMPLATE, "C3", "=1/0");
     const before = await syncs();
     await press(desk, "Make the quote");
     await quoteIsMade();
-    expect((await syncs()) - before).toBeLessThanOrEqual(4);
+    // Three to fill, one to read Rates again, and one where the remark on the age of spot has calculated since.
+    expect((await syncs()) - before).toBeLessThanOrEqual(5);
     await desk.pane.getByText("The template's formula gave #N/A in B3 of the quote.").waitFor();
     await desk.pane.getByText("The template's formula gave #DIV/0! in C3 of the quote.").waitFor();
     expect(await cellAt(desk, "Quote 1001", "B3")).toMatchObject({ value: "#N/A", formula: "" });
