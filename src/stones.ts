@@ -10,6 +10,8 @@ import { MONEY_AT_LEAST_0, SHARE } from "./rule";
 /** Stones alike on one piece, set in links or in the clasp. */
 export interface StoneSet {
   readonly where: "links" | "clasp";
+  /** Which links have them, as the setter reads it: "all links", "every 3 links", "12 links, 2 each"; empty on the clasp. */
+  readonly which: string;
   /** On one piece. */
   readonly count: Quotient;
   /** As the setter reads it: "2 mm round", "3 x 1.5 mm"; empty where no size is given. */
@@ -77,6 +79,7 @@ type StoneKey = keyof (typeof KEYS)["links"];
 export function parseStones(
   where: StoneSet["where"],
   count: Quotient,
+  which: string,
   record: Readonly<Record<string, unknown>>,
   rates: Rates,
 ): Parsed<StoneSet> {
@@ -105,6 +108,7 @@ export function parseStones(
   const cash = (amount: Quotient) => money(amount, rates.currency);
   return accepted({
     where,
+    which,
     count,
     size: sizeOf(read.value),
     carat,

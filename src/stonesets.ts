@@ -31,16 +31,27 @@ export function parseStoneSets(
   const { stonesPerLink, claspStoneCount } = read.value;
   if (!set.ok) return set;
   const counts = [
-    ["links", set.value.times(stonesPerLink)],
-    ["clasp", claspStoneCount],
+    ["links", set.value.times(stonesPerLink), whichLinks(read.value, set.value)],
+    ["clasp", claspStoneCount, ""],
   ] as const;
-  const sets = counts.map(([where, count]) => ({ count, set: parseStones(where, count, record, rates) }));
+  const sets = counts.map(([where, count, which]) => ({
+    count,
+    set: parseStones(where, count, which, record, rates),
+  }));
   // Where there are no stones nothing is missing, but what is typed must still be right.
   const faults = sets.flatMap(({ count, set }) =>
     faultsOf(set).filter((fault) => !count.isZero() || fault.code !== "blank"),
   );
   if (faults.length > 0) return refused(faults);
   return accepted(sets.flatMap(({ count, set }) => (set.ok && !count.isZero() ? [set.value] : [])));
+}
+
+/** Which links have stones, in words for the setter. @param count how many of them */
+function whichLinks({ stonesOn, stoneEvery, stonesPerLink }: FormOf<typeof FIELDS>, count: Quotient): string {
+  const each = stonesPerLink.equals(Quotient.one) ? "" : `, ${stonesPerLink.value()} each`;
+  if (stonesOn === "all links") return `all links${each}`;
+  if (stonesOn === "every n-th link") return `every ${stoneEvery?.value()} links${each}`;
+  return `${count.value()} links${each}`;
 }
 
 /** How many links of a piece have stones. */

@@ -1,4 +1,5 @@
 import { button } from "./button";
+import { showList } from "./display";
 import { element } from "./element";
 import type { Filled } from "./excel/quote";
 import { TEXTS } from "./texts";
@@ -28,6 +29,15 @@ export function banner(): Banner {
           element("p", { class: "bannerhead" }, make.done(filled.quoteSheet, filled.jobSheet, filled.ticketsSheet)),
           ...(filled.isSigned ? [] : [element("p", { class: "help" }, make.unsigned)]),
           ...filled.unknownFields.map((field) => element("p", { class: "help" }, make.unknownField(field))),
+          ...(filled.unplacedFields.length > 0
+            ? [
+                element(
+                  "p",
+                  { class: "help" },
+                  make.unplaced(showList(filled.unplacedFields.map((each) => `{{${each}}}`))),
+                ),
+              ]
+            : []),
           ...filled.formulaFields.map((field) => element("p", { class: "help" }, make.formulaField(field))),
           ...filled.errors.map((error) => element("p", { class: "help" }, make.errorValue(error))),
           element(

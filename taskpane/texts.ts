@@ -71,6 +71,8 @@ export const TEXTS = {
     unsigned: "The quote does not say who it is from: give your name under Workshop on the Rates sheet.",
     unknownField: (field: string) =>
       `The template asks for ${field}, which Curbwright does not know; it was left as it is.`,
+    unplaced: (fields: string) =>
+      `The total counts what the template has no place for: ${fields}. Look at the quote before you send it, and give the template those fields.`,
     formulaField: (field: string) =>
       `The template has ${field} inside a formula, which is not filled. Put the field into a cell of its own and refer to that cell.`,
     errorValue: (error: string) =>

@@ -31,6 +31,8 @@ export interface FillPlan {
   readonly unknown: readonly string[];
   /** Fields inside formulas, left as they are, as "{{customer}} in B7". */
   readonly inFormulas: readonly string[];
+  /** What changes the total and has no place on the template, as fields: "discount", "extra.amount", "line.amount". */
+  readonly unplaced: readonly string[];
   /** Whether the template asks for anything at all. */
   readonly hasFields: boolean;
   /** The template computes something; the copy must end with values only. */
@@ -88,9 +90,29 @@ export function planFill(
     hidden: filled.filter(({ emptied }) => emptied).map(({ row }) => row),
     unknown: filled.flatMap(({ unknown }) => unknown),
     inFormulas: filled.flatMap(({ inFormulas }) => inFormulas),
+    unplaced: unplacedIn(template, quote, lines.length, extras.length),
     hasFields: template.some((cells) => cells.some((cell) => typeof cell === "string" && fieldsIn(cell).length > 0)),
     hasFormulas: template.some((cells) => cells.some(isFormula)),
   };
+}
+
+/** Amounts beside those of the lines; each that has something to say needs a place. */
+const AMOUNTS = ["discount", "shipping", "tax", "ownGoldCredit"];
+
+function unplacedIn(template: Block, quote: Fields, lines: number, extras: number): readonly string[] {
+  const named = new Set(
+    template.flatMap((cells) =>
+      cells.flatMap((cell) => (typeof cell === "string" ? fieldsIn(cell).map(({ name }) => name) : [])),
+    ),
+  );
+  if (!named.has("total") && !named.has("toPay")) return [];
+  const amounts = AMOUNTS.filter((name) => (quote.get(name)?.text ?? "") !== "" && !named.has(name));
+  const hasLines = [...named].some((name) => name.startsWith("line."));
+  return [
+    ...(lines > 1 && !hasLines ? ["line.amount"] : []),
+    ...(extras > 0 && !named.has("extra.amount") ? ["extra.amount"] : []),
+    ...amounts,
+  ];
 }
 
 /** How many rows a block adds to the template's own. */

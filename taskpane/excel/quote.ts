@@ -40,6 +40,8 @@ export interface Filled {
   readonly ticketsSheet: string;
   /** Fields of the template that nobody knows, such as "{{color}} in B7". */
   readonly unknownFields: readonly string[];
+  /** What changes the total and has no place on the template, such as "discount". */
+  readonly unplacedFields: readonly string[];
   /** Fields inside a formula, which are not filled, such as "{{customer}} in B7". */
   readonly formulaFields: readonly string[];
   /** What the template computed to an error, such as "#N/A in B7". */
@@ -105,6 +107,7 @@ export async function fillQuote(job: Job): Promise<Filled> {
         jobSheet: names.job,
         ticketsSheet: names.tickets,
         unknownFields: plan.unknown,
+        unplacedFields: plan.unplaced,
         formulaFields: plan.inFormulas,
         errors,
         isSigned: quote.workshop !== "",

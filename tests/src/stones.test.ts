@@ -7,9 +7,9 @@ import { published } from "./published";
 const RATES = ratesOf({ settingFee: "1", breakage: "0.1" });
 const of = (text: string) => Quotient.of(text);
 const stonesOf = (record: Record_, where: "links" | "clasp" = "links") =>
-  read(parseStones(where, of("12"), record, RATES));
+  read(parseStones(where, of("12"), where === "links" ? "12 links" : "", record, RATES));
 const faultOf = (record: Record_, where: "links" | "clasp" = "links") => {
-  const parsed = parseStones(where, of("12"), record, RATES);
+  const parsed = parseStones(where, of("12"), where === "links" ? "12 links" : "", record, RATES);
   return parsed.ok ? undefined : parsed.faults[0];
 };
 

@@ -36,4 +36,13 @@ describe("the stones of a piece of 95 links (hand arithmetic)", () => {
       faults: [{ field: "stoneCarat", code: "blank" }],
     });
   });
+
+  test.each<[Record_, string]>([
+    [{ stonesOn: "all links", stonesPerLink: "3" }, "all links, 3 each"],
+    [{ stonesOn: "every n-th link", stoneEvery: "10" }, "every 10 links"],
+    [{ stoneCount: 7 }, "7 links"],
+    [{ claspStoneCount: 1 }, ""],
+  ])("the setter reads which links: %j", (record, which) => {
+    expect(read(parseStoneSets(record, Quotient.of(95), RATES)).map((set) => set.which)).toEqual([which]);
+  });
 });

@@ -201,3 +201,30 @@ test("a row is hidden where nothing is left of its optional phrases, whatever el
   expect(plan([["[[{{discount}} for {{customer}}]]"]]).hidden).toEqual([0]);
   expect(plan([["[[{{discount}} for {{customer}}]]", "{{total}}"]]).hidden).toEqual([]);
 });
+
+describe("what the total counts and the template has no place for", () => {
+  const terms = (texts: Readonly<Record<string, string>>): Fields =>
+    new Map(Object.entries({ total: "1,200", ...texts }).map(([name, text]) => [name, said(text)]));
+  const lines = [line("yellow"), line("white")];
+  const unplaced = (template: Block, quote: Fields, extras: readonly Fields[] = []) =>
+    planFill(template, [], quote, lines, extras).unplaced;
+
+  test("is named: lines, free lines, discount and the customer's gold", () => {
+    const quote = terms({ discount: "50.00", shipping: "", ownGoldCredit: "300.00" });
+    expect(unplaced([["{{total}}"]], quote, [new Map([["extra.amount", said("200")]])])).toEqual([
+      "line.amount",
+      "extra.amount",
+      "discount",
+      "ownGoldCredit",
+    ]);
+  });
+
+  test("is nothing where all of it stands somewhere, also in a phrase or with words of one's own", () => {
+    const template = [["{{line.amount}}"], ["{{extra.amount}}"], ["[[less {{discount|50=fifty}}]]", "{{total}}"]];
+    expect(unplaced(template, terms({ discount: "50" }), [new Map([["extra.amount", said("200")]])])).toEqual([]);
+  });
+
+  test("is nothing on a template without a total", () => {
+    expect(unplaced([["{{customer}}"]], terms({ discount: "50" }))).toEqual([]);
+  });
+});

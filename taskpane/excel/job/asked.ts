@@ -95,8 +95,8 @@ export function stoneKey(index: number): string {
 }
 
 /** Where stones go and their size, such as "In links, 2 mm round". */
-export function stoneName({ where, size }: StoneSet): string {
-  return [where === "links" ? "In links" : "On the clasp", size].filter((part) => part !== "").join(", ");
+export function stoneName({ where, which, size }: StoneSet): string {
+  return [where === "links" ? `In ${which}` : "On the clasp", size].filter((part) => part !== "").join(", ");
 }
 
 function inUnit(line: OrderLine, length: Length): number {

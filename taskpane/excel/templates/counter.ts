@@ -1,4 +1,5 @@
 import type { Paper, PaperCell } from "../paper";
+import { DESCRIPTION, OWN_GOLD, SPOT } from "./words";
 
 /** A small ticket for the counter: what was asked, the price, the deposit, and how long it holds. */
 export const COUNTER_TICKET: Paper = {
@@ -15,9 +16,7 @@ export const COUNTER_TICKET: Paper = {
     ],
     [
       {
-        content:
-          "{{line.quantity}} × {{line.design}}: {{line.mark}} gold, {{line.colour}}, {{line.solid}}, " +
-          "{{line.length}} {{line.unit}}, about {{line.weight}} g[[, {{line.stones}} stones]][[, engraved: {{line.engraving}}]]",
+        content: `{{line.quantity}} × {{line.design}}: ${DESCRIPTION}`,
         look: "body",
       },
       { content: "{{line.amount}}", look: "number" },
@@ -39,6 +38,7 @@ export const COUNTER_TICKET: Paper = {
     [{ content: "Holds until {{validUntil}}.", look: "label" }],
     [{ content: "[[Fixed price; weight within {{fixedTolerance}} of the one stated.]]", look: "small" }],
     [{ content: "[[Settled by the finished weight, within {{settledTolerance}}.]]", look: "small" }],
+    ...[...OWN_GOLD, SPOT].map((content): PaperCell[] => [{ content, look: "small" }]),
   ],
 };
 

@@ -15,6 +15,16 @@ export const DESCRIPTION = `${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
 /** The same where its weight has a column of its own. */
 export const DESCRIPTION_BESIDE_WEIGHT = MADE_OF + FITTED_WITH;
 
+/** What spot the price rests on, where the customer is to read it. */
+export const SPOT =
+  "[[It rests on a gold price of {{currency}} {{spot}} an ounce (31.1 g) of fine gold, as of {{date}}.]]";
+
+/** What becomes of the customer's own gold. */
+export const OWN_GOLD: readonly string[] = [
+  "[[Your own gold: {{ownGoldWeight}} g marked {{ownGoldMark}}, {{ownGoldUse|credited=credited|used=used in this work}}.]]",
+  "[[Of it, {{ownGoldReturned}} g of fine gold come back to you.]]",
+];
+
 /** What the price is for and how long, each line short enough for the width of a quote. */
 export const NOTES: readonly string[] = [
   "The price includes gold, casting, joining, polishing and what is named above.",
@@ -23,9 +33,8 @@ export const NOTES: readonly string[] = [
   "[[The price follows the finished weight, gram by gram as stated, within {{settledTolerance}} of the weight stated.]]",
   "[[A weight further off than {{settledTolerance}} is agreed with you before the piece is handed over.]]",
   "This price holds until {{validUntil}}; after that it follows the price of gold.",
-  "[[It rests on a gold price of {{currency}} {{spot}} an ounce (31.1 g) of fine gold, as of {{date}}.]]",
-  "[[Your own gold: {{ownGoldWeight}} g marked {{ownGoldMark}}, {{ownGoldUse|credited=credited|used=used in this work}}.]]",
-  "[[Of it, {{ownGoldReturned}} g of fine gold come back to you.]]",
+  SPOT,
+  ...OWN_GOLD,
   "[[Work begins when the deposit of {{currency}} {{deposit}} has arrived.]]",
 ];
 
