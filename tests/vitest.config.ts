@@ -30,8 +30,8 @@ export default defineConfig({
           name: "workbook",
           include: BROWSER_TESTS,
           ...timeouts,
-          // After the unit tests, which would take the cores from the browsers.
-          maxWorkers: 2,
+          // A browser and its page take both cores of a small machine: one file at a time, after the unit tests.
+          fileParallelism: false,
           sequence: { groupOrder: 1 },
         },
       },
