@@ -168,8 +168,8 @@ describe("an order of three lines", () => {
     await expect.poll(async () => plain(await sourcing.textContent())).toContain("61.3 g");
     await open(/^1 Plain curb/);
     await expect.poll(async () => plain(await sourcing.textContent())).toContain("100.0 g");
-    // What a gram on the scale moves: 3,579 x (102 x 26.50) / 2,753 / 100.
-    expect(await result("Settled by final weight")).toBe("USD 35.14 a gram more or less");
+    // What a gram on the scale moves: fine gold at 25 a gram.
+    expect(await result("Settled by final weight")).toBe("USD 25.00 a gram more or less");
     expect(await desk.pane.locator(".result").textContent()).toContain("Hollow links must be called hollow");
     expect(await desk.pane.locator(".result").textContent()).toContain("only once the cast seats have been checked");
   });
