@@ -158,10 +158,10 @@ test("blank readings stay blank, and readings say what loss, cost, price and mar
   // 103 x 26.5 + 50.
   agrees(read(at("actualLanded", "C")), new Fraction("2779.5"));
   agrees(read(at("actualPerGram", "C")), new Fraction("2779.5").div("100.4"));
-  // 102 x 26.5 = 2,703 of 2,753 is gold and casting: 3,579 x 2,703 / 2,753 / 100 = 35.14 a gram; 3,579 + 0.4 x 35.14 = 3,593.06.
-  expect(read(at("settlingRate"))).toBe(35.14);
-  agrees(read(at("actualPrice", "C")), new Fraction("3593.06"));
-  agrees(read(at("actualMargin", "C")), new Fraction(1).sub(new Fraction("2779.5").div("3593.06")));
+  // A gram moves it by the metal rate, 25: 3,579 + 0.4 x 25 = 3,589.
+  expect(read(at("settlingRate"))).toBe(25);
+  agrees(read(at("actualPrice", "C")), new Fraction("3589"));
+  agrees(read(at("actualMargin", "C")), new Fraction(1).sub(new Fraction("2779.5").div("3589")));
   // The other line was not weighed.
   expect(labelled("Landed, by the scale")).toBe("");
 });
@@ -183,13 +183,13 @@ test("an order weighed in full shows its landed cost, and a weight outside the t
   });
   const { read, labelled } = await values();
   expect(read(first("actualPrice", "C"))).toBe("agree with the customer");
-  // 108 g stated, 5 % of it is 5.4 g: 113.4 g is the last that is settled. 3,005 x 1.3 = 3,906.50, up to 3,907;
-  // x 2,915 of gold and casting / 3,005 / 108 = 35.09; 3,907 + 5.4 x 35.09 = 4,096.486.
-  agrees(read(second("actualPrice", "C")), new Fraction("4096.49"));
+  // 108 g stated, 5 % of it is 5.4 g: 113.4 g is the last that is settled. 3,005 x 1.3 = 3,906.50, up to 3,907.
+  // 3,907 + 5.4 x the metal rate of 25 = 4,042.
+  agrees(read(second("actualPrice", "C")), new Fraction("4042"));
   // 102 x 26.5 + 50 = 2,753, and twice 110 x 26.5 + 50 + 40.
   agrees(labelled("Landed, by the scale"), new Fraction(2753 + 2 * 3005));
   // The price to be agreed still counts as quoted.
-  agrees(labelled("Net, by the scale"), new Fraction("3579").add(new Fraction("4096.49").mul(2)));
+  agrees(labelled("Net, by the scale"), new Fraction("3579").add(new Fraction("4042").mul(2)));
 });
 
 test("rates that the workbook has no row for count as blank on the job, as they were read", async () => {

@@ -131,7 +131,7 @@ test("the setter reads how many stones to set and to buy, whole ones, and to wai
   const { table, words } = await tickets(STONES);
   const [stones] = table("Setter's ticket");
   // Two in each of 50 links, a tenth of them broken; 2 mm round, 1.2 mm deep: 4 x 1.2 x 0.0061 = 0.02928 ct each.
-  expect(stones?.slice(2, 7)).toEqual(["In links, 2 mm round, 0.029 ct", 100, 1, 100, 110]);
+  expect(stones?.slice(2, 7)).toEqual(["In all links, 2 each, 2 mm round, 0.029 ct", 100, 1, 100, 110]);
   expect(stones?.[7]).toBeCloseTo(110 * 0.02928, 9);
   expect(words).toContain("Buy stones only after the cast seats have been checked.");
 });
