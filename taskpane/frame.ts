@@ -6,8 +6,10 @@ import { TEXTS } from "./texts";
 export interface Frame {
   readonly foot: HTMLElement;
   readonly press: Button;
-  /** Shows the work and the button; without rates there is nothing to work with yet. */
+  /** Shows the tabs, the work and the button; without rates there is nothing to work with yet. */
   showWork(isReady: boolean): void;
+  /** Whether what is shown can be made a quote. */
+  allowPress(isAllowed: boolean): void;
   /** The result in a few words, beside the button while its headline is out of sight. */
   glance(words: string): void;
   /** What there is to say of the age of spot; "" for nothing. */
@@ -19,6 +21,7 @@ export function paneFrame(
   place: HTMLElement,
   parts: {
     readonly head: HTMLElement;
+    readonly tabs: HTMLElement;
     readonly work: readonly HTMLElement[];
     readonly ending: HTMLElement;
     readonly voice: HTMLElement;
@@ -34,6 +37,12 @@ export function paneFrame(
   const foot = element("footer", {}, parts.ending, oldSpot, pressBar);
   const work = element("main", {}, ...parts.work);
   const body = element("div", { class: "body" });
+  let isReady = false;
+  let isAllowed = true;
+  const show = () => {
+    pressBar.hidden = !(isReady && isAllowed);
+    foot.classList.toggle("ready", !pressBar.hidden);
+  };
   const head = element("header", {}, element("h1", {}, TEXTS.name), parts.head);
   place.replaceChildren(head, body, foot, parts.voice);
   oldSpot.hidden = true;
@@ -46,10 +55,14 @@ export function paneFrame(
   return {
     foot,
     press,
-    showWork(isReady) {
-      if (isReady !== body.contains(work)) body.replaceChildren(...(isReady ? [work] : []));
-      pressBar.hidden = !isReady;
-      foot.classList.toggle("ready", isReady);
+    showWork(ready) {
+      if (ready !== body.contains(work)) body.replaceChildren(...(ready ? [parts.tabs, work] : []));
+      isReady = ready;
+      show();
+    },
+    allowPress(allowed) {
+      isAllowed = allowed;
+      show();
     },
     glance(words) {
       glance.dataset.text = words;

@@ -2,6 +2,7 @@ import {
   type CostSheet,
   type Fault,
   LINE_KEYS,
+  type LineKey,
   ORDER_KEYS,
   ORDER_LABELS,
   type Rates,
@@ -36,6 +37,8 @@ export interface OrderForm {
   fill(order: Typed): void;
   /** Puts texts into the open line, beside what stands there. */
   fillLine(texts: Partial<TypedLine>): void;
+  /** Goes to a field of the open line. */
+  goTo(key: LineKey): void;
   /** Puts a row into the order, or into its open line where there are several. */
   take(row: RowTexts): RowTaken;
   /** Puts a row into a line of its own. */
@@ -132,6 +135,7 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       extras.fill(typed.extras);
     },
     fillLine: (texts) => lines.take(texts),
+    goTo: (key) => lines.goTo(lines.lines.open, key),
     take(row) {
       lines.take(lineTexts(row, true));
       if (lines.lines.all.length > 1) return fillBlanks(row);

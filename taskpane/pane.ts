@@ -4,11 +4,10 @@ import { banner } from "./banner";
 import { bookedTotal, openBooked } from "./booked";
 import type { Button } from "./button";
 import { spotAgeSentence } from "./catalogue/spotage";
-import { showMoney, today } from "./display";
+import { today } from "./display";
 import { earlierQuotes } from "./earlier";
 import { element } from "./element";
 import { goTo } from "./excel/host";
-import { fillQuote, RatesChanged } from "./excel/quote";
 import { type BookedQuote, writeStanding } from "./excel/quotebook";
 import { type RatesNews, type RatesReading, watchRates } from "./excel/rates";
 import { addMissingRates, layOutRates } from "./excel/ratesheet";
@@ -17,17 +16,21 @@ import { readWorkbook } from "./excel/reading";
 import { readSelectedOrder } from "./excel/selection";
 import { paneFrame } from "./frame";
 import { orderForm } from "./orderform";
+import type { LazyPart } from "./part";
+import { quoteMaker } from "./quotemaker";
 import { ratesHead } from "./rateshead";
 import { type Reckoning, reckon } from "./reckoning";
-import { isRefusal, refusalOf, sentenceOf } from "./refusal";
+import { isRefusal, sentenceOf } from "./refusal";
 import { resultCard, spokenResult } from "./result";
 import { revisionOf } from "./revision";
 import type { RowTaken, RowTexts } from "./rowtexts";
 import { hold } from "./steady";
+import { templateChoice } from "./templatechoice";
 import { TEXTS } from "./texts";
 import { toolsFor } from "./tools";
 import { oneAtATime } from "./turns";
 import { watchFoot } from "./viewport";
+import { viewsOf } from "./views";
 
 const MINUTE = 60_000;
 
@@ -37,7 +40,6 @@ export function openPane(place: HTMLElement): void {
   /** What was read of Rates; `rates` and what is shown were made from it. */
   let ratesRead: RatesReading = { found: false };
   let reckoning: Reckoning | undefined;
-  let making = false;
 
   const voice = announcer();
   const ending = banner();
@@ -45,7 +47,7 @@ export function openPane(place: HTMLElement): void {
   const result = resultCard();
   const form = orderForm({
     changed: () => {
-      if (!making) ending.clear();
+      if (!maker.isMaking) ending.clear();
       compute();
     },
     opened: compute,
@@ -60,19 +62,53 @@ export function openPane(place: HTMLElement): void {
     open: reopen,
     stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
   });
-  const tools = toolsFor(form, { changed: compute, goTo: show, attempt, say: voice.say });
-  const { template, catalogue } = tools;
+  const template = templateChoice(attempt);
+  const tools = toolsFor(form, {
+    filled() {
+      compute();
+      views.go("quote");
+      form.goTo("linkWeight");
+    },
+    rates: () => ({ reading: ratesRead, rates: rates?.ok ? rates.value : undefined }),
+    order: () => reckoning,
+    goTo: show,
+    attempt,
+    say: voice.say,
+  });
+  const roots = (parts: readonly LazyPart[]) => parts.map(({ root }) => root);
+  const views = viewsOf(
+    {
+      quote: [result.root, revision.root, form.root, template.root, earlier.root],
+      check: roots(tools.check),
+      decide: roots(tools.decide),
+      links: roots(tools.links),
+      catalogue: roots(tools.catalogue),
+    },
+    (view) => {
+      frame.allowPress(view === "quote");
+      if (view !== "quote") for (const part of tools[view]) part.look();
+    },
+  );
   const frame = paneFrame(
     place,
-    {
-      head: head.root,
-      work: [result.root, revision.root, form.root, ...tools.links, template.root, earlier.root, catalogue.root],
-      ending: ending.root,
-      voice: voice.root,
-    },
-    () => void attempt(makeQuote),
+    { head: head.root, tabs: views.tabs, work: views.panels, ending: ending.root, voice: voice.root },
+    () => void attempt(maker.make),
   );
-  const { press } = frame;
+  const maker = quoteMaker({
+    form,
+    revision,
+    ending,
+    press: frame.press,
+    template: () => template.name,
+    reckoned() {
+      compute();
+      return ratesRead.found && reckoning ? { reckoning, rateValues: ratesRead.values } : undefined;
+    },
+    followRates: () => followRates(),
+    attempt,
+    goTo: show,
+    say: voice.say,
+  });
 
   function compute(): void {
     const typed = form.typed();
@@ -92,7 +128,6 @@ export function openPane(place: HTMLElement): void {
       ratesRead = reading;
       rates = reading.found ? parseRates(reading.values) : undefined;
       head.show(reading, rates);
-      catalogue.show(reading, rates);
       if (rates?.ok) form.adapt(rates.value);
       if (quotes) earlier.show(quotes);
       frame.showWork(reading.found);
@@ -105,8 +140,13 @@ export function openPane(place: HTMLElement): void {
     } finally {
       compute();
       watchSpotAge();
+      followParts();
     }
   });
+
+  function followParts(): void {
+    if (views.shown !== "quote") for (const part of tools[views.shown]) part.follow();
+  }
 
   /** A quote at an old spot is the person's to make, but not unseen. */
   function watchSpotAge(): void {
@@ -144,11 +184,10 @@ export function openPane(place: HTMLElement): void {
   /** What we write while a quote is made is read once at its end; a sheet without rates may calculate as it likes. */
   function hear({ isOwn, calculatedSheetId }: RatesNews): void {
     // The remark on the age of spot calculates Rates with every change of the workbook.
-    if (making && (isOwn || calculatedSheetId !== undefined)) return;
-    tools.follow();
+    if (maker.isMaking && (isOwn || calculatedSheetId !== undefined)) return;
     const sheetIds = ratesRead.found ? ratesRead.sheetIds : [];
-    if (calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId)) return;
-    void attempt(followRates);
+    if (calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId)) followParts();
+    else void attempt(followRates);
   }
 
   async function readRow(pressed: Button, put: (row: RowTexts) => RowTaken): Promise<void> {
@@ -173,7 +212,7 @@ export function openPane(place: HTMLElement): void {
   }
 
   function reopen(quote: BookedQuote): void {
-    if (making) return;
+    if (maker.isMaking) return;
     ending.clear();
     const opened = rates?.ok
       ? openBooked(quote, rates.value.currency)
@@ -203,56 +242,6 @@ export function openPane(place: HTMLElement): void {
     } finally {
       // The choice shows what the cell says, also where it could not be written.
       await followRates();
-    }
-  }
-
-  async function makeQuote(): Promise<void> {
-    if (making) return;
-    compute();
-    if (!ratesRead.found || !rates || !reckoning) return ending.failed(TEXTS.make.notYet);
-    if (reckoning.kind !== "costed" || reckoning.faults.length > 0) {
-      ending.failed(refusalOf(reckoning, form.typed()));
-      return form.demand(reckoning.faults);
-    }
-    making = true;
-    ending.clear();
-    press.work(TEXTS.make.working);
-    voice.say(TEXTS.make.working);
-    try {
-      const { order, sheets, quote, rates: used } = reckoning.costed;
-      const revised = revision.of;
-      const rateValues = ratesRead.values;
-      const filled = await fillQuote({
-        order,
-        sheets,
-        quote,
-        rates: used,
-        rateValues,
-        typed: form.typed(),
-        revised,
-        template: template.name,
-      });
-      // The form still holds that quote at its spot: what follows is a revision too, until a new order is begun.
-      if (revision.of) revision.goOn(filled.number, showMoney(quote.total));
-      try {
-        // The quote has taken its number; the next one must be known before another can be made.
-        await followRates();
-      } finally {
-        ending.done(filled, show);
-      }
-    } catch (error) {
-      if (!(error instanceof RatesChanged)) {
-        // What was calculated meanwhile was not followed.
-        void attempt(followRates);
-        throw error;
-      }
-      await followRates();
-      ending.failed(
-        TEXTS.make.ratesChanged(reckoning?.kind === "costed" ? showMoney(reckoning.costed.quote.total) : undefined),
-      );
-    } finally {
-      making = false;
-      press.rest();
     }
   }
 

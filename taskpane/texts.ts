@@ -16,6 +16,17 @@ export const TEXTS = {
   unforeseen: (said: string) =>
     `Something went wrong that should not have: ${said}. What you typed is kept; try once more, or open the pane anew.`,
 
+  views: {
+    label: "What to do",
+    quote: "Quote",
+    check: "Check",
+    decide: "Decide",
+    links: "Links",
+    catalogue: "Catalogue",
+    loading: "Loading…",
+    notLoaded: "This part could not be loaded. Close it and open it again.",
+  },
+
   rates: {
     reading: "Reading the rates…",
     spot: (spot: string) => `Spot ${spot} an ounce`,

@@ -1,43 +1,37 @@
-import { type CatalogueSection, catalogueSection } from "./catalogue/section";
+import { catalogueSection } from "./catalogue/section";
 import { modelSection } from "./modelsection";
 import type { OrderForm } from "./orderform";
+import type { LazyPart, PartEvents } from "./part";
 import { scaleSections } from "./scalesections";
-import { type TemplateChoice, templateChoice } from "./templatechoice";
+import type { ViewName } from "./views";
 
-export interface ToolEvents {
+export interface ToolEvents extends PartEvents {
   /** A tool put something into the order. */
-  readonly changed: () => void;
-  readonly goTo: (sheet: string) => void;
-  readonly attempt: (step: () => Promise<void>) => Promise<void>;
-  readonly say: (sentence: string) => void;
+  readonly filled: () => void;
 }
 
-/** What stands folded away below the order: links and the scale, a model file, the template, the catalogue. */
-export interface Tools {
-  readonly links: readonly HTMLElement[];
-  readonly template: TemplateChoice;
-  readonly catalogue: CatalogueSection;
-  /** The workbook changed: what is open reads again. */
-  follow(): void;
-}
+/** What a view holds beside the order itself. */
+export type Tools = Readonly<Record<Exclude<ViewName, "quote">, readonly LazyPart[]>>;
 
-/** The tools, working on the open line of a form. */
+/** The parts of the other views, working on the open line of a form. */
 export function toolsFor(form: OrderForm, on: ToolEvents): Tools {
   const line = () => form.typed().lines[form.line];
   const fillLine: OrderForm["fillLine"] = (texts) => {
     form.fillLine(texts);
-    on.changed();
+    on.filled();
   };
-  const scale = scaleSections({ takeLink: fillLine, line: () => line() ?? {} });
-  const model = modelSection({
-    useLinkWeight: (grams) => fillLine({ linkWeight: grams }),
-    alloyAsked: () => line() ?? { mark: "", colour: "" },
-    say: on.say,
-  });
+  const model = modelSection(
+    {
+      useLinkWeight: (grams) => fillLine({ linkWeight: grams }),
+      alloyAsked: () => line() ?? { mark: "", colour: "" },
+      say: on.say,
+    },
+    on.attempt,
+  );
   return {
-    links: [scale.root, model.root],
-    template: templateChoice(on.attempt),
-    catalogue: catalogueSection(on),
-    follow: scale.follow,
+    check: [],
+    decide: [],
+    links: [...scaleSections({ takeLink: fillLine, line: () => line() ?? {} }, on.attempt), model],
+    catalogue: [catalogueSection(on)],
   };
 }

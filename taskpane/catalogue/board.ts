@@ -1,31 +1,22 @@
-import type { Parsed, Rates } from "../../src/index";
 import { linkButton } from "../button";
 import { element } from "../element";
 import type { Addition } from "../excel/catalogue/additions";
-import type { RatesReading } from "../excel/rates";
+import type { PartEvents, Working } from "../part";
 import { TEXTS } from "../texts";
 import { addedPart } from "./addedpart";
 import type { Chosen } from "./chosen";
 import { designPart } from "./designpart";
 import { listPart } from "./listpart";
 import { rangePart } from "./rangepart";
-import type { CatalogueEvents } from "./section";
 import { sheetPart } from "./sheetpart";
 import { spotPart } from "./spotpart";
 
 const texts = TEXTS.catalogue;
 
-export interface Board {
-  /** The section was unfolded: what the workbook holds is looked up. */
-  opened(): Promise<void>;
-  show(reading: RatesReading, rates: Parsed<Rates> | undefined): void;
-}
-
 /** The designs and all that can be done with them at once. */
-export function openBoard(place: HTMLElement, { attempt, goTo, say }: CatalogueEvents): Board {
+export function openBoard(place: HTMLElement, { attempt, goTo, say, rates: ratesNow }: PartEvents): Working {
   const ending = element("div", { class: "ending", role: "status", "aria-live": "polite" });
-  let rates: Parsed<Rates> | undefined;
-  let reading: RatesReading = { found: false };
+  let followed = "";
 
   const done = (sentence: string, sheet?: string) => {
     const show = sheet === undefined ? undefined : linkButton(texts.show(sheet), () => goTo(sheet));
@@ -41,7 +32,6 @@ export function openBoard(place: HTMLElement, { attempt, goTo, say }: CatalogueE
   const add = async (_addition: Addition) => added.refresh();
   const designs = designPart({ attempt: begin, chosen: choose, added: add, done });
   const chosenNow = () => designs.readAgain();
-  const ratesNow = () => ({ reading, rates: rates?.ok ? rates.value : undefined });
   const list = listPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
   const spot = spotPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, done });
   const sheet = sheetPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
@@ -58,16 +48,18 @@ export function openBoard(place: HTMLElement, { attempt, goTo, say }: CatalogueE
   }
 
   return {
-    async opened() {
-      await designs.refresh();
-      await added.refresh();
-    },
-    show(nowReading, nowRates) {
-      const changed = JSON.stringify(nowReading) !== JSON.stringify(reading);
-      reading = nowReading;
-      rates = nowRates;
+    follow() {
+      const now = JSON.stringify(ratesNow().reading);
+      const isNew = now !== followed;
+      followed = now;
       spot.ratesChanged();
-      if (changed) range.forget();
+      if (isNew) range.forget();
+    },
+    opened() {
+      void attempt(async () => {
+        await designs.refresh();
+        await added.refresh();
+      });
     },
   };
 }

@@ -2,7 +2,6 @@ import { readScale } from "../excel/scale/scalebook";
 import { isRefusal, sentenceOf } from "../refusal";
 import type { ScaleEvents } from "../scalesections";
 import { oneAtATime } from "../turns";
-import { estimates } from "./estimates";
 import { linkPicker } from "./linkpicker";
 import { weighInForm } from "./weighinform";
 
@@ -14,9 +13,9 @@ export interface ScaleDesk {
 /** Runs a step that writes into the workbook. */
 export type Writing = (act: () => Promise<void>) => Promise<void>;
 
-/** Fills the three parts. */
+/** Fills the parts that rest on the tables. */
 export function openScaleDesk(
-  places: { readonly links: HTMLElement; readonly weighIn: HTMLElement; readonly estimates: HTMLElement },
+  places: { readonly links: HTMLElement; readonly weighIn: HTMLElement },
   on: ScaleEvents,
 ): ScaleDesk {
   const read = oneAtATime(async () => {
@@ -46,7 +45,6 @@ export function openScaleDesk(
   const weighIn = weighInForm(write);
   places.links.replaceChildren(links.root);
   places.weighIn.replaceChildren(weighIn.root);
-  places.estimates.replaceChildren(estimates(on));
   return {
     follow() {
       if (writing === 0) void read();

@@ -6,8 +6,6 @@ import type { AdditionKind } from "../excel/catalogue/additions";
 export const CATALOGUE_TEXTS = {
   title: "Catalogue",
   about: "All designs at once: price lists, a new spot, a sheet for the counter.",
-  loading: "Loading the catalogue…",
-  notLoaded: "The catalogue could not be loaded. Close this part and open it again.",
   ratesFirst: "The Rates sheet needs a look first.",
   working: (share: string) => `Working: ${share}`,
   cancel: "Cancel",

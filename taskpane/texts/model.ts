@@ -3,8 +3,6 @@ import type { ModelUnit, SolidFaultKind } from "../../src/index";
 /** The sentences about a link's model. */
 export const MODEL_TEXTS = {
   title: "Link from a model",
-  loading: "Loading…",
-  notLoaded: "This part could not be loaded. Close it and open it again.",
 
   file: {
     intro: "What a link will weigh, from its STL file. The file stays on this computer.",

@@ -2,8 +2,6 @@ import type { Colour, KeptLinkKey, RecastKey, ResizeKey, Stage, WaxKey, WeighInK
 
 /** Every sentence of the pane about weighing, links and their weights. */
 export const SCALE_TEXTS = {
-  loading: "Loading…",
-  notLoaded: "This part could not be loaded. Close it and open it again.",
   grams: "g",
   millimetres: "mm",
   density: "g/cm³",

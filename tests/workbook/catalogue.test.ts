@@ -245,7 +245,7 @@ test("columns of formulas give what the price list gives, whatever the rates: by
   await readDesigns(desk);
   await unfold(desk, "Price list in the workbook");
   await press(desk, "Add columns beside the designs");
-  await desk.pane.locator(".board > .ending, footer > .ending", { hasText: /\w/ }).waitFor();
+  await desk.pane.locator(".cataloguebody > .ending, footer > .ending", { hasText: /\w/ }).waitFor();
   expect(await desk.pane.locator(".ending", { hasText: /\w/ }).allTextContents()).toEqual([
     "Columns for 3 rows were added on Rich.Show Rich",
   ]);

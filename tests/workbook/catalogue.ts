@@ -1,4 +1,4 @@
-import { cellAt, type Desk, press, setRate, type Workshop, withRates } from "./desk";
+import { cellAt, type Desk, press, setRate, view, type Workshop, withRates } from "./desk";
 import { settled } from "./person.mjs";
 
 /** Rates of round figures: 25.00 a gram fine, 1.50 cast, 50 labour, 2 g lost, quick basis, markup 30 %, price step 1. */
@@ -11,7 +11,7 @@ export async function atRoundRates(workshop: Workshop): Promise<Desk> {
 }
 
 export async function openCatalogue(desk: Desk): Promise<void> {
-  await desk.pane.locator("details.catalogue > summary").click();
+  await view(desk, "Catalogue");
   await desk.pane.getByRole("button", { name: "Read the designs", exact: true }).waitFor();
   await settled(desk.page);
 }

@@ -38,19 +38,30 @@ export class Workshop {
   }
 }
 
+/** Goes to one of the pane's views by its tab. */
+export async function view(desk: Desk, name: "Quote" | "Check" | "Decide" | "Links" | "Catalogue"): Promise<void> {
+  await desk.pane.getByRole("tab", { name, exact: true }).click();
+  await settled(desk.page);
+}
+
 /** Fills fields of the pane by their labels, as a person would, and chooses where there is a choice. */
 export async function fill(desk: Desk, order: Readonly<Record<string, string>>): Promise<void> {
   for (const [label, text] of Object.entries(order)) {
     const field = desk.pane.getByLabel(label, { exact: true });
-    await unfold(field);
+    await inSight(field);
     if ((await field.evaluate((element) => element.tagName)) === "SELECT") await field.selectOption(text);
     else await field.fill(text);
   }
   await settled(desk.page);
 }
 
-/** Unfolds the group that a field is in, where it is folded. */
-export async function unfold(field: Locator): Promise<void> {
+/** Brings a field in sight: goes to its view, and unfolds the group that it is in. */
+export async function inSight(field: Locator): Promise<void> {
+  const hidden = field.locator("xpath=ancestor::*[@role='tabpanel'][@hidden]");
+  if ((await hidden.count()) > 0) {
+    const tab = await hidden.getAttribute("aria-labelledby");
+    await field.page().locator("#pane").contentFrame().locator(`#${tab}`).click();
+  }
   const summary = field.locator("xpath=ancestor::details[not(@open)]/summary");
   if ((await summary.count()) > 0) await summary.click();
 }

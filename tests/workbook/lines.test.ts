@@ -5,9 +5,9 @@ import {
   fill,
   filledCells,
   HUNDRED_GRAMS,
+  inSight,
   press,
   setRate,
-  unfold,
   Workshop,
   withRates,
 } from "./desk";
@@ -104,7 +104,7 @@ async function fillAll(): Promise<void> {
   await fill(desk, PATTERN);
   await press(desk, "Add a line");
   await fill(desk, CUFF);
-  await unfold(desk.pane.getByRole("button", { name: "Add a free line", includeHidden: true }));
+  await inSight(desk.pane.getByRole("button", { name: "Add a free line", includeHidden: true }));
   await press(desk, "Add a free line");
   await fill(desk, { ...BESIDE, ...TERMS, ...GOLD });
 }
@@ -404,7 +404,7 @@ describe("rows of the sheet", () => {
   });
 
   test("are orders of their own where there is one line: a free line of the order before is set aside", async () => {
-    await unfold(desk.pane.getByRole("button", { name: "Add a free line", includeHidden: true }));
+    await inSight(desk.pane.getByRole("button", { name: "Add a free line", includeHidden: true }));
     await press(desk, "Add a free line");
     await fill(desk, BESIDE);
     await clickCell(desk.page, "Orders", "B6");

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { TorusGeometry } from "three";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { binaryStl, boxAt, bytesOf, stlText, TETRAHEDRON, textStl } from "../src/modelfile";
-import { type Desk, fill, press, Workshop } from "./desk";
+import { type Desk, fill, press, view, Workshop } from "./desk";
 import { settled } from "./person.mjs";
 
 let folder: string;
@@ -30,7 +30,10 @@ afterEach(async () => {
 });
 
 const BOX = () => binaryStl(boxAt([2, 3, 4], [0, 0, 0]));
-const open = () => desk.pane.getByText("Link from a model", { exact: true }).click();
+const open = async () => {
+  await view(desk, "Links");
+  await desk.pane.getByText("Link from a model", { exact: true }).click();
+};
 const said = (sentence: string | RegExp) => desk.pane.getByText(sentence).first().waitFor();
 const headline = () => desk.pane.locator(".weighed .headline").textContent();
 
@@ -91,8 +94,11 @@ describe("a box of 2 x 3 x 4", () => {
     await said("2 × 3 × 4 mm · 24 mm³");
     expect(await headline()).toBe("0.240 g");
     await press(desk, "Use as weight of one link");
-    await said("0.2400 g is in the order as the weight of one link.");
+    // The order is shown, with the cursor in what was filled.
     expect(await desk.pane.getByLabel("Weight of one link", { exact: true }).inputValue()).toBe("0.24");
+    expect(await desk.pane.getByLabel("Weight of one link", { exact: true }).evaluate((e) => e.matches(":focus"))).toBe(
+      true,
+    );
   });
 
   test("in inches it is too large for a link, and says so", async () => {
@@ -254,6 +260,7 @@ test("a large file: the pane stays free, shows how far it is, and cancels at onc
   await desk.pane.waitForFunction(() => Number(document.querySelector("progress")?.value) > 0.25);
   // The pane answers meanwhile.
   await fill(desk, { Customer: "Ada Quillfeather" });
+  await view(desk, "Links");
   await desk.pane.getByRole("button", { name: "Cancel" }).click();
   await bar.waitFor({ state: "hidden" });
   expect(await desk.pane.locator(".examined").count()).toBe(0);

@@ -118,10 +118,10 @@ test("prices at other spots: a plot with its words, and every price on a sheet (
   expect(await said(desk, "#range-step-fault")).toContain("give a share up to 20 %");
   await desk.pane.getByLabel("Step", { exact: true }).fill("5 %");
   await press(desk, "Reckon");
-  await desk.pane.locator(".board .plot svg").waitFor();
+  await desk.pane.locator(".cataloguebody .plot svg").waitFor();
   // At 20 a gram: 2,000 + 40 + 150 + 50 = 2,240, x 1.3 = 2,912; half: 1,000 + 20 + 200 = 1,220, x 1.3 = 1,586.
   // At 30: 3,000 + 60 + 200 = 3,260, 4,238, floor 3,622.2 above 3,575; half: 1,500 + 30 + 200 = 1,730, 2,249, floor 1,922.2 above 1,918.
-  expect(await said(desk, ".board .plot > p")).toBe(
+  expect(await said(desk, ".cataloguebody .plot > p")).toBe(
     "One piece of each of 2 designs comes to USD 5,493.00 at the present spot of USD 777.58692. At USD 622.069536 it would come to USD 4,498.00, at USD 933.104304 to USD 6,487.00. At USD 933.104304 2 lines would be below their floor at present prices.",
   );
   await press(desk, "Put every price on a sheet");

@@ -1,4 +1,4 @@
-import { type Desk, texts } from "./desk";
+import { type Desk, inSight, texts, view } from "./desk";
 import { settled } from "./person.mjs";
 
 /** What a person does in the parts about weighing. */
@@ -7,8 +7,9 @@ export const ADA = { model: "Ada curb", width: "8", mark: "14K", colour: "yellow
 
 /** Unfolds a part and waits for its fields. */
 export async function unfold(desk: Desk, title: string): Promise<void> {
-  const part = desk.pane.locator("details.scalepart", { hasText: title });
-  await part.locator("summary").click();
+  await view(desk, "Links");
+  const part = desk.pane.locator("details.part", { hasText: title });
+  if ((await part.getAttribute("open")) === null) await part.locator("summary").click();
   await part.locator("form").first().waitFor();
   await settled(desk.page);
 }
@@ -17,6 +18,7 @@ export async function unfold(desk: Desk, title: string): Promise<void> {
 export async function set(desk: Desk, form: string, values: Readonly<Record<string, string>>): Promise<void> {
   for (const [key, text] of Object.entries(values)) {
     const control = desk.pane.locator(`#${form}-${key}`);
+    await inSight(control);
     if ((await control.evaluate((element) => element.tagName)) === "SELECT") await control.selectOption(text);
     else await control.fill(text);
   }
@@ -39,7 +41,7 @@ export async function warnings(desk: Desk): Promise<string[]> {
 
 /** What a part says below its fields. */
 export async function note(desk: Desk, title: string): Promise<string> {
-  const part = desk.pane.locator("details.scalepart", { hasText: title });
+  const part = desk.pane.locator("details.part", { hasText: title });
   const said = await part.locator(".scalebody p[role=status]").allTextContents();
   return plain(said.filter((text) => text !== "").join(" "));
 }
