@@ -10,7 +10,7 @@ beforeAll(async () => {
 afterAll(() => workshop.close());
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 interface Case {

@@ -35,6 +35,8 @@ export interface WorkbookPage {
   readonly syncCount: number;
   readonly log: readonly LogEntry[];
   reset(): Promise<void>;
+  /** Workbook and pane as they were when the page opened, without loading the page again. */
+  renew(): Promise<void>;
   /** The workbook as an .xlsx file, in base64. */
   saveXlsx(): Promise<string>;
 }
@@ -111,6 +113,7 @@ export function offerApi(state: State, ready: Promise<void>): void {
       return host.log;
     },
     reset: () => state.reset(),
+    renew: () => state.renew(),
     saveXlsx: async () => {
       await settled(state);
       const { saveXlsx } = await import("./xlsx");

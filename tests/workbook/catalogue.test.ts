@@ -15,7 +15,7 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);
@@ -66,7 +66,7 @@ describe("a blank catalogue", () => {
     await desk.pane.getByText("The sheet Catalogue was changed since, so nothing was taken out").waitFor();
     expect(await sheetNames(desk)).toContain("Catalogue");
 
-    await desk.page.close();
+    await desk.leave();
     desk = await atRoundRates(workshop);
     await openCatalogue(desk);
     await press(desk, "Begin a blank catalogue");

@@ -1,4 +1,5 @@
 import type { Browser, Frame, Locator, Page } from "playwright-core";
+import { expect } from "vitest";
 import { launch } from "./browser.mjs";
 import { openBook, paneFrame, settled, typeIn } from "./person.mjs";
 import { type Served, serve } from "./server.mjs";
@@ -9,10 +10,17 @@ export interface Desk {
   readonly pane: Frame;
   /** Errors that no code caught, on the page or in the pane. */
   readonly crashes: readonly string[];
+  /** Ends a test's work at it; the next one finds workbook and pane new. Fails where something had crashed. */
+  leave(): Promise<void>;
 }
+
+const VIEWPORT = { width: 1400, height: 900 };
 
 /** A browser and a server for the tests of one file. */
 export class Workshop {
+  /** Pages that nobody works at, by their query. */
+  private readonly free = new Map<string, Desk[]>();
+
   private constructor(
     private readonly server: Served,
     private readonly browser: Browser,
@@ -23,13 +31,29 @@ export class Workshop {
     return new Workshop(await serve(), await launch(drawing));
   }
 
-  /** @param query such as "book=blank" or "pane=320" */
+  /**
+   * A workbook and a pane as on the first day.
+   * @param query such as "book=blank" or "pane=320"
+   */
   async sitDown(query = ""): Promise<Desk> {
-    const page = await this.browser.newPage({ viewport: { width: 1400, height: 900 } });
+    const free = this.free.get(query)?.pop();
+    if (free) {
+      await free.page.evaluate(() => window.workbookPage.renew());
+      return free;
+    }
+    const page = await this.browser.newPage({ viewport: VIEWPORT });
     const crashes: string[] = [];
     page.on("pageerror", (error) => crashes.push(error.message));
     await openBook(page, query === "" ? this.server.url : `${this.server.url}/?${query}`);
-    return { page, pane: await paneFrame(page), crashes };
+    const leave = async () => {
+      expect(crashes).toEqual([]);
+      await page.unrouteAll();
+      await page.setViewportSize(VIEWPORT);
+      await page.emulateMedia({ reducedMotion: null, media: null });
+      this.free.set(query, [...(this.free.get(query) ?? []), desk]);
+    };
+    const desk: Desk = { page, pane: await paneFrame(page), crashes, leave };
+    return desk;
   }
 
   async close(): Promise<void> {

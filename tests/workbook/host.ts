@@ -62,6 +62,16 @@ export class PaneHost {
     for (const text of pane.curbwrightWaitingMessages?.splice(0) ?? []) this.receive(text);
   }
 
+  /** Lets go of the pane, and of all that it was told and had kept. */
+  forget(): void {
+    this.bridge = undefined;
+    this.pane = undefined;
+    this.references.clear();
+    this.events.clear();
+    this.log.length = 0;
+    this.enableEvents = true;
+  }
+
   /** Whether every message has been answered. */
   isIdle(): boolean {
     return this.waiting === 0;

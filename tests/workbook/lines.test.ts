@@ -22,7 +22,7 @@ beforeAll(async () => {
 afterAll(() => workshop.close());
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const plain = (text: string | null) => (text ?? "").replace(/\s+/g, " ").trim();

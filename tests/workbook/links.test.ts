@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { published } from "../src/published";
-import { cellAt, type Desk, fill, HUNDRED_GRAMS, menu, press, sheetNames, Workshop, withRates } from "./desk";
+import { cellAt, type Desk, fill, HUNDRED_GRAMS, menu, press, sheetNames, view, Workshop, withRates } from "./desk";
 import { clickCell, settled, typeIn } from "./person.mjs";
 import { ADA, fault, note, set, tableRow, unfold, weigh } from "./scale";
 
@@ -16,7 +16,7 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const ESTIMATES = "Weight from wax, another alloy, another width";
@@ -54,6 +54,7 @@ describe("kept links", () => {
     await unfold(desk, "Weigh in");
     await fill(desk, { "Weight of one link": "9", "Links per length": "9" });
     await desk.pane.locator("#order-mark").fill("18K");
+    await view(desk, "Links");
     await press(desk, "Use in the order");
     expect(await Promise.all(["Weight of one link", "Links per length"].map(written))).toEqual(["2", "4"]);
     expect(await desk.pane.locator("#order-mark").inputValue()).toBe("14K");
@@ -71,6 +72,7 @@ describe("kept links", () => {
   });
 
   test("tell what is missing in the order and here, and write nothing", async () => {
+    await view(desk, "Quote");
     await desk.pane.locator("#order-mark").fill("");
     await set(desk, "link", { model: "", width: "8 mm" });
     await keep();

@@ -26,7 +26,7 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const BOX = () => binaryStl(boxAt([2, 3, 4], [0, 0, 0]));

@@ -16,7 +16,7 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const HEADER = ["Design", "Mark", "Colour", "Length (in)", "Links per in", "Weight of one link"];

@@ -11,7 +11,7 @@ beforeAll(async () => {
 afterAll(() => workshop.close());
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const SHEETS = ["Sheet1", "Rates", "Quote template"];

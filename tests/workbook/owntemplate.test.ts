@@ -26,7 +26,7 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const SHEETS = ["Sheet1", "Rates", "Quote template"];
@@ -177,7 +177,7 @@ describe("a workbook protected against new sheets", () => {
 
   test("gets no Rates sheet either, and no name of one", async () => {
     const blank = await workshop.sitDown("book=blank");
-    await desk.page.close();
+    await desk.leave();
     desk = blank;
     await protect(true);
     await fill(desk, { Spot: "1000" });

@@ -67,12 +67,13 @@ test("the pane has the width asked for, and the splitter changes it by mouse and
 });
 
 test("a pane that is loaded anew talks to the same workbook", async () => {
-  await book.pane.evaluate(() => location.reload());
-  await book.page.waitForFunction(() => {
-    const frame = document.getElementById("pane");
-    return frame instanceof HTMLIFrameElement && frame.contentDocument?.readyState === "complete";
+  await book.pane.evaluate(() => {
+    Object.assign(window, { isOld: true });
+    location.reload();
   });
-  await book.pane.waitForFunction(() => "Excel" in window);
+  await book.pane.waitForFunction(
+    () => !("isOld" in window) && "Excel" in window && document.readyState === "complete",
+  );
   const name = await book.run(async (context) => {
     const sheet = context.workbook.worksheets.getFirst().load("name");
     await context.sync();

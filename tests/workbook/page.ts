@@ -37,9 +37,9 @@ async function start(): Promise<void> {
   const host = new PaneHost(book);
   const pane = new Pane(frame);
   const faults = new Faults(book);
-  const state: State = { book, host, pane, faults, reset: () => reset(state) };
-  if (query.get("book") === "blank") book.open("Sheet1");
-  else openDemo(book, demo as Demo);
+  const openWorkbook = () => (query.get("book") === "blank" ? book.open("Sheet1") : openDemo(book, demo as Demo));
+  const state: State = { book, host, pane, faults, reset: () => reset(state), renew: () => renew(state, openWorkbook) };
+  openWorkbook();
   fitNumbers(engine);
   const status = new StatusLine(element("status", HTMLElement));
   status.watch(state);
@@ -56,12 +56,29 @@ async function start(): Promise<void> {
 }
 
 async function loadFunctions({ book, host, pane, faults }: State, blanks: Blanks): Promise<void> {
-  const opened = pane.open((window) => host.connect(window));
+  const opened = openPane(pane, host);
   const response = await fetch("/addin/functions.json");
   if (!response.ok) throw new Error(`/addin/functions.json: ${response.status} (is the add-in built? npm run build)`);
   registerFunctions(book, NAMESPACE, readMetadata(await response.json()), pane.associated, faults, blanks);
   await opened;
   book.calculation.recalculate();
+}
+
+function openPane(pane: Pane, host: PaneHost): Promise<void> {
+  return pane.open((window) => host.connect(window));
+}
+
+/** Opens workbook and pane as if Excel had been closed and opened again. */
+async function renew(state: State, openWorkbook: () => void): Promise<void> {
+  const { book, host, pane, faults } = state;
+  await settled(state);
+  pane.close();
+  host.forget();
+  faults.clear();
+  openWorkbook();
+  await openPane(pane, host);
+  book.calculation.recalculate();
+  await settled(state);
 }
 
 async function reset(state: State): Promise<void> {

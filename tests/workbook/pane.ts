@@ -7,17 +7,23 @@ export class Pane {
   /** Loads the pane as Excel would, and resolves when its page and its functions have loaded. */
   open(onBridge: (window: Window) => void): Promise<void> {
     return new Promise((resolve, reject) => {
-      this.frame.addEventListener("load", () => {
+      // Also where the pane loads itself anew.
+      this.frame.onload = () => {
         const { contentWindow } = this.frame;
         if (!contentWindow || contentWindow.location.href === "about:blank") return;
         if (!("_richApiNativeBridge" in contentWindow))
           return reject(new Error("The task pane did not load its bridge"));
         onBridge(contentWindow);
         resolve();
-      });
+      };
       // What office.js reads of its surroundings in desktop Excel.
       this.frame.src = "/addin/taskpane.html?_host_Info=Excel$Win32$16.01$en-US$telemetry$$$1";
     });
+  }
+
+  /** Takes the pane's page away, with all that runs in it. */
+  close(): void {
+    this.frame.src = "about:blank";
   }
 
   /** What functions.js handed to CustomFunctions.associate, by id in any case of letters. */

@@ -20,7 +20,7 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 /** 50 links of 2 g, 100 g: fine at 25.00 a gram 2,750 landed, 3,575; of half the gold 1,250 + 25 + 150 + 50 = 1,475, x 1.3 = 1,917.5. */

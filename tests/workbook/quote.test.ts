@@ -24,7 +24,7 @@ beforeAll(async () => {
 afterAll(() => workshop.close());
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const result = async (term: string) =>

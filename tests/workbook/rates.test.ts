@@ -26,7 +26,7 @@ beforeAll(async () => {
 afterAll(() => workshop.close());
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);

@@ -16,7 +16,7 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);

@@ -25,7 +25,7 @@ beforeEach(async () => {
 });
 afterEach(async () => {
   expect(desk.crashes).toEqual([]);
-  await desk.page.close();
+  await desk.leave();
 });
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);

@@ -10,6 +10,7 @@ export interface State {
   readonly pane: Pane;
   readonly faults: Faults;
   reset(): Promise<void>;
+  renew(): Promise<void>;
 }
 
 /** Resolves when no message is unanswered and no formula waits, and stays so for a turn. */

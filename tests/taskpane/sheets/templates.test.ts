@@ -88,7 +88,7 @@ describe.each([
   });
   afterAll(async () => {
     expect(desk.crashes).toEqual([]);
-    await desk.page.close();
+    await desk.leave();
   });
 
   test("prints on that paper, its header row repeated", async () => {
@@ -179,7 +179,7 @@ describe("a template of the person's own, in another language", () => {
   });
   afterAll(async () => {
     expect(desk.crashes).toEqual([]);
-    await desk.page.close();
+    await desk.leave();
   });
 
   test.each([
