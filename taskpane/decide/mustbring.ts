@@ -1,0 +1,126 @@
+import {
+  type EarningSpan,
+  earningByLinks,
+  earningByLinkWeight,
+  HEAVIER_BY,
+  MUST_BRING_LABELS,
+  type MustBring,
+  type MustBringKey,
+  parseMustBring,
+  Quotient,
+  type Rates,
+  usualMargin,
+} from "../../src/index";
+import { element } from "../element";
+import type { Working } from "../part";
+import { type SmallField, spokenNote, stillToFill } from "../scale/smallform";
+import { DECIDE_TEXTS } from "../texts/decide";
+import { type AskedPiece, askedPiece, type DecideEvents } from "./asked";
+import { figureForm } from "./figureform";
+import { mustBringWords } from "./mustbringwords";
+import { plotFold } from "./plotfold";
+import { saidBox } from "./saidbox";
+
+const { mustBring: texts } = DECIDE_TEXTS;
+
+const FIELDS: Readonly<Record<MustBringKey, SmallField>> = {
+  premium: {
+    plan: { label: MUST_BRING_LABELS.premium, numeric: true, help: texts.help.premium },
+    width: "half",
+  },
+  margin: {
+    plan: { label: MUST_BRING_LABELS.margin, required: true, numeric: true, help: texts.help.margin },
+    width: "half",
+  },
+  heavierBy: {
+    plan: {
+      label: MUST_BRING_LABELS.heavierBy,
+      help: texts.help.heavierBy,
+      choices: HEAVIER_BY.map((value) => ({ value, shown: texts.heavier[value] })),
+    },
+    width: "whole",
+  },
+};
+
+/** Market premium and wanted margin in, the weights that earn it out. */
+export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
+  const said = saidBox();
+  const note = spokenNote();
+  const form = figureForm<MustBringKey>("mustbring", texts.form, FIELDS, { changed, submitted: demand });
+  const plot = plotFold();
+  let isStarted = false;
+
+  function changed(): void {
+    note.say("");
+    show();
+  }
+
+  function show(): void {
+    plot.show(undefined);
+    const { rates } = on.rates();
+    if (!rates) {
+      said.show([]);
+      return;
+    }
+    const piece = askedPiece(on);
+    const parsed = parseMustBring(form.typed(), rates);
+    const misread = form.misread();
+    form.judge([...misread, ...(parsed.ok ? [] : parsed.faults)]);
+    if (!piece) {
+      said.show([{ text: DECIDE_TEXTS.noOrder }]);
+      return;
+    }
+    if (!parsed.ok || misread.length > 0) {
+      said.show([]);
+      return;
+    }
+    const wanted = parsed.value;
+    const spans = spansOf(wanted, piece);
+    const { premium } = wanted;
+    said.show(mustBringWords(wanted, spans, piece));
+    plot.show(premium && { piece, spans, wanted: { ...wanted, premium } });
+  }
+
+  function demand(): void {
+    const { rates } = on.rates();
+    const parsed = rates && parseMustBring(form.typed(), rates);
+    if (!parsed || parsed.ok) return;
+    form.demand([...form.misread(), ...parsed.faults]);
+    note.say(stillToFill(parsed.faults, form.typed(), MUST_BRING_LABELS));
+  }
+
+  /** The margin that Rates price at stands there to begin with; whoever types another keeps it. */
+  function start(rates: Rates): void {
+    if (isStarted) return;
+    isStarted = true;
+    if (form.typed().margin.trim() === "") form.fill({ margin: shareText(usualMargin(rates)) });
+  }
+
+  place.replaceChildren(element("div", { class: "decidepart" }, form.root, note.root, said.root, plot.root));
+  return {
+    follow() {
+      const { rates } = on.rates();
+      if (rates) {
+        start(rates);
+        form.fields.premium.setUnit(DECIDE_TEXTS.perGram(rates.currency));
+      }
+      show();
+    },
+  };
+}
+
+function spansOf(
+  { premium, margin, heavierBy }: MustBring,
+  { sheet, typed, costed }: AskedPiece,
+): readonly EarningSpan[] {
+  if (!premium) return [];
+  const { order, rates } = costed;
+  return heavierBy === "more links"
+    ? earningByLinks(sheet.line, { ...typed }, order.spot, { premium, margin }, rates)
+    : earningByLinkWeight(sheet.line, order.spot, { premium, margin }, rates);
+}
+
+/** A share as it may be typed: "30 %". */
+export function shareText(share: Quotient): string {
+  return `${share.times(Quotient.of(100)).rounded(1).toString()} %`;
+}
