@@ -232,7 +232,7 @@ export { SCALE_UNITS } from "./scaleweight";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { STANDINGS, type Standing, standingOf } from "./standing";
 export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
-export { rectangularCarats, roundCarats, type StoneSet } from "./stones";
+export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./stones";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
 export {
   allowedLossShare,
