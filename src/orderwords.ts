@@ -69,21 +69,25 @@ export const LINE_LABELS = {
   stoneEvery: "Every how many links",
   stoneCount: "How many links",
   stonesPerLink: "Stones per link",
+  stoneKind: "Kind of stone",
   stoneShape: "Stone shape",
   stoneDiameter: "Stone diameter",
   stoneLength: "Stone length",
   stoneWidth: "Stone width",
   stoneDepth: "Stone depth",
+  stoneGravity: "Specific gravity of the stone",
   stoneCarat: "Carat of one stone",
   stonePrice: "Price of one stone",
   stonePriced: "Stones priced by",
   settingFee: "Setting fee",
   claspStoneCount: "Stones on the clasp",
+  claspStoneKind: "Kind of clasp stone",
   claspStoneShape: "Clasp stone shape",
   claspStoneDiameter: "Clasp stone diameter",
   claspStoneLength: "Clasp stone length",
   claspStoneWidth: "Clasp stone width",
   claspStoneDepth: "Clasp stone depth",
+  claspStoneGravity: "Specific gravity of the clasp stone",
   claspStoneCarat: "Carat of one clasp stone",
   claspStonePrice: "Price of one clasp stone",
   claspStonePriced: "Clasp stones priced by",
@@ -100,6 +104,38 @@ export const LINE_LABELS = {
 } as const;
 export type LineKey = keyof typeof LINE_LABELS;
 export const LINE_KEYS = Object.keys(LINE_LABELS) as readonly LineKey[];
+
+/** The fields of a set of stones by what they say, for the stones in the links and those on the clasp. */
+export const STONE_KEYS = {
+  links: {
+    kind: "stoneKind",
+    shape: "stoneShape",
+    diameter: "stoneDiameter",
+    length: "stoneLength",
+    width: "stoneWidth",
+    depth: "stoneDepth",
+    gravity: "stoneGravity",
+    carat: "stoneCarat",
+    price: "stonePrice",
+    priced: "stonePriced",
+    fee: "settingFee",
+    breakage: "breakage",
+  },
+  clasp: {
+    kind: "claspStoneKind",
+    shape: "claspStoneShape",
+    diameter: "claspStoneDiameter",
+    length: "claspStoneLength",
+    width: "claspStoneWidth",
+    depth: "claspStoneDepth",
+    gravity: "claspStoneGravity",
+    carat: "claspStoneCarat",
+    price: "claspStonePrice",
+    priced: "claspStonePriced",
+    fee: "claspSettingFee",
+    breakage: "breakage",
+  },
+} as const satisfies Readonly<Record<"links" | "clasp", Readonly<Record<string, LineKey>>>>;
 
 /** A free line: what the customer reads, what it adds to the total (below zero takes off), and what it costs the workshop. */
 export const EXTRA_LABELS = {

@@ -39,6 +39,8 @@ export interface Quote {
   /** Share by which a finished weight may differ from the one stated. */
   readonly tolerance: Quotient;
   readonly settledByWeight: boolean;
+  /** The share of the discount that the rate of a gram more or less stands before; undefined where the price is fixed or there is none. */
+  readonly settledDiscount: Quotient | undefined;
   /** Money per troy ounce of fine gold; undefined where the customer is not to read it. */
   readonly spot: Money | undefined;
 }
@@ -128,6 +130,7 @@ export function makeQuote(
     balance: subtractMoney(toPay, deposit),
     tolerance: order.tolerance,
     settledByWeight: order.settledByWeight,
+    settledDiscount: order.settledByWeight && !order.discount.isZero() ? order.discount : undefined,
     spot: order.spotShown ? order.spot : undefined,
   };
   return Object.freeze({
@@ -159,7 +162,7 @@ function taxOn(work: Money, shipping: Money, rates: Rates): Money {
 
 /** A customer's gold that goes into the work need not be bought. */
 function cashOutOf(order: Order, sheets: readonly CostSheet[], balance: GoldBalance | undefined): Money {
-  const pieces = sum(sheets.map((sheet) => forAll(sheet.cashOut, sheet.line).amount));
+  const pieces = sum(sheets.map(({ cashOut }) => cashOut.amount));
   const besides = sum(order.extras.map(({ cost }) => cost.amount));
   const spared = balance
     ? balance.used.grams.times(order.spot.amount).dividedBy(Quotient.of(GRAMS_PER.ozt))

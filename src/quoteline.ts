@@ -23,20 +23,26 @@ export interface QuoteLine {
   /** The finished length, in its unit, to two decimals. */
   readonly length: string;
   readonly unit: string;
+  /** The length that whole links really make, about, in that unit; undefined where that reads as the length asked for. */
+  readonly reached: Quotient | undefined;
   readonly links: Quotient;
   /** About, finished, in grams to one decimal. */
   readonly weight: Quotient;
   readonly clasp: OrderLine["clasp"]["kind"];
   readonly stones: Quotient;
-  /** Carats of all of them where each is known, to two decimals. */
+  /** Carats of all of them where each is known, to two decimals; not where a stone's is only known as if it were a diamond. */
   readonly carats: Quotient | undefined;
+  /** Whether a size says the carats of any of them: then they are about. */
+  readonly caratsAbout: boolean;
   readonly stoneSizes: string;
+  /** How many of what, such as "20 sapphire (2 mm round), 1 diamond"; a count alone where nothing more is said. */
+  readonly stoneSets: string;
   readonly findings: string;
   readonly engraving: string;
   readonly quantity: Quotient;
   readonly price: Money;
   readonly amount: Money;
-  /** What a gram more or less changes the price by; undefined where the price is fixed. */
+  /** What a gram more or less changes the price by, which stands before the discount; undefined where the price is fixed. */
   readonly perGram: Money | undefined;
 }
 
@@ -52,12 +58,15 @@ export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLi
     plated: line.plated,
     length: inLengthUnit(line.length, line.lengthUnit).rounded(2).toString(),
     unit: line.lengthUnit,
+    reached: reachedOf(sheet),
     links: line.links,
     weight: Quotient.of(sheet.finishedWeight.grams.rounded(1)),
     clasp: line.clasp.kind,
     stones: sum(line.stones.map((set) => set.count)),
     carats: caratsOf(line.stones),
+    caratsAbout: line.stones.some(({ caratFrom }) => caratFrom !== "scale"),
     stoneSizes: [...new Set(line.stones.map((set) => set.size).filter((size) => size !== ""))].join(", "),
+    stoneSets: line.stones.map(stoneSetOf).join(", "),
     findings: line.findings.what,
     engraving: line.engraving,
     quantity: line.quantity,
@@ -65,6 +74,14 @@ export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLi
     amount: roundToCurrency(forAll(sheet.price, line)),
     perGram: order.settledByWeight ? settlingRate(sheet, rates) : undefined,
   });
+}
+
+/** To a tenth of an inch or a centimetre, a whole millimetre; as finely as the length asked for where that is finer. */
+function reachedOf({ line, reached }: CostSheet): Quotient | undefined {
+  const asked = inLengthUnit(line.length, line.lengthUnit).rounded(2);
+  const decimals = Math.max(asked.decimalPlaces(), line.lengthUnit === "mm" ? 0 : 1);
+  const about = inLengthUnit(reached, line.lengthUnit).rounded(decimals);
+  return about.equals(asked) ? undefined : Quotient.of(about);
 }
 
 export function colourName(colour: Colour, line: OrderLine): string {
@@ -82,8 +99,14 @@ function settlingRate({ metalRate, pricing }: CostSheet, rates: Rates): Money {
 }
 
 function caratsOf(stones: readonly StoneSet[]): Quotient | undefined {
-  const all = stones.map(({ carat, count }) => carat?.times(count));
+  const all = stones.map(({ carat, caratFrom, count }) =>
+    caratFrom === "a diamond's size" ? undefined : carat?.times(count),
+  );
   const known = all.filter((carat) => carat !== undefined);
   if (known.length === 0 || known.length < all.length) return undefined;
   return Quotient.of(sum(known).rounded(2));
+}
+
+function stoneSetOf({ count, kind, size }: StoneSet): string {
+  return [count.value().toString(), kind, size === "" ? "" : `(${size})`].filter((part) => part !== "").join(" ");
 }

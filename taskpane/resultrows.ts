@@ -1,5 +1,6 @@
-import { COST_LINES, type CostLine, type CostSheet, Quotient } from "../src/index";
+import { COST_LINES, type CostLine, type CostSheet, type OrderLine, Quotient } from "../src/index";
 import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "./display";
+import { shownWord } from "./formplan";
 import { negative } from "./payrows";
 import type { Costed } from "./reckoning";
 import { TEXTS } from "./texts";
@@ -18,6 +19,7 @@ export interface Row {
 /** The piece: links, weights, gold. */
 export function pieceRows({ quote }: Costed, sheet: CostSheet, index: number): readonly Row[] {
   const { line } = sheet;
+  const { settledDiscount } = quote;
   const perGram = quote.lines[index]?.perGram;
   return [
     {
@@ -36,7 +38,15 @@ export function pieceRows({ quote }: Costed, sheet: CostSheet, index: number): r
       value: result.inPiece(showGrams(sheet.fineGold, 2)),
       remark: result.toBeCast(showGrams(sheet.fineGoldCast, 2)),
     },
-    ...(perGram ? [{ term: result.settling, value: result.settlingPerGram(showMoney(perGram)) }] : []),
+    ...(perGram
+      ? [
+          {
+            term: result.settling,
+            value: result.settlingPerGram(showMoney(perGram)),
+            ...(settledDiscount ? { remark: result.beforeDiscount(showShare(settledDiscount)) } : {}),
+          },
+        ]
+      : []),
   ];
 }
 
@@ -59,17 +69,19 @@ export function costRows({ rates }: Costed, sheet: CostSheet): readonly Row[] {
   ];
 }
 
-/** Every cost line of one piece, and their sum. */
+/** Every cost line of one piece that comes to something, and their sum. */
 export function costLineRows(sheet: CostSheet): readonly Row[] {
   const lines = Object.entries(COST_LINES) as readonly [CostLine, string][];
   return [
-    ...lines.map(([line, term]) => ({ term, value: showMoney(sheet.costs[line]) })),
+    ...lines
+      .filter(([line]) => !sheet.costs[line].amount.isZero())
+      .map(([line, term]) => ({ term, value: showMoney(sheet.costs[line]) })),
     { term: result.landed, value: showMoney(sheet.landed) },
   ];
 }
 
 /** What the person should know before the quote goes out. */
-export function watchSentences({ order, quote, watch, rates }: Costed): readonly string[] {
+export function watchSentences({ order, sheets, quote, watch, rates }: Costed): readonly string[] {
   const sentences: string[] = [];
   if (watch.belowFloor) {
     const say = order.discount.isZero() ? result.belowFloor : result.belowFloorDiscounted;
@@ -78,12 +90,35 @@ export function watchSentences({ order, quote, watch, rates }: Costed): readonly
   for (const line of watch.belowFloor ? [] : watch.linesBelowFloor) {
     sentences.push(result.lineBelowFloor(line + 1, quote.lines[line]?.design ?? "", showShare(rates.leastMargin)));
   }
+  for (const [line, { line: ordered }] of sheets.entries()) {
+    const lacking = lackingOf(ordered.clasp);
+    if (lacking.length > 0) {
+      const clasp = shownWord(ordered.clasp.kind).toLowerCase();
+      sentences.push(result.claspLacks(sheets.length > 1 ? line + 1 : undefined, clasp, lacking));
+    }
+  }
   if (watch.depositShort) {
     const cash = showMoney(watch.cashOut);
     const none = quote.deposit.amount.isZero();
     sentences.push(none ? result.noDeposit(cash) : result.depositShort(showMoney(quote.deposit), cash));
   }
   return sentences;
+}
+
+/** What a clasp that is fitted is not given: it counts as nothing. The parts in a cast one may well cost nothing. */
+function lackingOf({
+  kind,
+  cast,
+  length,
+  weight,
+  cost,
+}: OrderLine["clasp"]): readonly ("cost" | "weight" | "length")[] {
+  if (kind === "none") return [];
+  return [
+    ...(cost.amount.isZero() && !cast ? (["cost"] as const) : []),
+    ...(weight.grams.isZero() ? (["weight"] as const) : []),
+    ...(length.millimetres.isZero() ? (["length"] as const) : []),
+  ];
 }
 
 /** More than this in cash is reported in the United States. Source: Form 8300, 26 U.S.C. 6050I. */

@@ -5,6 +5,7 @@ const LOOKS = {
   heading: { bold: true, color: "#7A5A2B", rule: "EdgeBottom" },
   lead: { color: "#6F6459", vertical: "Top" },
   label: { color: "#3A332C", vertical: "Top" },
+  item: { color: "#3A332C", wrap: true, vertical: "Top" },
   note: { color: "#6F6459", wrap: true, vertical: "Top" },
   unit: { color: "#6F6459", wrap: true, vertical: "Top", indent: 1 },
   aside: { color: "#6F6459", vertical: "Top", indent: 1 },
@@ -79,6 +80,11 @@ const PLAIN_WORDS = /^(?!(true|false)$)\p{L}[^\d]*$/iu;
 /** A person's text as Excel keeps it as text, whatever it begins with: never a formula, a number or a date. */
 export function asText(text: string): string {
   return text === "" || PLAIN_WORDS.test(text) ? text : `'${text}`;
+}
+
+/** Words that begin a cell. */
+export function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 /** Contents as one block, short rows filled up. */

@@ -1,3 +1,8 @@
+function listed(words: readonly string[], last = "and"): string {
+  const before = words.slice(0, -1).join(", ");
+  return [before, ...words.slice(-1)].filter((part) => part !== "").join(` ${last} `);
+}
+
 /** What the result says. */
 export const result = {
   title: "Result",
@@ -54,6 +59,7 @@ export const result = {
   lineOf: (title: string) => `Line ${title}`,
   hollow: "hollow",
   settling: "Settled by final weight",
+  beforeDiscount: (share: string) => `before the discount of ${share}`,
   settlingPerGram: (rate: string) => `${rate} a gram more or less`,
   all: "To cast and to buy",
   castOf: (alloy: string) => `Cast, ${alloy}`,
@@ -63,9 +69,14 @@ export const result = {
   stonesToBuy: "Stones to buy",
   stonesWhere: { links: "For the links", clasp: "For the clasp" },
   stonesWhereOf: { links: (line: string) => `${line}, links`, clasp: (line: string) => `${line}, clasp` },
-  stonesOf: (count: string, size: string) => (size === "" ? count : `${count} of ${size}`),
+  stonesOf: (count: string, kind: string, size: string) => {
+    if (kind === "") return size === "" ? count : `${count} of ${size}`;
+    return size === "" ? `${count} ${kind}` : `${count} ${kind}, ${size}`;
+  },
   caratEach: (carat: string) => `${carat} ct each`,
-  caratByFormula: (carat: string) => `${carat} ct each by the size`,
+  caratBySize: (carat: string) => `about ${carat} ct each by the size`,
+  caratAsDiamond: (carat: string, gravity: string) =>
+    `about ${carat} ct each, were it a diamond (specific gravity ${gravity}): weigh one, or give its own. The quote leaves it out`,
   ownGold: "Customer's gold, fine",
   brought: "Brought",
   needed: "In what is cast",
@@ -88,6 +99,11 @@ export const result = {
     `Below the floor: after the discount this brings ${net}, but landed cost at your least margin of ${least} is ${floor}.`,
   lineBelowFloor: (line: number, design: string, least: string) =>
     `Line ${line}, ${design}, is below its own floor: it brings less than its landed cost at your least margin of ${least}.`,
+  claspLacks: (line: number | undefined, clasp: string, lacking: readonly ("cost" | "weight" | "length")[]) => {
+    const whose = line === undefined ? `The clasp (${clasp})` : `Line ${line}: the clasp (${clasp})`;
+    const counts = { cost: "free", weight: "of no weight", length: "of no length" };
+    return `${whose} has no ${listed(lacking, "or")}: it counts as ${listed(lacking.map((each) => counts[each]))}.`;
+  },
   depositShort: (deposit: string, cash: string) =>
     `The deposit of ${deposit} does not cover the ${cash} that goes out for metal, casting, clasps, findings and stones.`,
   noDeposit: (cash: string) =>

@@ -225,6 +225,7 @@ test("a quote has no field for a cost", () => {
     | "balance"
     | "tolerance"
     | "settledByWeight"
+    | "settledDiscount"
     | "spot"
   >();
   expectTypeOf<keyof QuoteLine>().toEqualTypeOf<
@@ -236,11 +237,14 @@ test("a quote has no field for a cost", () => {
     | "plated"
     | "length"
     | "unit"
+    | "reached"
     | "links"
     | "weight"
     | "clasp"
     | "stones"
     | "carats"
+    | "caratsAbout"
+    | "stoneSets"
     | "stoneSizes"
     | "findings"
     | "engraving"

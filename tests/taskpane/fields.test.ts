@@ -46,8 +46,9 @@ describe("the fields of a line", () => {
     // 8.25 in at 4 an inch: 33 links, 17 yellow of 2 g and 16 white of 2.5 g, and 2 g of clasp: 76 g.
     // 2 mm round, 1.2 mm deep: 4 x 1.2 x 0.0061 = 0.02928 ct; 33 of them 0.97 ct.
     expect(
-      said(fields, "line.links", "line.weight", "line.clasp", "line.stones", "line.stoneSizes", "line.carats"),
-    ).toEqual(["33", "76.0", "hidden clasp", "33", "2 mm round", "0.97"]);
+      said(fields, "line.links", "line.weight", "line.clasp", "line.stones", "line.stoneSizes", "line.stoneSets"),
+    ).toEqual(["33", "76.0", "hidden clasp", "33", "2 mm round", "33 (2 mm round)"]);
+    expect(said(fields, "line.carats", "line.caratsAbout")).toEqual(["", "0.97"]);
     expect(said(fields, "line.findings", "line.engraving", "line.quantity", "line.perGram")).toEqual([
       "a safety chain",
       "For Ada",
@@ -56,11 +57,31 @@ describe("the fields of a line", () => {
     ]);
   });
 
+  test("say the length that whole links reach where it is another", () => {
+    // 17 cm and 1.5 of ease at 1.7 links a centimetre: 31.45, so 31 links: 18.235 cm.
+    const wrist = {
+      lengthGiven: "wrist",
+      length: "17",
+      ease: "1.5",
+      lengthUnit: "cm",
+      linksPer: "1.7",
+      linksPerUnit: "cm",
+    };
+    expect(said(firstLine("de-DE", wrist), "line.length", "line.reached", "line.unit")).toEqual(["18,5", "18,2", "cm"]);
+    expect(said(firstLine("de-DE"), "line.reached")).toEqual([""]);
+  });
+
   test("are empty where there is nothing to say", () => {
-    const empty = ["line.plated", "line.clasp", "line.stones", "line.carats", "line.stoneSizes", "line.findings"];
+    const empty = ["line.plated", "line.clasp", "line.stones", "line.carats", "line.caratsAbout", "line.findings"];
+    expect(said(firstLine("en-US", { clasp: "none" }), "line.stoneSets")).toEqual([""]);
     expect(said(firstLine("en-US", { clasp: "none" }), ...empty, "line.engraving", "line.perGram")).toEqual(
       [...empty, "", ""].map(() => ""),
     );
+  });
+
+  test("say carats that were weighed as they are", () => {
+    const fields = firstLine("en-US", { stoneCount: "4", stoneKind: "ruby", stoneCarat: "0.25" });
+    expect(said(fields, "line.stoneSets", "line.carats", "line.caratsAbout")).toEqual(["4 ruby", "1.00", ""]);
   });
 
   test("write figures as the workbook's language does, and keep them figures in a cell of their own", () => {

@@ -1,6 +1,8 @@
 import {
+  type Colour,
   type CostSheet,
   colourName,
+  DIAMOND_GRAVITY,
   inLengthUnit,
   type Length,
   type OrderLine,
@@ -10,9 +12,9 @@ import {
   type StoneSet,
   showMark,
 } from "../../../src/index";
-import { asText } from "../paper";
+import { asText, capital } from "../paper";
 import { COUNT, cents, SHARE, unlessOnRates } from "./figures";
-import { entry, formula, type JobRow, section } from "./row";
+import { entry, formula, type JobRow, type Ref, section, text } from "./row";
 
 /** What was ordered: a cell that changes the sums may be written in, words that change nothing may not. */
 export function asked({ line }: CostSheet, rates: Rates): JobRow[] {
@@ -40,15 +42,28 @@ const THOUSAND = Quotient.of(1000);
 
 /** Its colours, the pattern they repeat in, and the composition of an alloy of the workshop's own. */
 function coloursOf(line: OrderLine): string {
-  const { composition, pattern } = line;
+  const { composition } = line;
   const names = line.linkGroups.map(({ colour }) => {
     const name = colourName(colour, line);
     return colour === "own" && composition ? `${name} (${composition.text})` : name;
   });
   const colours = names.join(", ");
-  if (pattern.length === 0) return colours;
-  const letterOf = new Map(Object.entries(PATTERN_LETTERS).map(([letter, colour]) => [colour, letter]));
-  return `${colours} in turn: ${pattern.map((colour) => letterOf.get(colour)).join("")}`;
+  const letters = patternOf(line);
+  const plated = line.plated
+    ? ", plated"
+    : line.linkGroups.some(({ colour }) => colour === "white")
+      ? ", not plated"
+      : "";
+  return `${letters === "" ? colours : `${colours} in turn: ${letters}`}${plated}`;
+}
+
+/** The colours that repeat, in letters, such as "YYW"; empty where all links are of one. */
+export function patternOf({ pattern }: OrderLine): string {
+  return pattern.map(letterOf).join("");
+}
+
+export function letterOf(colour: Colour): string {
+  return Object.entries(PATTERN_LETTERS).find(([, named]) => named === colour)?.[0] ?? "";
 }
 
 function measure(line: OrderLine): JobRow[] {
@@ -63,19 +78,20 @@ function measure(line: OrderLine): JobRow[] {
   ];
 }
 
-/** A row for stones alike: how many on a piece, carat of one, price of one, fee, share broken. */
-function stones({ stones: sets }: OrderLine, rates: Rates): JobRow[] {
+/** A row for stones alike: how many on a piece, carat of one, price of one, fee, share broken, whole ones to buy for all pieces. */
+function stones(line: OrderLine, rates: Rates): JobRow[] {
+  const { stones: sets } = line;
   if (sets.length === 0) return [];
   const money = cents(rates);
   return [
-    section("Stones on one piece", ["Stones", "Carat of one", "Price of one", "Setting fee", "Broken"]),
+    section("Stones on one piece", ["Stones", "Carat of one", "Price of one", "Setting fee", "Broken", "Buy, all"]),
     ...sets.map(
       (set, index): JobRow => ({
         key: stoneKey(index),
-        cells: () => [
-          { content: asText(stoneName(set)), look: "label" },
-          { content: set.count.toNumber(), look: "inputRight", format: COUNT },
-          { content: set.carat?.toNumber() ?? "", look: "number", format: "0.00##" },
+        cells: (at) => [
+          { content: asText(stoneName(set)), look: "item" },
+          { content: stoneCount(set, at), look: "inputRight", format: COUNT },
+          { content: set.carat?.toNumber() ?? "", look: "number", format: caratFormat(set, "0.00#") },
           { content: set.price.amount.toNumber(), look: "inputRight", format: money },
           {
             content: unlessOnRates(set.settingFee.amount, "settingFee", rates.settingFee.amount),
@@ -83,20 +99,52 @@ function stones({ stones: sets }: OrderLine, rates: Rates): JobRow[] {
             format: money,
           },
           { content: unlessOnRates(set.breakage, "breakage", rates.breakage), look: "inputRight", format: SHARE },
+          {
+            // Rounded first: 100 stones with a tenth broken are 110, whatever the computer's fractions make of it.
+            content: `=ROUNDUP(ROUND(${at(stoneKey(index))}*${at("quantity")}*(1+${at(stoneKey(index), "F")}),6),0)`,
+            look: "number",
+            format: COUNT,
+          },
         ],
       }),
     ),
+    ...caratNotes([line]).map((note) => text(note, "small")),
   ];
 }
+
+/** Stones on all or every n-th of the links follow the links; others are as many as were asked for. */
+function stoneCount({ count, follows }: StoneSet, at: Ref): string | number {
+  if (!follows) return count.toNumber();
+  const links = at("castParts");
+  const linksSet = follows.every.equals(Quotient.one) ? links : `INT(${links}/${follows.every.value()})`;
+  return `=${linksSet}${follows.each.equals(Quotient.one) ? "" : `*${follows.each.value()}`}`;
+}
+
+/** A carat that was not weighed is about. */
+export function caratFormat({ caratFrom }: StoneSet, format: string): string {
+  return caratFrom === "scale" ? format : `"about "${format}`;
+}
+
+/** What the carats of stones that were not weighed rest on; nothing where all were, or where they are diamonds. */
+export function caratNotes(lines: readonly OrderLine[]): readonly string[] {
+  const isAsDiamond = lines.some((line) =>
+    line.stones.some(({ carat, caratFrom }) => carat && caratFrom === AS_DIAMOND),
+  );
+  return isAsDiamond
+    ? [`Carats of other stones are as of a diamond that size (specific gravity ${DIAMOND_GRAVITY}): weigh them.`]
+    : [];
+}
+const AS_DIAMOND = "a diamond's size";
 
 /** The key of a row of stones. */
 export function stoneKey(index: number): string {
   return `stones${index}`;
 }
 
-/** Where stones go and their size, such as "In links, 2 mm round". */
-export function stoneName({ where, which, size }: StoneSet): string {
-  return [where === "links" ? `In ${which}` : "On the clasp", size].filter((part) => part !== "").join(", ");
+/** What stones, where they go and their size, such as "sapphire, in all links, 2 mm round". */
+export function stoneName({ where, which, kind, size }: StoneSet): string {
+  const place = where === "links" ? `in ${which}` : "on the clasp";
+  return capital([kind, place, size].filter((part) => part !== "").join(", "));
 }
 
 function inUnit(line: OrderLine, length: Length): number {

@@ -2,7 +2,6 @@ import { type CostSheet, type Extra, minorDigits, type Order, type Quote, type R
 import { asText } from "../paper";
 import { nameOf } from "../rates";
 import { COUNT, cents, figureOf, SCALE } from "./figures";
-import { settledOrQuoted } from "./outcome";
 import { ownGold, spared } from "./owngold";
 import { type Column, entry, formula, type JobRow, type Ref, section, within } from "./row";
 
@@ -21,9 +20,8 @@ export function totals(order: Order, sheets: readonly CostSheet[], quote: Quote,
     ),
     togetherRow(sheets.length, order.extras.length, rates),
     ...asked(sheets.length, quote, rates),
-    ...ownGold(order, rates),
+    ...ownGold(order, quote, rates),
     ...outlay(order, quote, rates),
-    ...byScale(sheets, order, quote, rates),
   ];
 }
 
@@ -31,7 +29,8 @@ function lineKey(index: number): string {
   return `sum${index + 1}`;
 }
 
-function extraKey(index: number): string {
+/** The key of a free line. */
+export function extraKey(index: number): string {
   return `extra${index + 1}`;
 }
 
@@ -43,12 +42,12 @@ function lineRow({ line }: CostSheet, index: number, rates: Rates): JobRow {
       const at = (key: string) => ref(within(lineScope(index), key));
       const all = (key: string) => `${at("quantity")}*${at(key)}`;
       return [
-        { content: asText(`${index + 1}. ${line.design}`), look: "label" },
+        { content: asText(`${index + 1}. ${line.design}`), look: "item" },
         { content: `=${at("quantity")}`, look: "number", format: COUNT },
         { content: `=${all("landed")}`, look: "number", format: money },
         { content: `=ROUND(${all("quoted")},${minorDigits(rates.currency)})`, look: "number", format: money },
         { content: `=${at("margin")}`, look: "number", format: "0.0%" },
-        { content: `=${all("cashOut")}`, look: "number", format: money },
+        { content: `=${at("cashOut")}`, look: "number", format: money },
         { content: `=${all("fineCast")}`, look: "number", format: SCALE },
       ];
     },
@@ -62,7 +61,7 @@ function extraRow({ text, cost }: Extra, amount: number, index: number, rates: R
   return {
     key,
     cells: (at) => [
-      { content: asText(text), look: "label" },
+      { content: asText(text), look: "item" },
       { content: "" },
       { content: cost.amount.toNumber(), look: "inputRight", format: money },
       { content: amount, look: "number", format: money },
@@ -125,6 +124,7 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
       money,
       "total",
     ),
+    entry("toPay", "To pay, as quoted", quote.toPay.amount.toNumber(), toPayIs(quote), "plain", money),
     formula("netOrder", "Net, without tax and shipping", (at) => `${work(at)}/(1+${at("taxHeld")})`, "", money),
     formula(
       "floorOrder",
@@ -151,6 +151,11 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
   ];
 }
 
+/** What the customer was told stands, whatever spot and tax do since. */
+function toPayIs({ ownGold: own, total }: Quote): string {
+  return own ? `${total.currency}, less the credit quoted` : `${total.currency}, the total of the quote`;
+}
+
 /** The cash that goes out before the work is sold, and whether the deposit covers it. */
 function outlay(order: Order, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
@@ -175,43 +180,5 @@ function outlay(order: Order, quote: Quote, rates: Rates): JobRow[] {
         },
       ],
     },
-  ];
-}
-
-/** What the scale made of it, once every line was weighed. */
-function byScale(sheets: readonly CostSheet[], order: Order, quote: Quote, rates: Rates): JobRow[] {
-  const money = cents(rates);
-  const digits = minorDigits(rates.currency);
-  const inLine =
-    (index: number, at: Ref): Ref =>
-    (key, column) =>
-      at(within(lineScope(index), key), column);
-  const landed = (at: Ref) => {
-    const cells = sheets.map((_, index) => inLine(index, at)("actualLanded", "C"));
-    const costs = sheets.map((_, index) => `${inLine(index, at)("quantity")}*${cells[index]}`);
-    const extras = order.extras.map((_, index) => at(extraKey(index), "C"));
-    const known = cells.map((cell) => `COUNT(${cell})`).join("+");
-    return `IF(${known}=${sheets.length},${[...costs, ...extras].join("+")},"")`;
-  };
-  const net = (at: Ref) => {
-    const pieces = sheets.map((_, index) => {
-      const here = inLine(index, at);
-      const price = quote.lines[index]?.perGram ? settledOrQuoted(here) : here("quoted");
-      return `ROUND(${here("quantity")}*${price},${digits})`;
-    });
-    const extras = order.extras.map((_, index) => at(extraKey(index), "D"));
-    const work = [`(${pieces.join("+")})*(1-${at("discount")})`, ...extras].join("+");
-    return `IF(${at("landedByScale")}="","",(${work})/(1+${at("taxHeld")}))`;
-  };
-  return [
-    formula("landedByScale", "Landed, by the scale", landed, "when every line was weighed", money),
-    formula("netByScale", "Net, by the scale", net, "", money),
-    formula(
-      "marginByScale",
-      "Margin, by the scale",
-      (at) => `IF(COUNT(${at("netByScale")})=1,1-${at("landedByScale")}/${at("netByScale")},"")`,
-      "",
-      "0.0%",
-    ),
   ];
 }

@@ -1,4 +1,4 @@
-import { type CostSheet, type Quote, showMark, showQuoteNumber } from "../../../src/index";
+import { type CostSheet, type OrderLine, type Quote, showMark, showQuoteNumber } from "../../../src/index";
 import { CAUTIONS, type Caution, cautionsFor } from "../job/cautions";
 import type { JobRow, Ref } from "../job/row";
 import { asText, type Look, type PaperCell } from "../paper";
@@ -20,21 +20,25 @@ export interface Ticket {
   /** What is asked of the trade, in short lines. */
   readonly asks: readonly string[];
   readonly cautions: readonly Caution[];
+  /** The lines that there is work at, for the cautions; all where none are named. */
+  readonly lines?: readonly OrderLine[];
   /** What comes back beside the work itself, such as "Sprues". */
   readonly alsoBack?: string;
 }
 
-export const TICKET_WIDTHS = [132, 46, 96, 54, 58, 66, 54, 62];
+export const TICKET_WIDTHS = [132, 46, 96, 54, 58, 66, 54, 70];
 const COLUMNS = TICKET_WIDTHS.length;
 /** The line, its mark, its alloy or stones: the columns after these hold figures. */
 const LAST_OF_WORDS = 2;
+/** Letters that surely fit across a ticket. */
+const ACROSS = 90;
 /** High enough to write in by hand, in points. */
 const HAND = 24;
 
 /** A ticket laid out: heading, table, what is asked, cautions, places to write what went out and what came back. */
-export function ticketRows({ title, titles, rows, asks, cautions, alsoBack = "" }: Ticket, work: Work): JobRow[] {
-  const { quote, sheets } = work;
-  const lines = sheets.map(({ line }) => line);
+export function ticketRows(ticket: Ticket, { quote, sheets }: Work): JobRow[] {
+  const { title, titles, rows, asks, cautions, alsoBack = "" } = ticket;
+  const lines = ticket.lines ?? sheets.map(({ line }) => line);
   const weighed = ["Pieces", "Weight, g", alsoBack === "" ? "" : `${alsoBack}, g`, "Date", "Name", "", ""];
   return [
     { ...plain([{ content: title, look: "title" }]), startsPage: true },
@@ -46,7 +50,7 @@ export function ticketRows({ title, titles, rows, asks, cautions, alsoBack = "" 
     head("Line", titles),
     ...rows,
     plain([]),
-    ...asks.map((words) => plain([{ content: words, look: "label" }])),
+    ...asks.flatMap((ask) => linesOf(ask, ACROSS).map((words) => plain([{ content: asText(words), look: "label" }]))),
     ...cautionsFor(lines, cautions).flatMap((caution) =>
       CAUTIONS[caution].map((words) => plain([{ content: words, look: "small" }])),
     ),
@@ -65,6 +69,18 @@ export function lineName({ line }: CostSheet, index: number): PaperCell {
 
 export function markOf({ line }: CostSheet): PaperCell {
   return { content: asText(showMark(line.mark)), look: "start" };
+}
+
+/** A text in lines of at most so many letters, broken between words; a longer word is broken too. */
+export function linesOf(text: string, most: number): readonly string[] {
+  const line = new RegExp(`.{1,${most}}(?:\\s|$)|.{1,${most}}`, "gsu");
+  return (text.match(line) ?? []).map((part) => part.trimEnd());
+}
+
+/** A clasp by what it does and where it comes from, such as "box clasp, cast". */
+export function claspWords({ clasp }: OrderLine): string {
+  if (clasp.kind === "none") return "no clasp";
+  return `${clasp.kind.replace(/^(bought|cast) /, "")}, ${clasp.cast ? "cast" : "bought"}`;
 }
 
 /** Words in the third column. */
@@ -95,7 +111,8 @@ function byHand(cells: readonly PaperCell[]): JobRow {
   return { cells: () => cells, height: HAND };
 }
 
-function head(first: string, titles: readonly string[]): JobRow {
+/** A row of column titles. */
+export function head(first: string, titles: readonly string[]): JobRow {
   return plain(
     Array.from({ length: COLUMNS }, (_, column) => ({
       content: column === 0 ? first : (titles[column - 1] ?? ""),

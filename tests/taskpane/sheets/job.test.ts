@@ -48,10 +48,15 @@ test.each(SAMPLES.map((sample, index) => [index + 1, sample] as const))(
     agrees(figure("Together", 3), expected.subtotal);
     agrees(figure("Discount", 1), new Fraction(String(form.order.discount)));
     agrees(rows.filter(([first]) => first === "Discount")[1]?.[1], expected.discount);
+    agrees(figure("Cash out before it is sold"), expected.cashOut);
     agrees(figure("Tax"), expected.tax);
     agrees(figure("Total"), expected.total);
     agrees(figure("Net, without tax and shipping"), expected.net);
-    if (form.order.ownGoldWeight) agrees(figure("Credit to the customer"), expected.credit);
+    agrees(figure("To pay, as quoted"), expected.toPay);
+    if (form.order.ownGoldWeight) {
+      agrees(figure("Credit quoted"), expected.credit);
+      agrees(figure("Credit at today's spot"), expected.credit);
+    }
   },
 );
 
@@ -127,6 +132,77 @@ test("a rate, or a cell to write in, changes every figure that rests on it", asy
   expect(read(at("quoted"))).toBe(3579);
 });
 
+test("the credit and what is to be paid stand as they were quoted when spot moves", async () => {
+  await writeRates(desk, AT_25);
+  const own = { ownGoldWeight: "20", ownGoldMark: "500", ownGoldUse: "credited", ownGoldShare: "0.9" };
+  const { job } = papersOf({ ...TWO_LINES, order: { ...TWO_LINES.order, ...own } }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const figures = async () => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const labels = ["Credit quoted", "Credit at today's spot", "To pay, as quoted"];
+    return labels.map((label) => rows.find(([first]) => first === label)?.[1]);
+  };
+  // 10 g fine at 25, 90 % of it; 3,579 and twice 3,907 less that.
+  expect(await figures()).toEqual([225, 225, 11_168]);
+  await writeRates(desk, { spot: 2 * Number(SPOT_FOR_25) });
+  expect(await figures()).toEqual([225, 450, 11_168]);
+});
+
+test("stones on all or every n-th of the links are counted anew with the links; a number of them stands", async () => {
+  const set = { ...FIFTY, stonePrice: "5", stonesPerLink: "2" };
+  const lines = [
+    { ...set, design: "All", stonesOn: "all links" },
+    { ...set, design: "Every seventh", stonesOn: "every n-th link", stoneEvery: "7" },
+    { ...set, design: "Ten", stonesOn: "a number of links", stoneCount: "10" },
+  ];
+  await writeRates(desk, AT_25);
+  const { job } = papersOf({ ...TWO_LINES, lines }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const cells = lines.map((_, line) => (key: string) => job.at(line)(key).replaceAll("$", ""));
+  const values = async (key: string) => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    return cells.map((cell) => rows[Number(cell(key).slice(1)) - 1]?.[1]);
+  };
+  // Of 50 links: 50, 7 and 10 with two stones each at 5.
+  expect(await values("stones0")).toEqual([100, 14, 20]);
+  expect(await values("stones")).toEqual([500, 70, 100]);
+  await writeCells(desk, "Job 2001", Object.fromEntries(cells.map((cell) => [cell("length"), 10])));
+  // Of 40 links: 40 and 5.
+  expect(await values("stones0")).toEqual([80, 10, 20]);
+});
+
+test("cost lines that a piece has nothing of are not listed, and an overhead that comes later still counts", async () => {
+  const lines = [
+    { ...FIFTY, design: "Plain curb", clasp: "none" },
+    { ...FIFTY, design: "Named curb", clasp: "none", engraving: "For Ada", findings: "jump rings", setup: "25" },
+  ];
+  await writeRates(desk, AT_25);
+  const { job } = papersOf({ ...TWO_LINES, lines }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const listed = async (line: number) => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const row = (key: string) => Number(job.at(line)(key).split("$").at(-1)) - 1;
+    return rows.slice(row("metal"), row("landed") + 1).map((cells) => cells.slice(0, 2));
+  };
+  const four = [
+    ["Metal in the cast parts", 2500],
+    ["Metal lost in polishing", 50],
+    ["Casting", 153],
+    ["Labour", 50],
+  ];
+  expect(await listed(0)).toEqual([...four, ["Landed cost", 2753]]);
+  expect(await listed(1)).toEqual([
+    ...four,
+    ["Other findings", 0],
+    ["Engraving", 0],
+    ["Model and mould share", 25],
+    ["Landed cost", 2778],
+  ]);
+  await writeRates(desk, { overhead: "0.1" });
+  expect((await listed(0)).at(-1)?.[1]).toBeCloseTo(3028.3, 9);
+  await writeRates(desk, { overhead: "0" });
+});
+
 test("blank readings stay blank, and readings say what loss, cost, price and margin came to", async () => {
   const { cell, values } = await twoLines();
   const at = cell(0);
@@ -190,6 +266,40 @@ test("an order weighed in full shows its landed cost, and a weight outside the t
   agrees(labelled("Landed, by the scale"), new Fraction(2753 + 2 * 3005));
   // The price to be agreed still counts as quoted.
   agrees(labelled("Net, by the scale"), new Fraction("3579").add(new Fraction("4042").mul(2)));
+  expect(labelled("Left to pay")).toBe("");
+  expect(labelled("Left to pay", 2)).toBe("a price is to be agreed first");
+});
+
+test("a price settled by weight stands before the discount, on the quote and on the job, and the job says what is left to pay", async () => {
+  const rates = { ...AT_25, tax: "0.08", deposit: "0.9", priceStep: "1" };
+  await writeRates(desk, rates);
+  const order = {
+    order: { ...TWO_LINES.order, discount: "10 %", shipping: "20" },
+    lines: [{ ...FIFTY, design: "Plain curb", quantity: "2" }],
+    extras: [{ text: "Gift box", amount: "15.50", cost: "4" }],
+  };
+  const { job, quote } = papersOf(order, rates);
+  await putContents(desk, "Job 2001", job.paper);
+  expect(quote.lines[0]?.perGram?.amount.toNumber()).toBe(25);
+  expect(quote.settledDiscount?.toNumber()).toBe(0.1);
+  const at = (key: string, column: "B" | "C" | "E" | "D" = "B") => job.at(0)(key, column).replaceAll("$", "");
+  await writeCells(desk, "Job 2001", {
+    [at("cast0", "E")]: 204,
+    [at("polished0", "E")]: 200,
+    [at("finishedPieces", "D")]: 2,
+    [at("finishedPieces", "E")]: 202,
+  });
+  const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+  const labelled = (label: string, column = 1) => rows.filter(([first]) => first === label).at(-1)?.[column];
+  expect(labelled("A gram more or less", 2)).toBe("on the price, before the discount");
+  // 101 g each, one more than stated: 3,579 + 25 = 3,604, two of them.
+  const settledAt = rows.findIndex(([first]) => first === "Settled by final weight");
+  const [pieces, total, rest] = rows.slice(settledAt + 1, settledAt + 4);
+  expect(pieces?.slice(0, 3)).toEqual(["Pieces", 7208, "at the settled prices, before the discount"]);
+  // 7,208 - 720.80 + 15.50 = 6,502.70; tax 8 %: 520.216; + 20 of shipping.
+  expect(total?.slice(0, 2)).toEqual(["Total", 7042.92]);
+  // Quoted: 7,158 - 715.80 + 15.50 = 6,457.70, 516.62 of tax and 20: 6,994.32, of which 90 % is 6,294.888, up to 6,295.
+  expect(rest?.slice(0, 3)).toEqual(["Left to pay", 747.92, "less the deposit"]);
 });
 
 test("rates that the workbook has no row for count as blank on the job, as they were read", async () => {

@@ -127,13 +127,81 @@ test("the polisher reads what comes in, what is to come back, and the loss allow
   expect(all?.slice(3, 7)).toEqual([50, 102, 100, 2]);
 });
 
+test("the polisher reads the length, the clasp and how colours follow each other", async () => {
+  const wrist = {
+    lengthGiven: "wrist",
+    length: "17",
+    ease: "1.5",
+    lengthUnit: "cm",
+    linksPer: "1.7",
+    linksPerUnit: "cm",
+  };
+  const { rows, words } = await tickets(PLAIN_LINE, { ...TWO_COLOURS, ...wrist }, STONES, {
+    ...PLAIN_LINE,
+    clasp: "none",
+  });
+  const start = rows.findIndex(([first]) => first === "To join");
+  // 18.5 cm at 1.7 a centimetre are 31.45 links; 31 of them are 18.235... cm long.
+  const joined = rows.slice(start + 1, start + 5).map((row) => row.slice(2, 7));
+  expect(
+    joined.map((row) => row.map((cell) => (typeof cell === "number" ? Math.round(cell * 1000) / 1000 : cell))),
+  ).toEqual([
+    ["lobster clasp, bought", 1, 12.5, 12.5, "in"],
+    ["lobster clasp, bought", 2, 18.5, 18.235, "cm"],
+    ["box clasp, cast", 1, 12.5, 12.5, "in"],
+    ["no clasp", 1, 12.5, 12.5, "in"],
+  ]);
+  const text = words.join("\n");
+  expect(text).toContain("Line 2: colours follow as YYW (Y yellow, W white), over and over");
+  expect(text).not.toContain("Line 1: colours");
+  expect(text).toContain("Line 3: its clasp parts are those of a box clasp: the box and its tongue.");
+});
+
+test("the engraver reads every word, however many there are", async () => {
+  const engraving = `For Ada, ${"with love and patience, ".repeat(6)}always`;
+  const { rows: all } = await tickets({ ...STONES, engraving });
+  const title = all.findIndex(([first]) => first === "Engraver's ticket");
+  const head = all.findIndex(([first], row) => row > title && first === "Line");
+  const end = all.findIndex((row, index) => index > head && row.every((cell) => cell === ""));
+  const rows = all.slice(head + 1, end);
+  expect(rows.map((row) => row[2]).join(" ")).toBe(engraving);
+  expect(rows.every((row) => String(row[2]).length <= 48)).toBe(true);
+  expect(rows.map((row) => row[7])).toEqual([1, ...rows.slice(1).map(() => "")]);
+});
+
+test("a ticket takes care of the lines there is work at: solid links are not called hollow to the engraver", async () => {
+  const { rows } = await tickets({ ...PLAIN_LINE, engraving: "For Ada" }, { ...STONES, engraving: "" });
+  const title = (name: string) => rows.findIndex(([first]) => first === name);
+  const said = (from: string, to?: string) =>
+    rows
+      .slice(title(from), to === undefined ? undefined : title(to))
+      .flat()
+      .join(" ");
+  expect(said("Engraver's ticket")).not.toContain("Hollow links");
+  expect(said("Setter's ticket", "Engraver's ticket")).toContain("Hollow links");
+});
+
 test("the setter reads how many stones to set and to buy, whole ones, and to wait for the seats", async () => {
   const { table, words } = await tickets(STONES);
   const [stones] = table("Setter's ticket");
   // Two in each of 50 links, a tenth of them broken; 2 mm round, 1.2 mm deep: 4 x 1.2 x 0.0061 = 0.02928 ct each.
-  expect(stones?.slice(2, 7)).toEqual(["In all links, 2 each, 2 mm round, 0.029 ct", 100, 1, 100, 110]);
+  expect(stones?.slice(2, 7)).toEqual(["In all links, 2 each, 2 mm round, about 0.029 ct", 100, 1, 100, 110]);
   expect(stones?.[7]).toBeCloseTo(110 * 0.02928, 9);
   expect(words).toContain("Buy stones only after the cast seats have been checked.");
+  expect(words.join("\n")).not.toContain("Carats of other stones");
+});
+
+test("the setter reads what stones they are, and of which the carats are a diamond's", async () => {
+  const { table, words } = await tickets(
+    { ...STONES, stoneKind: "sapphire" },
+    { ...STONES, stoneKind: "ruby", stoneCarat: "0.03" },
+  );
+  const [sapphires, rubies] = table("Setter's ticket");
+  expect(sapphires?.[2]).toBe("Sapphire, in all links, 2 each, 2 mm round, about 0.029 ct");
+  expect(rubies?.[2]).toBe("Ruby, in all links, 2 each, 2 mm round, 0.03 ct");
+  expect(words.join(" ")).toContain(
+    "Carats of other stones are as of a diamond that size (specific gravity 3.52): weigh them.",
+  );
 });
 
 test("plating is for the white links only where others stand beside them", async () => {
