@@ -65,7 +65,7 @@ const LINKS_PER: NumberRule = { above: "0", most: "1000", right: "links in one i
 const LINK_WEIGHT: NumberRule = { above: "0", most: "1000", right: "grams above 0, such as 2.05" };
 
 /** More links than one piece of a bench ever has: past it a length or a pitch was mistyped. */
-const MOST_LINKS = 5000;
+export const MOST_LINKS = 5000;
 
 /** The field of each colour's link weight beside that of the line's own colour. */
 const WEIGHT_KEYS = {

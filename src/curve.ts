@@ -90,7 +90,7 @@ function sourcingAt(line: OrderLine, spot: Money, rates: Rates, weight: Weight):
 }
 
 /** The four rates, without a minimum that bends, of which the greatest cost is the cost at these rates. */
-function straightRates(rates: Rates): readonly Rates[] {
+export function straightRates(rates: Rates): readonly Rates[] {
   const none = nothing(rates);
   const noRate = perGram(Quotient.zero, rates.currency);
   const labours = [
@@ -112,7 +112,7 @@ function crossingOfStraight(line: OrderLine, spot: Money, straight: Rates): Weig
 }
 
 /** A difference of long fractions, which may miss zero by its last digits, as a decimal that does not. */
-function closed(difference: Quotient): Quotient {
+export function closed(difference: Quotient): Quotient {
   return Quotient.of(difference.rounded(40));
 }
 

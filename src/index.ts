@@ -1,4 +1,14 @@
 export {
+  ADDED_STONES_LABELS,
+  ADDED_STONES_WHERE,
+  type AddedStones,
+  type AddedStonesKey,
+  parseAddedStones,
+  RISE_BY,
+  type StonesPay,
+  stonesPay,
+} from "./addedstones";
+export {
   alloyDensity,
   assayPasses,
   COLOURS,
@@ -10,6 +20,30 @@ export {
   standardMark,
 } from "./alloy";
 export { type Box, type Point, sizeOf } from "./box";
+export {
+  BUDGET_KEYS,
+  BUDGET_LABELS,
+  type Budget,
+  type BudgetKey,
+  EACH_KEYS,
+  type EachKey,
+  MOST_PIECES,
+  ONCE_KEYS,
+  type OnceKey,
+  parseBudget,
+} from "./budget";
+export {
+  type CashLine,
+  type CashNeeded,
+  type CashStep,
+  cashLine,
+  cashNeeded,
+  depositFor,
+  type FirstPiece,
+  firstPieces,
+  type TakenOn,
+  takenOn,
+} from "./cashplan";
 export type { Clasp, Links } from "./chainorder";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
 export { type Output, Plans, settle, type Taker } from "./column";
@@ -44,6 +78,15 @@ export {
 } from "./curve";
 export type { Decimal, Rounding } from "./decimal";
 export type { Density } from "./density";
+export {
+  broughtAt,
+  type EarningSpan,
+  earningByLinks,
+  earningByLinkWeight,
+  marginAt,
+  premiumFor,
+  type Wanted,
+} from "./earning";
 export {
   CostingError,
   type CostingErrorCode,
@@ -119,7 +162,15 @@ export {
   subtractMoney,
   timesMoney,
 } from "./money";
+export {
+  MUST_BRING_LABELS,
+  type MustBring,
+  type MustBringKey,
+  parseMustBring,
+  usualMargin,
+} from "./mustbring";
 export { isBlank, type NumberRule, readNumber } from "./number";
+export { type BindingQuote, type OpenQuotes, openQuotes, UNBOUGHT } from "./openquotes";
 export {
   type Extra,
   MOST_LINES,
@@ -128,6 +179,7 @@ export {
   orderOfRow,
   parseOrder,
 } from "./order";
+export { type OrderBudgetKey, orderBudget } from "./orderbudget";
 export type { OrderLine } from "./orderline";
 export {
   blankOrder,
@@ -163,6 +215,7 @@ export {
   STONES_ON,
   YES_NO,
 } from "./orderwords";
+export { HEAVIER_BY, type HeavierBy, lineOfWeight } from "./otherweight";
 export type { Overlap } from "./overlap";
 export type { GoldBalance, OwnGold } from "./owngold";
 export { PATTERN_LETTERS } from "./pattern";
@@ -177,6 +230,7 @@ export {
   type AlloyPart,
   COST_LINES,
   type CostLine,
+  costPiece,
   type PieceCosts,
   stonesToBuy,
 } from "./piececosts";
@@ -229,6 +283,7 @@ export {
 } from "./repricing";
 export { SCALE_UNITS } from "./scaleweight";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
+export { type SpotLimit, type SpotRisk, spotRisk } from "./spotrisk";
 export { STANDINGS, type Standing, standingOf } from "./standing";
 export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
 export { rectangularCarats, roundCarats, type StoneSet } from "./stones";

@@ -46,6 +46,28 @@ export function parseStoneSets(
   return accepted(sets.flatMap(({ count, set }) => (set.ok && !count.isZero() ? [set.value] : [])));
 }
 
+/** The stones in the links of a piece, by how many links it has. */
+export interface StonesByLinks {
+  /** Stones come anew after so many links; 1 where they come with each link, or do not follow the links at all. */
+  readonly every: Quotient;
+  /** On one piece of so many links; refused where they have no room. */
+  readonly count: (links: Quotient) => Parsed<Quotient>;
+}
+
+/** Reads how many stones a piece would have in its links if it had another number of them. */
+export function parseStonesByLinks(record: Readonly<Record<string, unknown>>): Parsed<StonesByLinks> {
+  const read = parseForm(FIELDS, record);
+  if (!read.ok) return read;
+  const { stonesOn, stoneEvery, stonesPerLink } = read.value;
+  return accepted({
+    every: stonesOn === "every n-th link" && stoneEvery ? stoneEvery : Quotient.one,
+    count(links) {
+      const set = linksSet(read.value, links);
+      return set.ok ? accepted(set.value.times(stonesPerLink)) : set;
+    },
+  });
+}
+
 /** Which links have stones, in words for the setter. @param count how many of them */
 function whichLinks({ stonesOn, stoneEvery, stonesPerLink }: FormOf<typeof FIELDS>, count: Quotient): string {
   const each = stonesPerLink.equals(Quotient.one) ? "" : `, ${stonesPerLink.value()} each`;
