@@ -4,7 +4,7 @@ import { taxFactor } from "./costsheet";
 import { closed, straightRates } from "./curve";
 import { type Money, money, timesMoney } from "./money";
 import type { OrderLine } from "./orderline";
-import { lineOfWeight, type OtherLengths, otherLengths } from "./otherweight";
+import { lineOfLinkWeight, type OtherLengths, otherLengths } from "./otherweight";
 import { costPiece, type PieceCosts } from "./piececosts";
 import { margin, priceAtMargin, priceAtPremium } from "./price";
 import { Quotient } from "./quotient";
@@ -61,7 +61,7 @@ export function earningByLinkWeight(
   let [least, most]: [Quotient, Quotient | undefined] = [Quotient.zero, undefined];
   for (const straight of straightRates(rates)) {
     const beyond = (chain: number) =>
-      earnedBeyond(costPiece(lineOfWeight(line, grams(Quotient.of(chain))), spot, straight), wanted, rates);
+      earnedBeyond(costPiece(lineOfLinkWeight(line, grams(Quotient.of(chain))), spot, straight), wanted, rates);
     const first = beyond(1);
     const gained = closed(beyond(2).minus(first));
     const atZero = closed(first.minus(gained));

@@ -24,7 +24,7 @@ export interface OtherLengths {
 }
 
 /** The line at the same number of links, each as much heavier as the chain is. @param chain weight of all links, above zero */
-export function lineOfWeight(line: OrderLine, chain: Weight): OrderLine {
+export function lineOfLinkWeight(line: OrderLine, chain: Weight): OrderLine {
   const now = chainOf(line).grams;
   return {
     ...line,

@@ -11,7 +11,7 @@ import {
   type Wanted,
 } from "../../src/earning";
 import { money } from "../../src/money";
-import { lineOfWeight, otherLengths } from "../../src/otherweight";
+import { lineOfLinkWeight, otherLengths } from "../../src/otherweight";
 import { costPiece } from "../../src/piececosts";
 import { Quotient } from "../../src/quotient";
 import { perGram } from "../../src/rate";
@@ -195,7 +195,7 @@ describe("edges by link weight", () => {
         const base = line.clasp.weight.grams;
         const marginOf = (finished: Quotient) =>
           marginAt(
-            costPiece(lineOfWeight(line, grams(finished.minus(base))), spot, workshop),
+            costPiece(lineOfLinkWeight(line, grams(finished.minus(base))), spot, workshop),
             wanted.premium,
             workshop,
           );
@@ -234,7 +234,7 @@ describe("edges by link weight", () => {
             rates: workshop,
             wanted,
           } = wantedOf(rates.record, order.record, premium.text, share.text);
-          const piece = costPiece(lineOfWeight(line, grams(chain.quotient)), spot, workshop);
+          const piece = costPiece(lineOfLinkWeight(line, grams(chain.quotient)), spot, workshop);
           const net = broughtAt(piece, wanted.premium, workshop).amount;
           const beyond = net.times(Quotient.one.minus(share.quotient)).minus(piece.landed.amount);
           fc.pre(!Quotient.of(beyond.rounded(30)).isZero());

@@ -1,6 +1,6 @@
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
-import { chainOf, lineOfWeight, otherLengths } from "../../src/otherweight";
+import { chainOf, lineOfLinkWeight, otherLengths } from "../../src/otherweight";
 import { costPiece } from "../../src/piececosts";
 import { Quotient } from "../../src/quotient";
 import { grams } from "../../src/weight";
@@ -20,7 +20,7 @@ const PATTERN = { pattern: "YYW", linkWeight: "1.5", linkWeightWhite: "2" };
 
 test("heavier links keep their number: 96 links of 2 g made 288 g weigh 3 g each (hand arithmetic)", () => {
   const { line } = lineOf({});
-  const heavier = lineOfWeight(line, grams(Quotient.of(288)));
+  const heavier = lineOfLinkWeight(line, grams(Quotient.of(288)));
   expect(heavier.links.equals(line.links)).toBe(true);
   expectExact(heavier.linkGroups[0]?.linkWeight.grams ?? Quotient.zero, new Fraction(3));
   expectExact(chainOf(heavier).grams, new Fraction(288));
@@ -28,7 +28,7 @@ test("heavier links keep their number: 96 links of 2 g made 288 g weigh 3 g each
 
 test("links of several colours grow alike: 96 of YYW, 160 g, made 320 g are 3 g and 4 g each (hand arithmetic)", () => {
   const { line } = lineOf(PATTERN);
-  const weights = lineOfWeight(line, grams(Quotient.of(320))).linkGroups.map(({ colour, linkWeight }) => [
+  const weights = lineOfLinkWeight(line, grams(Quotient.of(320))).linkGroups.map(({ colour, linkWeight }) => [
     colour,
     linkWeight.grams.value().toString(),
   ]);

@@ -22,7 +22,7 @@ export interface Addition {
   readonly before: Before | undefined;
 }
 
-export type AdditionKind = "catalogue" | "price list" | "columns" | "price sheet" | "bench sheet" | "spots";
+export type AdditionKind = "catalogue" | "price list" | "columns" | "price sheet" | "bench sheet" | "spots" | "budget";
 
 export interface Before {
   /** Points, column by column. */

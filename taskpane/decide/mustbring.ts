@@ -1,0 +1,108 @@
+import {
+  earningByLinks,
+  earningByLinkWeight,
+  HEAVIER_BY,
+  MUST_BRING_LABELS,
+  type MustBringKey,
+  parseMustBring,
+  Quotient,
+  type Rates,
+  usualMargin,
+} from "../../src/index";
+import { element } from "../element";
+import type { Working } from "../part";
+import { type SmallField, spokenNote, stillToFill } from "../scale/smallform";
+import { DECIDE_TEXTS } from "../texts/decide";
+import { askedPiece, type DecideEvents } from "./asked";
+import { figureForm } from "./figureform";
+import { mustBringWords } from "./mustbringwords";
+import { saidBox } from "./saidbox";
+
+const { mustBring: texts } = DECIDE_TEXTS;
+
+const FIELDS: Readonly<Record<MustBringKey, SmallField>> = {
+  premium: {
+    plan: { label: MUST_BRING_LABELS.premium, required: true, numeric: true, help: texts.help.premium },
+    width: "half",
+  },
+  margin: {
+    plan: { label: MUST_BRING_LABELS.margin, required: true, numeric: true, help: texts.help.margin },
+    width: "half",
+  },
+  heavierBy: {
+    plan: {
+      label: MUST_BRING_LABELS.heavierBy,
+      help: texts.help.heavierBy,
+      choices: HEAVIER_BY.map((value) => ({ value, shown: texts.heavier[value] })),
+    },
+    width: "whole",
+  },
+};
+
+/** Market premium and wanted margin in, the weights that earn it out. */
+export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
+  const said = saidBox();
+  const note = spokenNote();
+  const form = figureForm<MustBringKey>("mustbring", texts.form, FIELDS, { changed: show, submitted: demand });
+  let isStarted = false;
+
+  function show(): void {
+    note.say("");
+    const { rates } = on.rates();
+    if (!rates) {
+      said.show([]);
+      return;
+    }
+    const piece = askedPiece(on);
+    const parsed = parseMustBring(form.typed(), rates);
+    const misread = form.misread();
+    form.judge([...misread, ...(parsed.ok ? [] : parsed.faults)]);
+    if (!piece) {
+      said.show([{ text: DECIDE_TEXTS.noOrder }]);
+      return;
+    }
+    if (!parsed.ok || misread.length > 0) {
+      said.show([]);
+      return;
+    }
+    const wanted = parsed.value;
+    const { order, rates: used } = piece.costed;
+    const spans =
+      wanted.heavierBy === "more links"
+        ? earningByLinks(piece.sheet.line, { ...piece.typed }, order.spot, wanted, used)
+        : earningByLinkWeight(piece.sheet.line, order.spot, wanted, used);
+    said.show(mustBringWords(spans, wanted, piece.sheet, order.spot, used));
+  }
+
+  function demand(): void {
+    const { rates } = on.rates();
+    const parsed = rates && parseMustBring(form.typed(), rates);
+    if (!parsed || parsed.ok) return;
+    form.demand([...form.misread(), ...parsed.faults]);
+    note.say(stillToFill(parsed.faults, form.typed(), MUST_BRING_LABELS));
+  }
+
+  /** The margin that Rates price at stands there to begin with; whoever types another keeps it. */
+  function start(rates: Rates): void {
+    if (isStarted) return;
+    isStarted = true;
+    if (form.typed().margin.trim() === "") form.fill({ margin: shareText(usualMargin(rates)) });
+  }
+
+  place.replaceChildren(element("div", { class: "decidepart" }, form.root, note.root, said.root));
+  return {
+    follow() {
+      const { rates } = on.rates();
+      if (rates) {
+        start(rates);
+        form.fields.premium.setUnit(DECIDE_TEXTS.perGram(rates.currency));
+      }
+      show();
+    },
+  };
+}
+
+/** A share as it may be typed: "30 %". */
+export function shareText(share: Quotient): string {
+  return `${share.times(Quotient.of(100)).rounded(1).toString()} %`;
+}
