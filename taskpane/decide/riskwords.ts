@@ -1,11 +1,4 @@
-import {
-  type Money,
-  minorDigits,
-  Quotient,
-  type Rates,
-  type SpotLimit,
-  subtractMoney,
-} from "../../src/index";
+import { type Money, minorDigits, Quotient, type Rates, type SpotLimit, subtractMoney } from "../../src/index";
 import { showGrams, showList, showMoney, showShare, showSpot } from "../display";
 import { DECIDE_TEXTS } from "../texts/decide";
 import type { QuoteRisk, Risks } from "./risks";
