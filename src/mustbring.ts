@@ -1,10 +1,9 @@
-import type { Wanted } from "./earning";
 import { accepted, type Parsed, parseForm } from "./form";
 import { fieldsNamed } from "./formfield";
 import type { NumberRule } from "./number";
 import { HEAVIER_BY, type HeavierBy } from "./otherweight";
 import { Quotient } from "./quotient";
-import { perGram } from "./rate";
+import { perGram, type Rate } from "./rate";
 import type { Rates } from "./rates";
 
 export const MUST_BRING_LABELS = {
@@ -14,7 +13,11 @@ export const MUST_BRING_LABELS = {
 } as const;
 export type MustBringKey = keyof typeof MUST_BRING_LABELS;
 
-export interface MustBring extends Wanted {
+export interface MustBring {
+  /** What the market pays, with the tax where prices hold it; undefined where nobody has said it. */
+  readonly premium: Rate | undefined;
+  /** Share of the price. */
+  readonly margin: Quotient;
   readonly heavierBy: HeavierBy;
 }
 
@@ -32,15 +35,17 @@ const MARGIN: NumberRule = {
 
 const named = fieldsNamed(MUST_BRING_LABELS);
 const shape = {
-  premium: named.number("premium", PREMIUM),
+  premium: named.optional("premium", PREMIUM),
   margin: named.number("margin", MARGIN),
   heavierBy: named.wordOr("heavierBy", HEAVIER_BY, "heavier links"),
 };
 
-/** Reads what the market pays and what is wanted of it, or every fault in that. */
+/** Reads what the market pays, where that is known, and what is wanted of it, or every fault in that. */
 export function parseMustBring(record: Readonly<Record<MustBringKey, string>>, { currency }: Rates): Parsed<MustBring> {
   const read = parseForm(shape, record);
-  return read.ok ? accepted({ ...read.value, premium: perGram(read.value.premium, currency) }) : read;
+  if (!read.ok) return read;
+  const { premium, ...wanted } = read.value;
+  return accepted({ ...wanted, premium: premium && perGram(premium, currency) });
 }
 
 /** The margin that Rates price at: their margin, or what their markup comes to; by premium the least margin. */

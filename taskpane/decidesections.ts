@@ -1,11 +1,11 @@
 import type { DecideEvents } from "./decide/asked";
 import type { SpotRiskEvents } from "./decide/spotriskpart";
 import { type LazyPart, lazyPart } from "./part";
-import { DECIDE_TEXTS } from "./texts/decide";
+import { DECIDE_PARTS } from "./texts/decideparts";
 
 /** What a piece must bring, open quotes, a budget, stones: folded parts of the view Decide, loaded together. */
 export function decideSections(on: DecideEvents & SpotRiskEvents): readonly LazyPart[] {
-  const { mustBring, risk, budget, stones } = DECIDE_TEXTS;
+  const { mustBring, risk, budget, stones } = DECIDE_PARTS;
   const name = "decide";
   const part = ({ title, about }: { readonly title: string; readonly about: string }, load: LoadPart) =>
     lazyPart({ title, name, about }, load, on.attempt);

@@ -59,7 +59,7 @@ export function openPane(place: HTMLElement): void {
   const revision = revisionOf(form, startAnew);
   const earlier = earlierQuotes({
     unfolded: () => void attempt(followRates),
-    open: reopen,
+    open: (quote) => void reopen(quote, "as quoted"),
     stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
   });
   const template = templateChoice(attempt);
@@ -69,6 +69,7 @@ export function openPane(place: HTMLElement): void {
       views.go("quote");
       form.goTo("linkWeight");
     },
+    revise,
     rates: () => ({ reading: ratesRead, rates: rates?.ok ? rates.value : undefined }),
     order: () => reckoning,
     goTo: show,
@@ -211,21 +212,34 @@ export function openPane(place: HTMLElement): void {
     return form.take(row);
   }
 
-  function reopen(quote: BookedQuote): void {
-    if (maker.isMaking) return;
+  /** Puts a quote into the form to be revised, at its own spot or the one on Rates; answers whether it could be opened. */
+  function reopen(quote: BookedQuote, spot: "as quoted" | "as Rates"): boolean {
+    if (maker.isMaking) return false;
     ending.clear();
     const opened = rates?.ok
       ? openBooked(quote, rates.value.currency)
       : ({ ok: false, sentence: TEXTS.result.ratesFirst } as const);
     if (!opened.ok) {
       ending.failed(opened.sentence);
-      return;
+      return false;
     }
-    revision.begin(quote.number, bookedTotal(quote), opened.typed);
+    const { typed } = opened;
+    const asked = spot === "as Rates" ? { ...typed, order: { ...typed.order, spot: "" } } : typed;
+    revision.begin(quote.number, bookedTotal(quote), asked);
+    views.go("quote");
     compute();
     revision.root.focus({ preventScroll: true });
     revision.root.scrollIntoView({ block: "start" });
     voice.say(TEXTS.earlier.opened(showQuoteNumber(quote.number)));
+    return true;
+  }
+
+  /** Makes a quote anew at today's spot, by the way of opening it and pressing the button; answers whether one was made. */
+  async function revise(quote: BookedQuote): Promise<boolean> {
+    if (!reopen(quote, "as Rates")) return false;
+    await maker.make();
+    // Once a revision is made, that one stands in the form.
+    return revision.of !== undefined && showQuoteNumber(revision.of) !== showQuoteNumber(quote.number);
   }
 
   function startAnew(): void {

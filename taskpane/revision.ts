@@ -43,9 +43,11 @@ export function revisionOf(form: OrderForm, left: () => void): Revision {
   const goOn = (number: QuoteNumber, total: string) => {
     current = number;
     const name = showQuoteNumber(number);
+    // Made anew at today's spot, its own is left empty and follows Rates.
+    const said = form.typed().order.spot.trim() === "" ? texts.atRates : texts.asQuoted;
     root.replaceChildren(
       element("h2", { id: "revising-title" }, texts.title(name)),
-      element("p", {}, texts.asQuoted(total)),
+      element("p", {}, said(total)),
       element("p", {}, texts.willMake(name)),
       element("div", { class: "actions" }, leave.root),
     );

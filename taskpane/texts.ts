@@ -144,6 +144,8 @@ export const TEXTS = {
     title: (number: string) => `Revising quote ${number}`,
     asQuoted: (total: string) =>
       `The form holds it as it was typed, and Spot is the one it was quoted at. It was quoted at ${total}; where the result differs, other rates have changed since, or you have changed the form.`,
+    atRates: (total: string) =>
+      `The form holds it as it was typed, at the spot on Rates. It was quoted at ${total}; where the result differs, rates have changed since, or you have changed the form.`,
     willMake: (number: string) =>
       `“Make the quote” makes a revision with the next letter. The sheets of ${number} stay as they are, with all you changed on them.`,
     leave: "Start a new order",

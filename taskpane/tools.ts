@@ -1,4 +1,6 @@
 import { catalogueSection } from "./catalogue/section";
+import { decideSections } from "./decidesections";
+import type { BookedQuote } from "./excel/quotebook";
 import { modelSection } from "./modelsection";
 import type { OrderForm } from "./orderform";
 import type { LazyPart, PartEvents } from "./part";
@@ -8,6 +10,8 @@ import type { ViewName } from "./views";
 export interface ToolEvents extends PartEvents {
   /** A tool put something into the order. */
   readonly filled: () => void;
+  /** Makes an earlier quote anew at today's spot; answers whether one was made. */
+  readonly revise: (quote: BookedQuote) => Promise<boolean>;
 }
 
 /** What a view holds beside the order itself. */
@@ -30,7 +34,7 @@ export function toolsFor(form: OrderForm, on: ToolEvents): Tools {
   );
   return {
     check: [],
-    decide: [],
+    decide: decideSections({ ...on, line: () => ({ at: form.line, typed: line() }) }),
     links: [...scaleSections({ takeLink: fillLine, line: () => line() ?? {} }, on.attempt), model],
     catalogue: [catalogueSection(on)],
   };

@@ -45,19 +45,20 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
       return;
     }
     const { pieces, line } = texts;
+    const { currency } = budget.price;
     said.show(
       budgetWords(budget),
-      element("h4", {}, pieces.title),
+      element("h4", {}, pieces.title(currency)),
       figureTable(
-        pieces.title,
-        [pieces.piece, pieces.carried, pieces.spread, pieces.brings, pieces.left],
+        pieces.title(currency),
+        [pieces.piece, pieces.carried, pieces.spread, pieces.left],
         pieceRows(budget),
       ),
       element(
         "details",
         { class: "steps", open: below?.open ?? false },
-        element("summary", {}, line.title),
-        figureTable(line.title, [line.step, line.change, line.cash], stepRows(budget)),
+        element("summary", {}, line.title(currency)),
+        figureTable(line.title(currency), [line.step, line.change, line.cash], stepRows(budget)),
       ),
     );
     below = said.root.querySelector<HTMLDetailsElement>("details.steps") ?? undefined;

@@ -5,11 +5,13 @@ import {
   cashNeeded,
   depositFor,
   firstPieces,
+  type Money,
+  minorDigits,
   Quotient,
   subtractMoney,
   takenOn,
 } from "../../src/index";
-import { showMoney, showNumber } from "../display";
+import { showFixed, showMoney, showNumber } from "../display";
 import { DECIDE_TEXTS } from "../texts/decide";
 import { shareText } from "./mustbring";
 import type { SaidLine } from "./saidbox";
@@ -55,25 +57,29 @@ function carriesWords(budget: Budget): readonly string[] {
   return [asked && !asked.isGreaterThan(Quotient.one) ? `${lacking} ${carries.deposit(shareText(asked))}` : lacking];
 }
 
-/** The first pieces: what each costs with all that is paid once on the first, and spread; what it brings; what is left so far. */
+/** The first pieces: what each costs with all that is paid once on the first, and spread; what is left so far. */
 export function pieceRows(budget: Budget): readonly (readonly string[])[] {
-  return firstPieces(budget, FIRST).map(({ piece, costCarried, costSpread, brings, leftSoFar }) => [
+  return firstPieces(budget, FIRST).map(({ piece, costCarried, costSpread, leftSoFar }) => [
     count(piece),
-    showMoney(costCarried),
-    showMoney(costSpread),
-    showMoney(brings),
-    showMoney(leftSoFar),
+    figure(costCarried),
+    figure(costSpread),
+    figure(leftSoFar),
   ]);
 }
 
 /** The cash, step by step. */
 export function stepRows(budget: Budget): readonly (readonly string[])[] {
-  return cashLine(budget, FIRST).steps.map((step) => [stepWords(step), showMoney(step.change), showMoney(step.cash)]);
+  return cashLine(budget, FIRST).steps.map((step) => [stepWords(step), figure(step.change), figure(step.cash)]);
 }
 
 export function stepWords({ kind, piece }: Pick<CashStep, "kind" | "piece">): string {
   const said = texts.steps[kind](count(piece));
   return said.charAt(0).toUpperCase() + said.slice(1);
+}
+
+/** An amount without its currency, which stands in the table's title. */
+function figure({ amount, currency }: Money): string {
+  return showFixed(amount, minorDigits(currency));
 }
 
 function count(pieces: number): string {

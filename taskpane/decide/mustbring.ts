@@ -1,8 +1,10 @@
 import {
+  type EarningSpan,
   earningByLinks,
   earningByLinkWeight,
   HEAVIER_BY,
   MUST_BRING_LABELS,
+  type MustBring,
   type MustBringKey,
   parseMustBring,
   Quotient,
@@ -13,7 +15,7 @@ import { element } from "../element";
 import type { Working } from "../part";
 import { type SmallField, spokenNote, stillToFill } from "../scale/smallform";
 import { DECIDE_TEXTS } from "../texts/decide";
-import { askedPiece, type DecideEvents } from "./asked";
+import { type AskedPiece, askedPiece, type DecideEvents } from "./asked";
 import { figureForm } from "./figureform";
 import { mustBringWords } from "./mustbringwords";
 import { saidBox } from "./saidbox";
@@ -22,7 +24,7 @@ const { mustBring: texts } = DECIDE_TEXTS;
 
 const FIELDS: Readonly<Record<MustBringKey, SmallField>> = {
   premium: {
-    plan: { label: MUST_BRING_LABELS.premium, required: true, numeric: true, help: texts.help.premium },
+    plan: { label: MUST_BRING_LABELS.premium, numeric: true, help: texts.help.premium },
     width: "half",
   },
   margin: {
@@ -65,13 +67,7 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
       said.show([]);
       return;
     }
-    const wanted = parsed.value;
-    const { order, rates: used } = piece.costed;
-    const spans =
-      wanted.heavierBy === "more links"
-        ? earningByLinks(piece.sheet.line, { ...piece.typed }, order.spot, wanted, used)
-        : earningByLinkWeight(piece.sheet.line, order.spot, wanted, used);
-    said.show(mustBringWords(spans, wanted, piece.sheet, order.spot, used));
+    said.show(mustBringWords(parsed.value, spansOf(parsed.value, piece), piece));
   }
 
   function demand(): void {
@@ -100,6 +96,17 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
       show();
     },
   };
+}
+
+function spansOf(
+  { premium, margin, heavierBy }: MustBring,
+  { sheet, typed, costed }: AskedPiece,
+): readonly EarningSpan[] {
+  if (!premium) return [];
+  const { order, rates } = costed;
+  return heavierBy === "more links"
+    ? earningByLinks(sheet.line, { ...typed }, order.spot, { premium, margin }, rates)
+    : earningByLinkWeight(sheet.line, order.spot, { premium, margin }, rates);
 }
 
 /** A share as it may be typed: "30 %". */

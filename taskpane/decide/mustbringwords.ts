@@ -1,21 +1,19 @@
 import {
   broughtAt,
-  type CostSheet,
   type EarningSpan,
   grams,
-  type Money,
   type MustBring,
   marginAt,
-  money,
   premiumFor,
   priceAtPremium,
   Quotient,
-  type Rates,
+  type Rate,
   type Rounding,
   type Weight,
 } from "../../src/index";
 import { showGrams, showList, showMoney, showNumber, showRate, showShare, showSpot } from "../display";
 import { DECIDE_TEXTS } from "../texts/decide";
+import type { AskedPiece } from "./asked";
 import type { SaidLine } from "./saidbox";
 
 const texts = DECIDE_TEXTS.mustBring;
@@ -24,36 +22,33 @@ const texts = DECIDE_TEXTS.mustBring;
 const MOST = 4;
 const DECIMALS = 2;
 
-/** Where the market's price leaves the wanted margin, and what this piece must bring. */
+/** What this piece must bring, and where the market's price, if it is known, leaves the wanted margin: that first. */
 export function mustBringWords(
+  { premium, margin }: MustBring,
   spans: readonly EarningSpan[],
-  wanted: MustBring,
-  sheet: CostSheet,
-  spot: Money,
-  rates: Rates,
+  { sheet, costed }: AskedPiece,
 ): readonly SaidLine[] {
-  const premium = showRate(wanted.premium);
-  const margin = showShare(wanted.margin);
-  const needed = premiumFor(sheet, wanted.margin, rates);
-  const weight = showGrams(sheet.finishedWeight, DECIMALS);
-  const asked = (over: typeof needed) => {
+  const { order, rates } = costed;
+  const share = showShare(margin);
+  const asked = (over: Rate) => {
     const price = showMoney(priceAtPremium(sheet.finishedWeight, sheet.metalRate, over));
     return rates.taxIncluded ? texts.withTax(price) : price;
   };
-  const brought = broughtAt(sheet, wanted.premium, rates);
-  const isNothing = brought.amount.isZero();
-  return [
-    { text: spans.length > 0 ? texts.earns(whereOf(spans), premium, margin) : texts.never(premium, margin) },
-    {
-      text: [
-        texts.own(weight, showRate(needed), asked(needed)),
-        ...(isNothing
-          ? []
-          : [texts.brings(premium, asked(wanted.premium), showShare(marginAt(sheet, wanted.premium, rates)))]),
-      ].join(" "),
-    },
+  const needed = premiumFor(sheet, margin, rates);
+  const own = texts.own(showGrams(sheet.finishedWeight, DECIMALS), showRate(needed), asked(needed), share);
+  const besides = [
     ...(sheet.line.stones.length > 0 ? [{ text: texts.stones }] : []),
-    { text: texts.basis(showSpot(money(spot.amount, spot.currency))) },
+    { text: texts.basis(showSpot(order.spot)) },
+  ];
+  if (!premium) return [{ text: own }, { text: texts.noMarket }, ...besides];
+  const market = showRate(premium);
+  const brings = broughtAt(sheet, premium, rates).amount.isZero()
+    ? ""
+    : ` ${texts.brings(market, asked(premium), showShare(marginAt(sheet, premium, rates)))}`;
+  return [
+    { text: spans.length > 0 ? texts.earns(whereOf(spans), market, share) : texts.never(market, share) },
+    { text: `${own}${brings}` },
+    ...besides,
   ];
 }
 

@@ -84,7 +84,12 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
   function put(...content: readonly HTMLElement[]): void {
     question.replaceChildren(...content);
     question.hidden = content.length === 0;
-    revise.root.hidden = content.length > 0;
+    foot.hidden = content.length > 0 || isAtTodaysSpot();
+  }
+
+  /** Made anew it would be what it is. */
+  function isAtTodaysSpot(): boolean {
+    return shown?.risk.order.spot.amount.equals(shown.rates.spot.amount) ?? false;
   }
 
   return {

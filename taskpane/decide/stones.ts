@@ -89,7 +89,6 @@ export function openStones(place: HTMLElement, on: DecideEvents): Working {
         ...stonesWords(pays),
         ...(isByHand ? [{ text: texts.ownPrice }] : []),
         ...(order.discount.isZero() ? [] : [{ text: texts.discounted }]),
-        { text: TEXTS.cautions.stones },
       ],
       pairTable(pays, piece.sheet),
     );
@@ -103,6 +102,8 @@ export function openStones(place: HTMLElement, on: DecideEvents): Working {
     note.say(stillToFill(parsed.faults, form.typed(), ADDED_STONES_LABELS));
   }
 
+  const caution = element("p", { class: "caution" }, TEXTS.cautions.stones);
+
   function adapt(rates: Rates): void {
     form.fields.price.setUnit(rates.currency);
     form.fields.settingFee.setUnit(rates.currency);
@@ -111,7 +112,7 @@ export function openStones(place: HTMLElement, on: DecideEvents): Working {
     form.fields.breakage.setPlaceholder(shareText(rates.breakage));
   }
 
-  place.replaceChildren(element("div", { class: "decidepart" }, form.root, note.root, said.root));
+  place.replaceChildren(element("div", { class: "decidepart" }, form.root, note.root, said.root, caution));
   return {
     follow() {
       const { rates } = on.rates();

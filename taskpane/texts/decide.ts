@@ -8,11 +8,9 @@ export const DECIDE_TEXTS = {
   share: "share or %",
 
   mustBring: {
-    title: "What it must bring",
-    about: "From which weight on the market's price leaves your margin, and what the order's piece must bring.",
     form: "Market and margin",
     help: {
-      premium: "What others ask a gram over the metal rate.",
+      premium: "What others ask over the metal rate; empty if unknown.",
       margin: "Of the price, before tax.",
       heavierBy: "How pieces like this one grow heavier.",
     } satisfies Partial<Record<MustBringKey, string>>,
@@ -31,8 +29,9 @@ export const DECIDE_TEXTS = {
       `${where} a premium of ${premium} a gram leaves your ${margin}.`,
     never: (premium: string, margin: string) =>
       `At no weight does a premium of ${premium} a gram leave your ${margin}.`,
-    own: (weight: string, premium: string, price: string) =>
-      `The order's piece, ${weight}, must bring ${premium} a gram over metal, ${price} in all.`,
+    own: (weight: string, premium: string, price: string, margin: string) =>
+      `The order's piece, ${weight}, must bring ${premium} a gram over metal, ${price} in all, to leave ${margin}.`,
+    noMarket: "Give the market's premium to see at which weights it leaves that.",
     brings: (premium: string, price: string, margin: string) =>
       `At ${premium} it brings ${price} and leaves ${margin}.`,
     withTax: (price: string) => `${price} with the tax in it`,
@@ -51,9 +50,6 @@ export const DECIDE_TEXTS = {
   },
 
   risk: {
-    title: "Open quotes and spot",
-    about:
-      "Quotes that stand at asked, quoted or agreed: their price is given, their gold still to be bought. From “at the caster” on it is paid for; if you have bought it already, choose that. Past its last day only an agreed one binds. Costs by today's Rates.",
     reading: "Reading the quotes…",
     none: "No open quotes: no given price waits for its gold.",
     count: (count: number) => (count === 1 ? "one open quote" : `${count} open quotes`),
@@ -110,9 +106,6 @@ export const DECIDE_TEXTS = {
   },
 
   stones: {
-    title: "Stones that pay",
-    about:
-      "Stones added to the order's piece: what they cost, what the price must rise, and the margin with and without.",
     form: "Stones to add",
     help: {
       count: "On the clasp, or on each link.",
@@ -141,8 +134,6 @@ export const DECIDE_TEXTS = {
   },
 
   budget: {
-    title: "Budget for a start or a batch",
-    about: "The cash that goes out before the first sale, against deposits, and what your cash can carry.",
     form: "A budget",
     groups: { once: "Paid once", each: "For each piece", plan: "Sale and cash" },
     help: {
@@ -196,14 +187,18 @@ export const DECIDE_TEXTS = {
         : `Piece ${piece} brings back what is paid once.`,
     neverBack: "At this price no number of pieces brings back what is paid once.",
     pieces: {
-      title: "The first three pieces",
+      title: (currency: string) => `The first three pieces, ${currency}`,
       piece: "Piece",
       carried: "Cost, set-up on the first",
       spread: "Cost, set-up spread",
-      brings: "Brings",
       left: "Left so far",
     },
-    line: { title: "Cash, step by step", step: "Step", change: "Comes or goes", cash: "Cash after" },
+    line: {
+      title: (currency: string) => `Cash, step by step, ${currency}`,
+      step: "Step",
+      change: "Comes or goes",
+      cash: "Cash after",
+    },
     put: "Put it on a sheet",
     putting: "Writing…",
     made: (sheet: string) => `${sheet} is in the workbook, its formulas live over cream cells and Rates.`,

@@ -11,14 +11,19 @@ const faults = (changes: Partial<typeof TYPED>) => {
 
 test("8 and 30 % are money a gram and a share; heavier links where nothing is said", () => {
   const read = parseMustBring(TYPED, ratesOf({ currency: "EUR" }));
-  expect(read.ok && [read.value.premium.perGram.toNumber(), read.value.premium.currency]).toEqual([8, "EUR"]);
+  expect(read.ok && [read.value.premium?.perGram.toNumber(), read.value.premium?.currency]).toEqual([8, "EUR"]);
   expect(read.ok && read.value.margin.toNumber()).toBe(0.3);
   expect(read.ok && read.value.heavierBy).toBe("heavier links");
 });
 
+test("without a market premium there is still a margin to be wanted", () => {
+  const read = parseMustBring({ ...TYPED, premium: " " }, ratesOf());
+  expect(read.ok && [read.value.premium, read.value.margin.toNumber()]).toEqual([undefined, 0.3]);
+});
+
 test("each field's fault names it, what was found and what would be right", () => {
-  expect(faults({ premium: "" })).toEqual([
-    "Market premium: found nothing; give what the market pays a gram over the metal rate, such as 8",
+  expect(faults({ premium: "much" })).toEqual([
+    'Market premium: found "much", which is not a plain number; give what the market pays a gram over the metal rate, such as 8',
   ]);
   expect(faults({ premium: "-2" })[0]).toContain('Market premium: found "-2"');
   expect(faults({ margin: "30" })).toEqual([
