@@ -215,7 +215,7 @@ export {
   STONES_ON,
   YES_NO,
 } from "./orderwords";
-export { HEAVIER_BY, type HeavierBy, lineOfLinkWeight } from "./otherweight";
+export { HEAVIER_BY, type HeavierBy, lineOfLinkWeight, type OtherLengths, otherLengths } from "./otherweight";
 export type { Overlap } from "./overlap";
 export type { GoldBalance, OwnGold } from "./owngold";
 export { PATTERN_LETTERS } from "./pattern";

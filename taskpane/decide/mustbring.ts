@@ -18,6 +18,7 @@ import { DECIDE_TEXTS } from "../texts/decide";
 import { type AskedPiece, askedPiece, type DecideEvents } from "./asked";
 import { figureForm } from "./figureform";
 import { mustBringWords } from "./mustbringwords";
+import { plotFold } from "./plotfold";
 import { saidBox } from "./saidbox";
 
 const { mustBring: texts } = DECIDE_TEXTS;
@@ -46,10 +47,12 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
   const said = saidBox();
   const note = spokenNote();
   const form = figureForm<MustBringKey>("mustbring", texts.form, FIELDS, { changed: show, submitted: demand });
+  const plot = plotFold();
   let isStarted = false;
 
   function show(): void {
     note.say("");
+    plot.show(undefined);
     const { rates } = on.rates();
     if (!rates) {
       said.show([]);
@@ -67,7 +70,11 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
       said.show([]);
       return;
     }
-    said.show(mustBringWords(parsed.value, spansOf(parsed.value, piece), piece));
+    const wanted = parsed.value;
+    const spans = spansOf(wanted, piece);
+    const { premium } = wanted;
+    said.show(mustBringWords(wanted, spans, piece));
+    plot.show(premium && { piece, spans, wanted: { ...wanted, premium } });
   }
 
   function demand(): void {
@@ -85,7 +92,7 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
     if (form.typed().margin.trim() === "") form.fill({ margin: shareText(usualMargin(rates)) });
   }
 
-  place.replaceChildren(element("div", { class: "decidepart" }, form.root, note.root, said.root));
+  place.replaceChildren(element("div", { class: "decidepart" }, form.root, note.root, said.root, plot.root));
   return {
     follow() {
       const { rates } = on.rates();

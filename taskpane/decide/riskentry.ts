@@ -18,6 +18,13 @@ export interface RiskEntryEvents {
   readonly say: (sentence: string) => void;
 }
 
+interface Question {
+  readonly said: string;
+  /** Takes the focus. */
+  readonly first?: HTMLElement;
+  readonly content: () => readonly HTMLElement[];
+}
+
 export interface RiskEntry {
   readonly root: HTMLElement;
   show(risk: QuoteRisk, rates: Rates): void;
@@ -27,6 +34,7 @@ export interface RiskEntry {
 export function riskEntry(on: RiskEntryEvents): RiskEntry {
   let shown: { readonly risk: QuoteRisk; readonly rates: Rates } | undefined;
   let said = "";
+  let questionSaid = "";
   const name = element("b");
   const customer = element("span", { class: "who" });
   const total = element("span", { class: "sum" });
@@ -36,21 +44,47 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
   const foot = element("div", { class: "actions" }, revise.root);
   question.hidden = true;
 
-  /** Both totals are shown before anything is made: a click must not surprise a customer. */
   function ask(): void {
-    if (!shown) return;
+    const asked = questionOf();
+    if (!asked) return;
+    put(asked);
+    on.say(asked.said);
+    asked.first?.focus();
+  }
+
+  /** Both totals are shown before anything is made: a click must not surprise a customer. */
+  function questionOf(): Question | undefined {
+    if (!shown) return undefined;
     const { risk, rates } = shown;
     const number = showQuoteNumber(risk.quote.number);
     const typed = { ...risk.typed, order: { ...risk.typed.order, spot: "" } };
     const reckoning = reckon(typed, rates, today());
     if (reckoning.kind !== "costed" || reckoning.faults.length > 0) {
-      const [fault] = reckoning.faults;
-      put(element("p", { class: "fault" }, texts.noOrder(number, fault?.sentence ?? "")));
-      return;
+      const sentence = texts.noOrder(number, reckoning.faults[0]?.sentence ?? "");
+      return { said: sentence, content: () => [element("p", { class: "fault" }, sentence)] };
     }
     const before = bookedTotal(risk.quote);
     const now = showMoney(reckoning.costed.quote.total);
     const byHand = risk.order.lines.some(({ pricing }) => pricing?.by === "own price");
+    const said = before === now ? texts.askedSame(number, now) : texts.asked(number, before, now);
+    const make = makeButton(risk.quote, number);
+    const leave = linkButton(texts.leave, () => {
+      put(undefined);
+      revise.root.focus();
+      on.say(texts.left(number));
+    });
+    return {
+      said,
+      first: make,
+      content: () => [
+        element("p", {}, said),
+        ...(byHand ? [element("p", { class: "help" }, texts.ownPrice)] : []),
+        element("div", { class: "actions" }, make, leave),
+      ],
+    };
+  }
+
+  function makeButton(quote: BookedQuote, number: string): HTMLElement {
     const make = button(
       texts.make,
       "primary",
@@ -58,7 +92,7 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
         void on.attempt(async () => {
           make.work(texts.making);
           try {
-            if (await on.revise(risk.quote)) put();
+            if (await on.revise(quote)) put(undefined);
           } finally {
             make.rest();
           }
@@ -66,25 +100,20 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
       "small",
     );
     make.root.setAttribute("aria-label", texts.makeOf(number));
-    const leave = linkButton(texts.leave, () => {
-      put();
-      revise.root.focus();
-      on.say(texts.left(number));
-    });
-    const asked = before === now ? texts.askedSame(number, now) : texts.asked(number, before, now);
-    put(
-      element("p", {}, asked),
-      ...(byHand ? [element("p", { class: "help" }, texts.ownPrice)] : []),
-      element("div", { class: "actions" }, make.root, leave),
-    );
-    on.say(asked);
-    make.root.focus();
+    return make.root;
   }
 
-  function put(...content: readonly HTMLElement[]): void {
-    question.replaceChildren(...content);
-    question.hidden = content.length === 0;
-    foot.hidden = content.length > 0 || isAtTodaysSpot();
+  function put(asked: Question | undefined): void {
+    questionSaid = asked?.said ?? "";
+    question.replaceChildren(...(asked?.content() ?? []));
+    question.hidden = asked === undefined;
+    foot.hidden = asked !== undefined || isAtTodaysSpot();
+  }
+
+  /** What is asked stays true while rates move; it goes once there is nothing to make. */
+  function follow(): void {
+    const asked = isAtTodaysSpot() ? undefined : questionOf();
+    if (asked?.said !== questionSaid) put(asked);
   }
 
   /** Made anew it would be what it is. */
@@ -104,16 +133,16 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
     show(risk, rates) {
       const number = showQuoteNumber(risk.quote.number);
       const lines = riskWords(risk, rates);
-      const now = JSON.stringify([lines, risk.quote.cells.order, risk.quote.cells.total]);
+      const now = JSON.stringify(lines);
       shown = { risk, rates };
       setText(name, number);
       setText(customer, String(risk.quote.cells.customer));
       setText(total, bookedTotal(risk.quote));
-      revise.root.setAttribute("aria-label", texts.reviseOf(number));
+      for (const each of [revise.root, question]) each.setAttribute("aria-label", texts.reviseOf(number));
+      if (question.hidden) put(undefined);
+      else follow();
       if (now === said) return;
       said = now;
-      // What was asked rested on what was shown before.
-      put();
       words.replaceChildren(
         ...lines.map(({ text, isWarning }, at) =>
           element("p", { class: isWarning ? "loss" : at === 0 ? "" : "help" }, text),

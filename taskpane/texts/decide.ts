@@ -38,14 +38,18 @@ export const DECIDE_TEXTS = {
     stones: "The premium has to pay for its stones too.",
     basis: (spot: string) => `At a spot of ${spot}. Clasp, stones and labour as in the order, costs by Rates.`,
     plot: {
+      fold: "Margin by weight, drawn",
+      loading: "Loading the plot…",
+      notLoaded: "The plot could not be loaded. Close this and open it again.",
       title: "Margin by weight at that premium",
+      sentence: (weight: string, margin: string, light: string, atLight: string, heavy: string, atHeavy: string) =>
+        `The order's piece of ${weight} leaves ${margin}; one of ${light} would leave ${atLight}, one of ${heavy} ${atHeavy}.`,
       weight: "Piece, grams",
       margin: "Margin",
       wanted: (margin: string) => `wanted ${margin}`,
       line: "at that premium",
-      edge: (weight: string) => `from ${weight}`,
+      edge: (weight: string) => `edge ${weight}`,
       order: (weight: string) => `this order ${weight}`,
-      sentence: (weight: string, margin: string) => `The order's piece of ${weight} leaves ${margin}.`,
     },
   },
 
