@@ -21,7 +21,7 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
   const said = saidBox();
   const note = spokenNote();
   const ending = element("div", { class: "budgetending" });
-  const form = figureForm<BudgetKey>("budget", texts.form, BUDGET_FIELDS, { changed: show, submitted: demand });
+  const form = figureForm<BudgetKey>("budget", texts.form, BUDGET_FIELDS, { changed, submitted: demand });
   headGroups(form);
   const fromOrder = button(texts.take, "outline", fill, "small");
   const put = button(texts.put, "outline", () => void on.attempt(write), "small");
@@ -36,8 +36,12 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
     return parsed.ok && misread.length === 0 ? parsed.value : undefined;
   }
 
-  function show(): void {
+  function changed(): void {
     note.say("");
+    show();
+  }
+
+  function show(): void {
     const budget = read();
     put.root.hidden = budget === undefined;
     if (!budget) {

@@ -46,12 +46,16 @@ const FIELDS: Readonly<Record<MustBringKey, SmallField>> = {
 export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
   const said = saidBox();
   const note = spokenNote();
-  const form = figureForm<MustBringKey>("mustbring", texts.form, FIELDS, { changed: show, submitted: demand });
+  const form = figureForm<MustBringKey>("mustbring", texts.form, FIELDS, { changed, submitted: demand });
   const plot = plotFold();
   let isStarted = false;
 
-  function show(): void {
+  function changed(): void {
     note.say("");
+    show();
+  }
+
+  function show(): void {
     plot.show(undefined);
     const { rates } = on.rates();
     if (!rates) {

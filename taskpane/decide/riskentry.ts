@@ -113,7 +113,9 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
   /** What is asked stays true while rates move; it goes once there is nothing to make. */
   function follow(): void {
     const asked = isAtTodaysSpot() ? undefined : questionOf();
-    if (asked?.said !== questionSaid) put(asked);
+    if (asked?.said === questionSaid) return;
+    put(asked);
+    if (asked) on.say(asked.said);
   }
 
   /** Made anew it would be what it is. */

@@ -59,10 +59,14 @@ const FIELDS: Readonly<Record<AddedStonesKey, SmallField>> = {
 export function openStones(place: HTMLElement, on: DecideEvents): Working {
   const said = saidBox();
   const note = spokenNote();
-  const form = figureForm<AddedStonesKey>("addedstones", texts.form, FIELDS, { changed: show, submitted: demand });
+  const form = figureForm<AddedStonesKey>("addedstones", texts.form, FIELDS, { changed, submitted: demand });
+
+  function changed(): void {
+    note.say("");
+    show();
+  }
 
   function show(): void {
-    note.say("");
     form.fields.rise.root.hidden = form.typed().riseBy !== RISE_BY[1];
     const { rates } = on.rates();
     if (!rates) {
