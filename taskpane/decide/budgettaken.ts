@@ -17,7 +17,7 @@ export function takenBudget({ costed: { order, rates }, sheet }: AskedPiece): Ta
   const textOf = (key: OrderBudgetKey): string => {
     if (key === "deposit") return shareText(figures.deposit);
     if (key === "pieces") return figures.pieces.value().toFixed();
-    return figures[key].isZero() ? "" : figures[key].rounded(digits).toFixed();
+    return figures[key].isZero() ? "" : figures[key].rounded(digits).toFixed(digits);
   };
   const keys = Object.keys(figures) as OrderBudgetKey[];
   const isOnRates = order.spot.amount.equals(rates.spot.amount);

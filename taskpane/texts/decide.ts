@@ -245,7 +245,7 @@ export const DECIDE_TEXTS = {
       depositForOne: "Deposit that carries one piece",
       depositNote: "share of the price",
       first: "The first three pieces",
-      firstHeads: ["Set-up on the first", "Set-up spread", "Brings", "Left so far"],
+      firstHeads: ["Set-up at once", "Set-up spread", "Brings", "Left so far"],
       piece: (piece: string) => `Piece ${piece}`,
       oneCost: "One piece, cast alone",
       oneNote: "without what is paid once",
