@@ -175,7 +175,14 @@ export const randomOrder: fc.Arbitrary<RandomOrder> = fc
     figures: amounts,
     words,
     share: mark.share,
-  }));
+  }))
+  .filter(hasRoomForALink);
+
+/** A clasp of 9 mm on a chain of 20 leaves no room for a link of an inch: that is refused, and no order. */
+function hasRoomForALink({ figures: { length, claspLength, linksPer }, words }: RandomOrder): boolean {
+  const room = length.fraction.sub(claspLength.fraction).mul(MM[words.lengthUnit] ?? "");
+  return room.mul(linksPer.fraction).gte(new Fraction(MM[words.linksPerUnit] ?? "").div(2));
+}
 
 const MM: Readonly<Record<string, string>> = { in: "25.4", cm: "10", mm: "1" };
 const larger = (a: Fraction, b: Fraction) => (a.lt(b) ? b : a);
