@@ -11,10 +11,7 @@ let desk: Desk;
 beforeAll(async () => {
   workshop = await Workshop.open();
 });
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.page.close();
-});
+afterEach(() => desk.leave());
 afterAll(() => workshop.close());
 
 const view = () => desk.pane.locator("[role=tabpanel]:not([hidden])");
