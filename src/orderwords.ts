@@ -101,6 +101,34 @@ export const LINE_LABELS = {
 export type LineKey = keyof typeof LINE_LABELS;
 export const LINE_KEYS = Object.keys(LINE_LABELS) as readonly LineKey[];
 
+/** The fields of a set of stones by what they say, for the stones in the links and those on the clasp. */
+export const STONE_KEYS = {
+  links: {
+    shape: "stoneShape",
+    diameter: "stoneDiameter",
+    length: "stoneLength",
+    width: "stoneWidth",
+    depth: "stoneDepth",
+    carat: "stoneCarat",
+    price: "stonePrice",
+    priced: "stonePriced",
+    fee: "settingFee",
+    breakage: "breakage",
+  },
+  clasp: {
+    shape: "claspStoneShape",
+    diameter: "claspStoneDiameter",
+    length: "claspStoneLength",
+    width: "claspStoneWidth",
+    depth: "claspStoneDepth",
+    carat: "claspStoneCarat",
+    price: "claspStonePrice",
+    priced: "claspStonePriced",
+    fee: "claspSettingFee",
+    breakage: "breakage",
+  },
+} as const satisfies Readonly<Record<"links" | "clasp", Readonly<Record<string, LineKey>>>>;
+
 /** A free line: what the customer reads, what it adds to the total (below zero takes off), and what it costs the workshop. */
 export const EXTRA_LABELS = {
   text: "Free line",

@@ -2,7 +2,7 @@ import { accepted, faultOf, type Parsed, parseForm, refused } from "./form";
 import { fieldsNamed } from "./formfield";
 import { type Money, money } from "./money";
 import type { NumberRule } from "./number";
-import { LINE_LABELS, type LineKey, STONE_PRICED, STONE_SHAPES } from "./orderwords";
+import { LINE_LABELS, type LineKey, STONE_KEYS, STONE_PRICED, STONE_SHAPES } from "./orderwords";
 import { Quotient } from "./quotient";
 import type { Rates } from "./rates";
 import { MONEY_AT_LEAST_0, SHARE } from "./rule";
@@ -46,34 +46,7 @@ const USUAL_DEPTH = { round: Quotient.of("0.6"), rectangular: Quotient.of("0.65"
 const SIZE: NumberRule = { above: "0", most: "50", right: "millimetres above 0, such as 2" };
 const CARAT: NumberRule = { above: "0", most: "1000", right: "carats above 0, such as 0.03" };
 
-/** The keys of a set's fields, for the links and for the clasp. */
-const KEYS = {
-  links: {
-    shape: "stoneShape",
-    diameter: "stoneDiameter",
-    length: "stoneLength",
-    width: "stoneWidth",
-    depth: "stoneDepth",
-    carat: "stoneCarat",
-    price: "stonePrice",
-    priced: "stonePriced",
-    fee: "settingFee",
-    breakage: "breakage",
-  },
-  clasp: {
-    shape: "claspStoneShape",
-    diameter: "claspStoneDiameter",
-    length: "claspStoneLength",
-    width: "claspStoneWidth",
-    depth: "claspStoneDepth",
-    carat: "claspStoneCarat",
-    price: "claspStonePrice",
-    priced: "claspStonePriced",
-    fee: "claspSettingFee",
-    breakage: "breakage",
-  },
-} as const satisfies Record<StoneSet["where"], Record<string, LineKey>>;
-type StoneKey = keyof (typeof KEYS)["links"];
+type StoneKey = keyof (typeof STONE_KEYS)["links"];
 
 /** Reads size, weight, price and setting of one set of stones, of which the count is known. */
 export function parseStones(
@@ -83,7 +56,7 @@ export function parseStones(
   record: Readonly<Record<string, unknown>>,
   rates: Rates,
 ): Parsed<StoneSet> {
-  const keys: Readonly<Record<StoneKey, LineKey>> = KEYS[where];
+  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[where];
   const stoneKeys = Object.keys(keys) as StoneKey[];
   const read = parseForm(
     fieldsOf(Object.fromEntries(stoneKeys.map((key) => [key, LINE_LABELS[keys[key]]])) as Record<StoneKey, string>),

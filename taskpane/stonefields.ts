@@ -1,4 +1,4 @@
-import { type LineKey, type Rates, STONE_PRICED, STONE_SHAPES, STONES_ON } from "../src/index";
+import { type LineKey, type Rates, STONE_KEYS, STONE_PRICED, STONE_SHAPES, STONES_ON } from "../src/index";
 import { type At, type PlannedField, type PlannedGroup, planOf, shownWord } from "./formplan";
 import { TEXTS } from "./texts";
 
@@ -20,20 +20,7 @@ export function stonesGroup(): PlannedGroup<LineKey> {
       figure("stoneEvery", "half", { required: true, isAsked: (at) => at("stonesOn") === "every n-th link" }),
       figure("stoneCount", "half", { required: true, isAsked: (at) => at("stonesOn") === "a number of links" }),
       figure("stonesPerLink", "half", { isAsked: inLinks }),
-      ...oneStone(
-        {
-          shape: "stoneShape",
-          diameter: "stoneDiameter",
-          length: "stoneLength",
-          width: "stoneWidth",
-          depth: "stoneDepth",
-          carat: "stoneCarat",
-          price: "stonePrice",
-          priced: "stonePriced",
-          fee: "settingFee",
-        },
-        inLinks,
-      ),
+      ...oneStone(STONE_KEYS.links, inLinks),
       figure("breakage", "half", {
         isAsked: (at) => inLinks(at) || onClasp(at),
         usual: (rates) => rates.breakage,
@@ -48,41 +35,17 @@ export function claspStonesGroup(): PlannedGroup<LineKey> {
   return group(
     "clasp-stones",
     groups.claspStones,
-    [
-      figure("claspStoneCount", "whole"),
-      ...oneStone(
-        {
-          shape: "claspStoneShape",
-          diameter: "claspStoneDiameter",
-          length: "claspStoneLength",
-          width: "claspStoneWidth",
-          depth: "claspStoneDepth",
-          carat: "claspStoneCarat",
-          price: "claspStonePrice",
-          priced: "claspStonePriced",
-          fee: "claspSettingFee",
-        },
-        onClasp,
-      ),
-    ],
+    [figure("claspStoneCount", "whole"), ...oneStone(STONE_KEYS.clasp, onClasp)],
     (at) => (onClasp(at) ? holds.stones(at("claspStoneCount").trim()) : holds.none),
     (at) => at("clasp") !== "none",
   );
 }
 
-interface StoneKeys {
-  readonly shape: LineKey;
-  readonly diameter: LineKey;
-  readonly length: LineKey;
-  readonly width: LineKey;
-  readonly depth: LineKey;
-  readonly carat: LineKey;
-  readonly price: LineKey;
-  readonly priced: LineKey;
-  readonly fee: LineKey;
-}
-
-function oneStone(keys: StoneKeys, isThere: (at: At<LineKey>) => boolean): readonly PlannedField<LineKey>[] {
+/** The fields of one stone; the share broken is one for both sets and stands apart. */
+function oneStone(
+  keys: (typeof STONE_KEYS)[keyof typeof STONE_KEYS],
+  isThere: (at: At<LineKey>) => boolean,
+): readonly PlannedField<LineKey>[] {
   const isRound = (at: At<LineKey>) => isThere(at) && at(keys.shape) === "round";
   const isRectangular = (at: At<LineKey>) => isThere(at) && at(keys.shape) === "rectangular";
   return [
