@@ -148,6 +148,8 @@ function weightOf(
 ): unknown {
   if (isBlank(cell)) return cell;
   const { figure, word } = typeof cell === "string" ? splitWeight(cell) : { figure: cell, word: "" };
+  // A text without a figure is told as it stands.
+  if (typeof figure === "string" && !/\d/.test(figure)) return cell;
   const unit = word === "" ? (column?.unit ?? "g") : word;
   return `${plain(figureOf(figure, sign))} ${withoutDoubt(unit, settings)}`;
 }

@@ -19,6 +19,7 @@ export {
   STANDARD_MARKS,
   standardMark,
 } from "./alloy";
+export { ASKED_PIECE_LABELS, type AskedPiece, type AskedPieceKey, parseAskedPiece } from "./askedpiece";
 export { type AskedUnit, oneOf, splitWeight, unitsOfWord } from "./askedunit";
 export {
   ASKED_PER,
@@ -154,9 +155,9 @@ export {
   recastWeight,
   resizedLink,
 } from "./link";
-export { type LinkName, sameLink, sameText } from "./linkname";
-export type { DateOrder } from "./listdate";
-export type { DecimalSign } from "./listfigure";
+export { type LinkName, markAsWritten, sameLink, sameText } from "./linkname";
+export { type DateOrder, readListDate } from "./listdate";
+export { type DecimalSign, readListFigure } from "./listfigure";
 export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./mark";
 export { type Measure, measureStl } from "./measure";
 export type { Mesh } from "./mesh";

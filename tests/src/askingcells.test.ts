@@ -78,7 +78,7 @@ describe("a row of a list becomes a record", () => {
     expect(record(["Date"], ["03/04/2026"]).date).toBe("03/04/2026");
     expect(record(["Price", "Weight", "Mark"], ["about 600", "heavy", "58,5%"])).toMatchObject({
       price: "about 600",
-      weight: "heavy g",
+      weight: "heavy",
       mark: "58.5%",
     });
   });

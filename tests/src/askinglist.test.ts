@@ -74,7 +74,7 @@ describe("a list of asking prices", () => {
       [1, 2],
       [3, 1],
     ]);
-    expect(refused[1]?.sentences[0]).toContain('Weight: found "heavy g"');
+    expect(refused[1]?.sentences[0]).toContain('Weight: found "heavy"');
   });
 
   test("tells doubles within it and of those that are kept already", () => {
