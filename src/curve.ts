@@ -1,6 +1,7 @@
-import type { CostSheet } from "./costsheet";
+import { type CostSheet, costLine } from "./costsheet";
 import { CostingError } from "./errors";
 import { addMoney, type Money, money, subtractMoney, timesMoney } from "./money";
+import type { Order } from "./order";
 import type { OrderLine } from "./orderline";
 import { costPiece, plainChainSourcing } from "./piececosts";
 import { margin, spotLimit } from "./price";
@@ -83,9 +84,44 @@ export function floorSpot(sheet: CostSheet, price: Money, rates: Rates): Money |
   }
 }
 
+/** A piece of links alone at one weight, costed and priced as a line of an order is. */
+export interface PricePoint {
+  readonly weight: Weight;
+  readonly sheet: CostSheet;
+}
+
+/**
+ * What a line of links alone, of one colour, costs and is priced at, at each weight: its links grow in number, in fractions too.
+ * Exact at the given weights; prices are rounded up to the price step as on a quote.
+ * @param weights above zero
+ */
+export function priceCurve(
+  line: OrderLine,
+  terms: Pick<Order, "spot" | "pricing">,
+  rates: Rates,
+  weights: readonly Weight[],
+): readonly PricePoint[] {
+  return weights.map((weight) => ({ weight, sheet: costLine(grownTo(line, weight), terms, rates) }));
+}
+
+/**
+ * The line with as many links as weigh so much. They are counted apart and weighed as one body: so many links times the weight of
+ * one would be a long fraction of what is a plain weight, and a price on its step might miss it by the last of 60 digits.
+ */
+function grownTo(line: OrderLine, weight: Weight): OrderLine {
+  const [group, ...others] = line.linkGroups;
+  if (!group || others.length > 0) throw new Error("Links of several colours do not grow by weight alone");
+  const links = line.links.times(weight.grams).dividedBy(linksWeight(line).grams);
+  const body = { ...group, links: Quotient.one, closed: Quotient.one, open: Quotient.zero, linkWeight: weight };
+  return { ...line, links, linkGroups: [body] };
+}
+
+function linksWeight(line: OrderLine): Weight {
+  return addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
+}
+
 function sourcingAt(line: OrderLine, spot: Money, rates: Rates, weight: Weight): MakeOrBuy {
-  const chain = addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
-  const links = line.links.times(weight.grams).dividedBy(chain.grams);
+  const links = line.links.times(weight.grams).dividedBy(linksWeight(line).grams);
   return plainChainSourcing(line, weight, links, spot, rates);
 }
 

@@ -79,18 +79,19 @@ const OTHER_UNITS: Readonly<Record<string, string>> = {
 
 /** Every word that names a field, plain and without its unit: for finding the nearest to a misspelt one. */
 export const FIELD_WORDS: readonly { readonly words: string; readonly key: RowKey }[] = [
-  ...ROW_KEYS.map((key) => ({ words: plain(ROW_LABELS[key]), key })),
+  ...ROW_KEYS.map((key) => ({ words: plainHeader(ROW_LABELS[key]), key })),
   ...Object.entries(OTHER_WORDS).map(([words, key]) => ({ words, key })),
 ];
 
 /** The field that a header names, whatever its case, its unit and the signs in it. */
 export function keyOfHeader(header: unknown): RowKey | undefined {
   if (typeof header !== "string") return undefined;
-  const words = plain(header);
+  const words = plainHeader(header);
   if (words === "") return undefined;
   const squeezed = words.replaceAll(" ", "");
   return (
-    ROW_KEYS.find((key) => plain(ROW_LABELS[key]) === words || key.toLowerCase() === squeezed) ?? OTHER_WORDS[words]
+    ROW_KEYS.find((key) => plainHeader(ROW_LABELS[key]) === words || key.toLowerCase() === squeezed) ??
+    OTHER_WORDS[words]
   );
 }
 
@@ -103,7 +104,7 @@ export function unitOfHeader(header: string): string | undefined {
 }
 
 /** A header in plain words, without its unit: "Length (in)" is "length". */
-function plain(header: string): string {
+export function plainHeader(header: string): string {
   return header
     .replace(/[([].*?[)\]]/g, " ")
     .replace(/,\s*[\p{L}" ]{1,12}\s*$/u, " ")

@@ -19,6 +19,22 @@ export {
   STANDARD_MARKS,
   standardMark,
 } from "./alloy";
+export { ASKED_PIECE_LABELS, type AskedPiece, type AskedPieceKey, parseAskedPiece } from "./askedpiece";
+export { type AskedUnit, oneOf, splitWeight, unitsOfWord } from "./askedunit";
+export {
+  ASKED_PER,
+  ASKING_LABELS,
+  type AskedPer,
+  type Asking,
+  type AskingKey,
+  checkAsking,
+  currencyNamed,
+  type PriceCheck,
+  parseAsking,
+} from "./asking";
+export type { AskingColumn, ListRow, ListSettings } from "./askingcells";
+export { type AskingHeader, readAskingHeader, SEEN_WORDS } from "./askingheaders";
+export { type ListQuestions, type ListReading, questionsOf, readAskingList } from "./askinglist";
 export { type Box, type Point, sizeOf } from "./box";
 export {
   BUDGET_KEYS,
@@ -52,6 +68,7 @@ export { readColumnMark, readColumnMarks } from "./columnmark";
 export type { Input, Plan } from "./columnplan";
 export { type ColumnRule, cellOf, columnNumber, columnRule, type Place, readColumnNumbers } from "./columnread";
 export { traced, type Value } from "./columntrace";
+export { type Comparison, compareAsking, ownLine } from "./comparison";
 export type { Composition } from "./composition";
 export {
   COST_BASES,
@@ -73,6 +90,8 @@ export {
   floorSpot,
   type MarginPoint,
   marginCurve,
+  type PricePoint,
+  priceCurve,
   type SourcingPoint,
   sourcingCurve,
 } from "./curve";
@@ -136,7 +155,9 @@ export {
   recastWeight,
   resizedLink,
 } from "./link";
-export { type LinkName, sameLink, sameText } from "./linkname";
+export { type LinkName, markAsWritten, sameLink, sameText } from "./linkname";
+export { type DateOrder, readListDate } from "./listdate";
+export { type DecimalSign, readListFigure } from "./listfigure";
 export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./mark";
 export { type Measure, measureStl } from "./measure";
 export type { Mesh } from "./mesh";
@@ -219,6 +240,17 @@ export {
 export { HEAVIER_BY, type HeavierBy, lineOfLinkWeight, type OtherLengths, otherLengths } from "./otherweight";
 export type { Overlap } from "./overlap";
 export type { GoldBalance, OwnGold } from "./owngold";
+export {
+  LINK_FIGURES,
+  type LinkMatch,
+  matchOf,
+  type NearestLink,
+  nearestLink,
+  type OwnLink,
+  type OwnLinkCells,
+  readOwnLinks,
+  type SoughtPiece,
+} from "./ownlink";
 export { PATTERN_LETTERS } from "./pattern";
 export {
   castWeight,
@@ -235,6 +267,14 @@ export {
   type PieceCosts,
   stonesToBuy,
 } from "./piececosts";
+export {
+  type MedianPremium,
+  medianPremiums,
+  type SeenPremium,
+  seenPremium,
+  WEIGHT_CLASSES,
+  weightClass,
+} from "./premiums";
 export {
   type AskingCheck,
   askingCheck,
@@ -283,6 +323,7 @@ export {
   spotsAround,
 } from "./repricing";
 export { SCALE_UNITS } from "./scaleweight";
+export { parseSeenAsking, SEEN_KEYS, SEEN_LABELS, type SeenAsking, type SeenKey, seenKey } from "./seenasking";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./spotrisk";
 export { STANDINGS, type Standing, standingOf } from "./standing";

@@ -9,18 +9,26 @@ export function decimalMark(): "," | "." {
   return parts.find(({ type }) => type === "decimal")?.value === "," ? "," : ".";
 }
 
+/** What may stand before a figure and behind it: a currency or its sign; a share's sign, a currency, a unit of one word or two. */
+const BEFORE = "(?:[a-z]{3}\\s*|[€£$¥₹₺]\\s*)?";
+const BEHIND = "(?:%|‰|[€£$¥₹₺]|[a-z]+(?: [a-z]+)?)?";
+const figureWith = (mark: string) => new RegExp(`^\\s*${BEFORE}[+-]?\\d*${mark}\\d+\\s*${BEHIND}\\s*$`, "i");
+const WITH_COMMA = figureWith(",");
+const WITH_POINT = figureWith("\\.");
+const TWO_READINGS = new RegExp(`^\\s*(${BEFORE})([+-]?)([1-9]\\d{0,2})\\.(\\d{3})(\\s*${BEHIND})\\s*$`, "i");
+
 /** A text as the costing library reads it, with a point; anything that is no such figure stays as typed. */
 export function withPoint(text: string, reads: Reads): string {
   if (decimalMark() === "." || reads === "words") return text;
   if (reads === "figures") return text.replace(/(\d),(?=\d)/g, "$1.");
-  return /^\s*[+-]?\d*,\d+\s*(%|‰|[a-z]+)?\s*$/i.test(text) ? text.replace(",", ".") : text;
+  return WITH_COMMA.test(text) ? text.replace(",", ".") : text;
 }
 
 /** The library's text as a person of this place writes it. */
 export function withLocalMark(text: string, reads: Reads): string {
   if (decimalMark() === "." || reads === "words") return text;
   if (reads === "figures") return text.replace(/(\d)\.(?=\d)/g, "$1,");
-  return /^\s*[+-]?\d*\.\d+\s*(%|‰|[a-z]+)?\s*$/i.test(text) ? text.replace(".", ",") : text;
+  return WITH_POINT.test(text) ? text.replace(".", ",") : text;
 }
 
 /**
@@ -32,12 +40,13 @@ export function twoReadings(
   reads: Reads,
 ): { readonly fraction: string; readonly whole: string } | undefined {
   if (decimalMark() === "." || reads !== "figure") return undefined;
-  const [, sign, whole, thousandths] = /^\s*([+-]?)([1-9]\d{0,2})\.(\d{3})\s*$/.exec(text) ?? [];
+  const [, before, sign, whole, thousandths, behind] = TWO_READINGS.exec(text) ?? [];
   if (whole === undefined || thousandths === undefined) return undefined;
   const fraction = thousandths.replace(/0+$/, "");
+  const around = (figure: string) => `${before}${sign}${figure}${behind}`;
   return {
-    fraction: `${sign}${whole}${fraction === "" ? "" : `,${fraction}`}`,
-    whole: `${sign}${whole}${thousandths}`,
+    fraction: around(`${whole}${fraction === "" ? "" : `,${fraction}`}`),
+    whole: around(`${whole}${thousandths}`),
   };
 }
 

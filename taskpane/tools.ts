@@ -1,3 +1,4 @@
+import { askingSections } from "./askingsections";
 import { catalogueSection } from "./catalogue/section";
 import { decideSections } from "./decidesections";
 import type { BookedQuote } from "./excel/quotebook";
@@ -33,7 +34,7 @@ export function toolsFor(form: OrderForm, on: ToolEvents): Tools {
     on.attempt,
   );
   return {
-    check: [],
+    check: askingSections(on),
     decide: decideSections({ ...on, line: () => ({ at: form.line, typed: line() }) }),
     links: [...scaleSections({ takeLink: fillLine, line: () => line() ?? {} }, on.attempt), model],
     catalogue: [catalogueSection(on)],

@@ -1,4 +1,3 @@
-import { distance } from "fastest-levenshtein";
 import {
   COUNTED,
   type Counted,
@@ -11,6 +10,7 @@ import {
   readHeaders,
   unitOfHeader,
 } from "../../src/index";
+import { MOST_OTHER_LETTERS, wordsApart } from "../nearwords";
 
 /** What a column of somebody's table is taken for. */
 export interface ColumnMatch {
@@ -38,11 +38,6 @@ const UNITS: Readonly<Record<Counted, readonly string[]>> = {
 };
 
 const LINE_WORDS = FIELD_WORDS.flatMap(({ words, key }) => (isLineKey(key) ? [{ words, key }] : []));
-
-/** Of so many letters of a header, this share may be other ones. */
-const MOST_OTHER_LETTERS = 0.34;
-/** A header that holds all words of a field beside others, such as "Chain length", is this near to it. */
-const HOLDS_THE_WORDS = 0.3;
 
 /** What each header of a row is, or is likely to be. No field is given twice. */
 export function matchHeaders(cells: readonly unknown[]): readonly ColumnMatch[] {
@@ -138,21 +133,9 @@ function saidUnit(header: string, key: LineKey): string | undefined {
   return last !== undefined && unitsOf(key).includes(last) ? last : undefined;
 }
 
-/** How far a header is from a field's words: the share of other letters, or of words it has beside them. */
+/** How far a header is from a field's words. */
 function farFrom(header: string, words: string): number {
-  const said = plain(header);
-  const [own, wanted] = [said.split(" "), words.split(" ")];
-  // Word by word: "chain length" is not a misspelt "clasp length".
-  const letters =
-    own.length === wanted.length ? Math.max(...wanted.map((word, index) => otherLetters(word, own[index] ?? ""))) : 1;
-  // Of fields whose words are all there the one with the most letters is meant.
-  const holds = wanted.every((word) => own.includes(word)) ? HOLDS_THE_WORDS - words.length / 1000 : 1;
-  return Math.min(letters, holds);
-}
-
-/** The share of letters by which two words differ. */
-function otherLetters(one: string, other: string): number {
-  return distance(one, other) / Math.max(one.length, other.length);
+  return wordsApart(plain(header), words);
 }
 
 function plain(header: string): string {

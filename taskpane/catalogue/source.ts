@@ -1,6 +1,6 @@
 import { CostingError, isBlank, readNumber } from "../../src/index";
+import { readCsv } from "../csvtext";
 import { TEXTS } from "../texts";
-import { csvRows } from "./csvrows";
 
 const texts = TEXTS.catalogue.source;
 
@@ -85,7 +85,7 @@ const CSV_PLACE = /^(\d+|last)\s*\/\s*(.+)$/i;
 function inCsv(text: string, place: string): Found {
   const [, line = "", column = ""] = CSV_PLACE.exec(place) ?? [];
   if (line === "") return failed(texts.csvPlace);
-  const rows = csvRows(text).filter((row) => row.some((cell) => cell.trim() !== ""));
+  const rows = readCsv(text).rows.filter((row) => row.some((cell) => cell.trim() !== ""));
   const row = line.toLowerCase() === "last" ? rows.at(-1) : rows[Number(line) - 1];
   if (!row) return failed(texts.noLine(line, String(rows.length)));
   const heads = rows[0]?.map((head) => head.trim().toLowerCase()) ?? [];

@@ -1,10 +1,10 @@
 import { Quotient, sizeOf } from "../../src/index";
 import { showNumber } from "../display";
 import { element, setText } from "../element";
+import { fileDrop } from "../filedrop";
 import { TEXTS } from "../texts";
 import { type AlloyAsked, alloyFields } from "./alloyfields";
 import { Examiner } from "./examiner";
-import { fileDrop } from "./filedrop";
 import type { Report } from "./message";
 import { modelNotes, modelWarnings } from "./notice";
 import { numberField } from "./numberfield";
@@ -59,7 +59,7 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
     drop.focus();
     on.say(texts.work.cancelled);
   });
-  const drop = fileDrop(start, end);
+  const drop = fileDrop({ ...TEXTS.model.file, accept: ".stl,model/stl" }, start, end);
   const refusal = element("p", { class: "fault", role: "alert" });
   const outcome = element("div", { class: "outcome" });
   place.replaceChildren(element("p", { class: "help" }, texts.file.intro), drop.root, bar.root, refusal, outcome);

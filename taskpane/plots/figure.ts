@@ -6,6 +6,8 @@ export interface Plot {
   readonly title: string;
   readonly sentence: string;
   readonly picture: SVGSVGElement;
+  /** What the shapes in it mean. */
+  readonly legend?: HTMLElement;
   readonly heads: readonly string[];
   readonly rows: readonly (readonly string[])[];
 }
@@ -20,6 +22,7 @@ export function figure(): Figure {
   const title = element("h3");
   const sentence = element("p");
   const picture = element("div", { class: "picture", "aria-hidden": "true" });
+  const legend = element("div");
   const table = element("table");
   const root = element(
     "section",
@@ -27,6 +30,7 @@ export function figure(): Figure {
     title,
     sentence,
     picture,
+    legend,
     element("details", {}, element("summary", {}, TEXTS.plots.points), table),
   );
   return {
@@ -35,6 +39,7 @@ export function figure(): Figure {
       setText(title, plot.title);
       setText(sentence, plot.sentence);
       picture.replaceChildren(plot.picture);
+      legend.replaceChildren(...(plot.legend ? [plot.legend] : []));
       const heads = plot.heads.map((head) => element("th", { scope: "col" }, head));
       const rows = plot.rows.map(([first = "", ...others]) =>
         element("tr", {}, element("th", { scope: "row" }, first), ...others.map((cell) => element("td", {}, cell))),

@@ -1,5 +1,6 @@
-import { type ScaleLinear, scaleLinear } from "d3-scale";
+import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from "d3-scale";
 import { line } from "d3-shape";
+import { type Points, pointsOf } from "./points";
 import { svg } from "./svg";
 
 export interface Point {
@@ -14,6 +15,10 @@ export interface Axis {
   readonly to: number;
   /** How the ticks are written. @param ticks all of them, for as many decimals as their step needs */
   readonly show: (ticks: readonly number[]) => readonly string[];
+  /** Even steps are even ratios: 1, 2, 5, 10, 20 … From above zero. */
+  readonly isLog?: boolean;
+  /** Quiet lines up from these places, where classes begin. */
+  readonly lines?: readonly number[];
 }
 
 /** A line of the plot; its name stands on it, at the end where there is room. */
@@ -41,6 +46,7 @@ export interface Picture {
   /** A quiet dashed line across, with its name. */
   readonly level?: Level;
   readonly flags: readonly Flag[];
+  readonly points?: readonly Points[];
 }
 
 /** Its name stands under it, at the start where nothing else is said. */
@@ -50,7 +56,7 @@ export interface Level {
   readonly nameAt?: "start" | "end";
 }
 
-type Scale = ScaleLinear<number, number>;
+type Scale = ScaleContinuousNumeric<number, number>;
 
 /** Room for one line of text, in pixels; the texts are 12 px high (taskpane.css). */
 const LINE = 18;
@@ -59,16 +65,25 @@ const CHARACTER = 6.3;
 const PLOT_HEIGHT = 150;
 
 /** How many ticks an axis wants, for ticks that do not touch at this width. */
-export function ticksOf(axis: Pick<Axis, "from" | "to">, count: number): readonly number[] {
+export function ticksOf({ isLog, ...axis }: Pick<Axis, "from" | "to" | "isLog">, count: number): readonly number[] {
+  if (isLog) return ratioTicks(axis.from, axis.to, count);
   return scaleLinear().domain([axis.from, axis.to]).ticks(count);
 }
 
 export const Y_TICKS = 5;
 export const xTicks = (width: number): number => Math.max(3, Math.round(width / 80));
 
+/** 1, 2, 5, 10, 20 … between two ends; where those are too many, 1, 10, 100 … */
+function ratioTicks(from: number, to: number, count: number): readonly number[] {
+  const tens = Array.from({ length: 16 }, (_, power) => 10 ** (power - 4));
+  const isWithin = (tick: number) => tick >= from && tick <= to;
+  const all = tens.flatMap((ten) => [ten, 2 * ten, 5 * ten]).filter(isWithin);
+  return all.length > 2 * count ? tens.filter(isWithin) : all;
+}
+
 /** Draws a plot: flags above, lines with their names, axes with titles and units. Colours come from taskpane.css. */
 export function draw(picture: Picture): SVGSVGElement {
-  const { width, x, y, curves, level, flags } = picture;
+  const { width, x, y, curves, level, flags, points = [] } = picture;
   const yTicks = ticksOf(y, Y_TICKS);
   const yTexts = y.show(yTicks);
   const left = Math.ceil(Math.max(...yTexts.map(widthOf))) + 8;
@@ -76,7 +91,7 @@ export function draw(picture: Picture): SVGSVGElement {
   const top = LINE * (1 + flags.length) + 18;
   const bottom = top + PLOT_HEIGHT;
   const height = bottom + 2 * LINE + 4;
-  const across = scaleLinear().domain([x.from, x.to]).range([left, right]);
+  const across = (x.isLog ? scaleLog() : scaleLinear()).domain([x.from, x.to]).range([left, right]);
   const up = scaleLinear().domain([y.from, y.to]).range([bottom, top]);
   const trace = line<Point>()
     .x((point) => across(point.x))
@@ -89,10 +104,12 @@ export function draw(picture: Picture): SVGSVGElement {
       svg("line", { class: "grid", x1: left, x2: right, y1: up(tick), y2: up(tick) }),
       svg("text", { x: left - 6, y: up(tick) + 4, "text-anchor": "end" }, yTexts[at] ?? ""),
     ]),
+    ...(x.lines ?? []).map((at) => svg("line", { class: "grid", x1: across(at), x2: across(at), y1: top, y2: bottom })),
     ...xAxis(x, across, width, bottom),
     svg("text", { class: "axistitle", x: right, y: height - 6, "text-anchor": "end" }, x.title),
     ...(level ? levelOf(level, up, left, right) : []),
     ...flags.map((flag, row) => hairline(flag, across, LINE * (row + 2), bottom)),
+    ...points.flatMap((group) => pointsOf(group, across, up)),
     ...curves.map((curve) => svg("path", { class: `curve ${curve.kind}`, d: trace(curve.points) ?? "" })),
     ...curves.map((curve) => nameOf(curve, across, up)),
     ...flags.flatMap(({ x, dots, kind }) =>

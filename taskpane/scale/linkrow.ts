@@ -3,6 +3,7 @@ import {
   FEWEST_WEIGHINGS,
   grams,
   isBlank,
+  LINK_FIGURES,
   LINKS_PER_UNITS,
   type LineKey,
   Quotient,
@@ -23,9 +24,6 @@ export interface ChosenLink {
   readonly said: string;
   readonly isUsable: boolean;
 }
-
-/** A mean has no more figures than a scale can vouch for. */
-const FIGURES = 6;
 
 /** Reads a row of the Links table; undefined for one without a model: a person's own. */
 export function chosenLink(row: LinkRow): ChosenLink | undefined {
@@ -74,5 +72,5 @@ function weightOf(cell: unknown): Weight | undefined {
 
 /** A weight as the order's field takes it. */
 export function plain(weight: Weight): string {
-  return weight.grams.value().toSignificantDigits(FIGURES).toFixed();
+  return weight.grams.value().toSignificantDigits(LINK_FIGURES).toFixed();
 }

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { costOrder } from "../../src/costsheet";
-import { crossingWeight, floorSpot, marginCurve, sourcingCurve } from "../../src/curve";
+import { crossingWeight, floorSpot, marginCurve, priceCurve, sourcingCurve } from "../../src/curve";
 import { money } from "../../src/money";
 import { Quotient } from "../../src/quotient";
 import { crossoverWeight } from "../../src/sourcing";
@@ -243,3 +243,37 @@ function made(rates: RandomRates, order: RandomOrder, chain: Fraction): Fraction
   const metal = paid.mul(rate("spot")).mul(order.share).div("31.1034768");
   return metal.add(casting).add(larger(worked, rate("labourMinimum")));
 }
+
+/** Without all that has no weight of a link. */
+const BARE = { clasp: "none", claspLength: "", claspWeight: "", claspCost: "", stoneCount: "", stonePrice: "" };
+
+describe("cost and price of links alone against weight", () => {
+  test("2 g lost, quick basis: 100 g land at 27.50 and 20 g at 31.50, and are priced at 3,575 and 820 (hand arithmetic)", () => {
+    const { line, spot, rates } = costed({ ...HUNDRED_GRAMS, ...BARE }, AT_25);
+    const points = priceCurve(line, { spot, pricing: rates.pricing }, rates, [grams(q("100")), grams(q("20"))]);
+    // 100 x 26.50 + 50 + 50 = 2750; 20 x 26.50 + 50 + 50 = 630; x 1.3, up to the step of 5.
+    expect(points.map(({ sheet }) => text(sheet.landedPerGram.perGram))).toEqual(["27.5", "31.5"]);
+    expect(points.map(({ sheet }) => text(sheet.price.amount))).toEqual(["3575", "820"]);
+    expect(points.map(({ sheet }) => text(sheet.line.links))).toEqual(["100", "20"]);
+  });
+
+  test("a price that stands on its step stays there, whatever a link weighs: 100 g of links of 1.23457 g are 3,575", () => {
+    const { line, spot, rates } = costed({ ...HUNDRED_GRAMS, ...BARE, linkWeight: "1.23457" }, AT_25);
+    const [point] = priceCurve(line, { spot, pricing: rates.pricing }, rates, [grams(q("100"))]);
+    expect(point && text(point.sheet.price.amount)).toBe("3575");
+    expectExact(point?.sheet.line.links ?? Quotient.zero, new Fraction(100).div("1.23457"));
+  });
+
+  test("at the line's own weight both are what its cost sheet says", () => {
+    fc.assert(
+      fc.property(randomOrder, randomRates, (order: RandomOrder, random: RandomRates) => {
+        const { line, spot, rates, sheet } = costed({ ...order.record, ...BARE }, random.record);
+        const [point] = priceCurve(line, { spot, pricing: sheet.pricing }, rates, [sheet.chainWeight]);
+        if (!point) throw new Error("no point came back");
+        expectExact(point.sheet.landed.amount.minus(sheet.landed.amount), new Fraction(0));
+        expect(text(point.sheet.price.amount)).toBe(text(sheet.price.amount));
+      }),
+      { numRuns: 50 },
+    );
+  });
+});

@@ -34,6 +34,9 @@ describe("where a comma stands before the fraction", () => {
     ["24.5", "24.5"],
     ["1.234,5", "1.234,5"],
     ["1,2,3", "1,2,3"],
+    ["EUR 1200,50", "EUR 1200.50"],
+    ["€12,5", "€12.5"],
+    ["0,4 oz av", "0.4 oz av"],
     ["vier", "vier"],
     ["", ""],
   ])("a figure typed as %j is read as %j", (typed, read) => {
@@ -61,6 +64,8 @@ describe("where a comma stands before the fraction", () => {
     ["1.500", "1,5", "1500"],
     ["-12.000", "-12", "-12000"],
     ["2.650", "2,65", "2650"],
+    ["EUR 1.500", "EUR 1,5", "EUR 1500"],
+    ["1.500 g", "1,5 g", "1500 g"],
   ])("%s may be %s or %s", (typed, fraction, whole) => {
     expect(twoReadings(typed, "figure")).toEqual({ fraction, whole });
   });

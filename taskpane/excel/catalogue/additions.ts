@@ -165,8 +165,9 @@ function isBeyond(used: Excel.Range, extent: Excel.Range, grown: number): boolea
   );
 }
 
-async function printOf(formulas: unknown): Promise<string> {
-  const bytes = new TextEncoder().encode(JSON.stringify(formulas));
+/** A short text that only the same content has. */
+export async function printOf(content: unknown): Promise<string> {
+  const bytes = new TextEncoder().encode(JSON.stringify(content));
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
   return [...digest].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 }

@@ -31,8 +31,14 @@ export async function listTables(): Promise<readonly string[]> {
   });
 }
 
-/** Reads a table, or the part of the selection that holds something, in one sync. */
-export async function readChosen(choice: DesignsChoice): Promise<Designs> {
+const NONE = {
+  table: "That table is no longer in the workbook. Choose another, or select the designs.",
+  cells:
+    "The selection holds no designs. Select them with their row of headers, such as Design, Mark, Length, and try again.",
+};
+
+/** Reads a table, or the part of the selection that holds something, in one sync. @param none what is said where there is nothing to read */
+export async function readChosen(choice: DesignsChoice, none: typeof NONE = NONE): Promise<Designs> {
   return run(async (context) => {
     const table = choice.kind === "table" ? context.workbook.tables.getItemOrNullObject(choice.name) : undefined;
     table?.load("name");
@@ -40,12 +46,10 @@ export async function readChosen(choice: DesignsChoice): Promise<Designs> {
     range.load("values,rowIndex,columnIndex,worksheet/name,worksheet/id");
     await context.sync();
     if (table?.isNullObject) {
-      throw new WorkbookFault("That table is no longer in the workbook. Choose another, or select the designs.");
+      throw new WorkbookFault(none.table);
     }
     if (range.isNullObject || range.values.length < 2 || (range.values[0] ?? []).length < 2) {
-      throw new WorkbookFault(
-        "The selection holds no designs. Select them with their row of headers, such as Design, Mark, Length, and try again.",
-      );
+      throw new WorkbookFault(none.cells);
     }
     return {
       sheet: range.worksheet.name,

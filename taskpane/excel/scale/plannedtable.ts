@@ -10,6 +10,8 @@ export interface TableReading<K extends string> {
   readonly sheet: string;
   /** Of its left edge on the sheet, from 0. */
   readonly left: number;
+  /** How many columns it has, the person's own among them. */
+  readonly width: number;
   readonly rows: readonly Readonly<Record<K, unknown>>[];
   /** Whether columns of the person's own hold something in each row. */
   readonly hasMore: readonly boolean[];
@@ -35,7 +37,14 @@ export function askTable<K extends string>(
   const { worksheet } = table;
   worksheet.load("name");
   return () =>
-    table.isNullObject ? undefined : { ...readingOf(plan, all.values), sheet: worksheet.name, left: all.columnIndex };
+    table.isNullObject
+      ? undefined
+      : {
+          ...readingOf(plan, all.values),
+          sheet: worksheet.name,
+          left: all.columnIndex,
+          width: all.values[0]?.length ?? 0,
+        };
 }
 
 /**
@@ -82,7 +91,7 @@ export function begunReading<K extends string>(plan: TablePlan<K>, sheet: string
   const keys = keysOf(plan);
   const blank = Object.fromEntries(keys.map((key) => [key, ""])) as Record<K, unknown>;
   const places = Object.fromEntries(keys.map((key, place) => [key, place])) as Record<K, number>;
-  return { places, sheet, left: 0, rows: [blank], hasMore: [false] };
+  return { places, sheet, left: 0, width: keys.length, rows: [blank], hasMore: [false] };
 }
 
 /**
@@ -97,9 +106,9 @@ export function putRow<K extends string>(
   written: Written,
 ): void {
   const table = context.workbook.tables.getItem(plan.name);
-  const last = reading.rows.at(-1);
-  const isFree = last !== undefined && typedKeys(plan).every((key) => isBlank(last[key]));
-  const row = isFree ? table.getDataBodyRange().getRow(reading.rows.length - 1) : table.rows.add().getRange();
+  const row = endsBlank(plan, reading)
+    ? table.getDataBodyRange().getRow(reading.rows.length - 1)
+    : table.rows.add().getRange();
   for (const key of keysOf(plan)) {
     const column = plan.columns[key];
     const cell = row.getCell(0, reading.places[key]);
@@ -110,6 +119,12 @@ export function putRow<K extends string>(
     rule(cell, column);
   }
   row.format.autofitRows();
+}
+
+/** Whether the last row of a table is free for the next entry. */
+export function endsBlank<K extends string>(plan: TablePlan<K>, { rows }: TableReading<K>): boolean {
+  const last = rows.at(-1);
+  return last !== undefined && typedKeys(plan).every((key) => isBlank(last[key]));
 }
 
 /** How formulas over a table are written on other sheets: whole columns of its sheet. */
@@ -144,7 +159,8 @@ export function takeRowOut<K extends string>(
   return true;
 }
 
-function contentOf(content: string | number): string | number {
+/** What is written into a cell that a person could type into. */
+export function contentOf(content: string | number): string | number {
   return typeof content === "string" ? asText(content) : content;
 }
 
@@ -152,7 +168,8 @@ function sameCell(cell: unknown, typed: string | number): boolean {
   return typeof typed === "number" ? cell === typed : (isBlank(cell) ? "" : String(cell)) === typed;
 }
 
-function rule(cell: Excel.Range, { choices }: TableColumn): void {
+/** The words that a column's cells are chosen from. */
+export function rule(cell: Excel.Range, { choices }: TableColumn): void {
   if (choices) cell.dataValidation.rule = { list: { inCellDropDown: true, source: choices.join(",") } };
 }
 

@@ -1,8 +1,16 @@
-import { button } from "../button";
-import { element, setText } from "../element";
-import { TEXTS } from "../texts";
+import { button } from "./button";
+import { element, setText } from "./element";
 
-const { file: texts } = TEXTS.model;
+/** What kind of file is asked for, in which words. */
+export interface FileWords {
+  readonly accept: string;
+  readonly label: string;
+  readonly choose: string;
+  readonly another: string;
+  readonly drop: string;
+  readonly several: string;
+  readonly none: string;
+}
 
 export interface FileDrop {
   readonly root: HTMLElement;
@@ -12,10 +20,10 @@ export interface FileDrop {
 }
 
 /** Where a person chooses or drops a file. The input is native and hidden; the button opens it. */
-export function fileDrop(taken: (file: File) => void, refused: (sentence: string) => void): FileDrop {
+export function fileDrop(texts: FileWords, taken: (file: File) => void, refused: (sentence: string) => void): FileDrop {
   const input = element("input", {
     type: "file",
-    accept: ".stl,model/stl",
+    accept: texts.accept,
     class: "unseen",
     tabindex: "-1",
     "aria-label": texts.label,
