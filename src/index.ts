@@ -10,6 +10,18 @@ export {
   standardMark,
 } from "./alloy";
 export { type Box, type Point, sizeOf } from "./box";
+export { type BreakEven, breakEven } from "./breakeven";
+export {
+  type Bid,
+  type ChainChoice,
+  type Comparison,
+  compareSources,
+  lineOfWeight,
+  MAKER_OF_RATES,
+  type SellersFrom,
+  savedByChoice,
+  sellersFor,
+} from "./chainchoice";
 export type { Clasp, Links } from "./chainorder";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
 export { type Output, Plans, settle, type Taker } from "./column";
@@ -28,6 +40,7 @@ export {
   stoneCost,
 } from "./costing";
 export { type CostSheet, costOrder, forAll } from "./costsheet";
+export { chainWeightOf, crossingWeight } from "./crossingweight";
 export {
   type Currency,
   minorDigits,
@@ -35,7 +48,6 @@ export {
   parseCurrency,
 } from "./currency";
 export {
-  crossingWeight,
   floorSpot,
   type MarginPoint,
   marginCurve,
@@ -76,6 +88,7 @@ export {
   unitOfHeader,
 } from "./headerwords";
 export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./keptlink";
+export { type LeastOrder, leastOrder } from "./leastorder";
 export {
   inLengthUnit,
   type Length,
@@ -83,6 +96,7 @@ export {
   lengthIn,
   MILLIMETRES_PER,
 } from "./length";
+export { LEVERS, type Lever, leverValue } from "./lever";
 export {
   chainLength,
   chainWeight,
@@ -94,6 +108,26 @@ export {
   resizedLink,
 } from "./link";
 export { type LinkName, sameLink, sameText } from "./linkname";
+export {
+  EVERY_MARK,
+  MAKER_KEYS,
+  MAKER_LABELS,
+  type MakerKey,
+  type MakerOffer,
+  MINIMUM_UNITS,
+  type MinimumOrder,
+  parseMakerOffer,
+} from "./makeroffer";
+export {
+  classAt,
+  faultsAbout,
+  type MakerFault,
+  type MakerRow,
+  type PriceLists,
+  readPriceLists,
+  type Seller,
+  sellersOf,
+} from "./makers";
 export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./mark";
 export { type Measure, measureStl } from "./measure";
 export type { Mesh } from "./mesh";
@@ -229,9 +263,11 @@ export {
 } from "./repricing";
 export { SCALE_UNITS } from "./scaleweight";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
+export { type MakerOrder, type ShortOfMinimum, type SourcingTotal, totalOf } from "./sourcingtotal";
 export { STANDINGS, type Standing, standingOf } from "./standing";
 export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
 export { rectangularCarats, roundCarats, type StoneSet } from "./stones";
+export { joinTornados, MOVED_BY, type Swing, type Tornado, tornado } from "./tornado";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
 export {
   allowedLossShare,
@@ -267,4 +303,6 @@ export {
   type WeightUnit,
   weightIn,
 } from "./weight";
+export { type ListedWeight, readWeightList } from "./weightlist";
+export { makingRanges, type Winner, type WinningRange, winningRanges } from "./winningranges";
 export { readWord } from "./word";
