@@ -12,8 +12,11 @@ export interface BreakEven {
   readonly change: Quotient;
 }
 
+/** A figure more than so many times as large is nobody's, and no answer. */
+const FARTHEST = Quotient.of(100);
+
 /**
- * The value of one figure at which the answer turns; undefined where none does. Without a search: at rates without a minimum
+ * The value of one figure at which the answer turns; undefined where none up to a hundred times as large does. Without a search: at rates without a minimum
  * the saving is a straight line over every figure (over 1 / (1 - loss) where loss is a share of the cast weight), and
  * the saving at rates with minimums is the least of four such lines.
  */
@@ -26,7 +29,7 @@ export function breakEven(choice: ChainChoice, lever: Lever): BreakEven | undefi
       : lever === "linkWeight"
         ? linkFactor(choice)
         : fallingFactor(choice, lever, stands);
-  if (!factor?.isPositive()) return undefined;
+  if (!factor?.isPositive() || factor.isGreaterThan(FARTHEST)) return undefined;
   return Object.freeze({ value: stands.times(factor), change: factor.minus(Quotient.one) });
 }
 
@@ -73,11 +76,12 @@ function fallingFactor(choice: ChainChoice, lever: Lever, stands: Quotient): Quo
     const turn = closed(atNone).dividedBy(fall);
     least = least && !turn.isLessThan(least) ? least : turn;
   }
-  return least && isCurved ? uncurved(least, stands) : least;
+  // Where even nothing of it is too much, there is no way to go.
+  return isCurved && least?.isPositive() ? uncurved(least, stands) : least;
 }
 
 /** From a share of the way that 1 / (1 - loss) goes between no loss and this one, to a factor of this loss. */
-function uncurved(way: Quotient, loss: Quotient): Quotient | undefined {
+function uncurved(way: Quotient, loss: Quotient): Quotient {
   // u = 1 + way x (1 / (1 - loss) - 1); the loss is 1 - 1 / u.
   const over = way.times(loss).dividedBy(Quotient.one.minus(loss));
   const turned = over.dividedBy(Quotient.one.plus(over));

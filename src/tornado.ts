@@ -1,6 +1,7 @@
 import { type ChainChoice, type Comparison, compareSources } from "./chainchoice";
+import { closed } from "./crossingweight";
 import { LEVER_KEYS, type Lever, leverValue, moved } from "./lever";
-import { addMoney, type Money, money, timesMoney } from "./money";
+import { addMoney, type Money, money } from "./money";
 import { Quotient } from "./quotient";
 import type { Rates } from "./rates";
 
@@ -32,6 +33,7 @@ export const MOVED_BY = Quotient.of("0.1");
 
 /**
  * Moves every figure on its own, a tenth less and a tenth more, and compares anew: another maker may be the cheapest then.
+ * Savings are taken to 40 decimals, so that a long list's sum does not outgrow them.
  * Chains that nobody sells are passed over: there is nothing to choose; one that nobody sells only when moved keeps its saving.
  */
 export function tornado(choices: readonly ChainChoice[], rates: Rates, by = MOVED_BY): Tornado {
@@ -109,7 +111,7 @@ function savingOf(now: readonly Comparison[], before: readonly Comparison[], rat
     const stood = before[at];
     const saving = best?.saving ?? stood?.best?.saving;
     if (!saving || !stood) throw new Error("A chain that nobody sells has no saving");
-    return timesMoney(saving, stood.quantity);
+    return money(closed(saving.amount.times(stood.quantity)), saving.currency);
   });
   return addMoney(money(Quotient.zero, rates.currency), ...savings);
 }
