@@ -108,6 +108,7 @@ export {
   resizedLink,
 } from "./link";
 export { type LinkName, sameLink, sameText } from "./linkname";
+export { bestMaker, priceListsOfCells } from "./makerlist";
 export {
   EVERY_MARK,
   MAKER_KEYS,
