@@ -3,6 +3,7 @@ import { modelSection } from "./modelsection";
 import type { OrderForm } from "./orderform";
 import type { LazyPart, PartEvents } from "./part";
 import { scaleSections } from "./scalesections";
+import { sourcingSection } from "./sourcing/section";
 import type { ViewName } from "./views";
 
 export interface ToolEvents extends PartEvents {
@@ -30,7 +31,7 @@ export function toolsFor(form: OrderForm, on: ToolEvents): Tools {
   );
   return {
     check: [],
-    decide: [],
+    decide: [sourcingSection({ ...on, line: () => form.line })],
     links: [...scaleSections({ takeLink: fillLine, line: () => line() ?? {} }, on.attempt), model],
     catalogue: [catalogueSection(on)],
   };

@@ -41,6 +41,8 @@ export interface Picture {
   /** A quiet dashed line across, with its name. */
   readonly level?: Level;
   readonly flags: readonly Flag[];
+  /** Stretches of the axis with a soft ground, cut at its ends. */
+  readonly bands?: readonly { readonly from: number; readonly to: number }[];
 }
 
 /** Its name stands under it, at the start where nothing else is said. */
@@ -68,7 +70,7 @@ export const xTicks = (width: number): number => Math.max(3, Math.round(width / 
 
 /** Draws a plot: flags above, lines with their names, axes with titles and units. Colours come from taskpane.css. */
 export function draw(picture: Picture): SVGSVGElement {
-  const { width, x, y, curves, level, flags } = picture;
+  const { width, x, y, curves, level, flags, bands = [] } = picture;
   const yTicks = ticksOf(y, Y_TICKS);
   const yTexts = y.show(yTicks);
   const left = Math.ceil(Math.max(...yTexts.map(widthOf))) + 8;
@@ -84,6 +86,10 @@ export function draw(picture: Picture): SVGSVGElement {
   return svg(
     "svg",
     { width, height, viewBox: `0 0 ${width} ${height}`, focusable: "false" },
+    ...bands.map(({ from, to }) => {
+      const [start, end] = [across(Math.max(from, x.from)), across(Math.min(to, x.to))];
+      return svg("rect", { class: "band", x: start, y: top, width: Math.max(0, end - start), height: bottom - top });
+    }),
     svg("text", { class: "axistitle", x: 0, y: 12 }, y.title),
     ...yTicks.flatMap((tick, at) => [
       svg("line", { class: "grid", x1: left, x2: right, y1: up(tick), y2: up(tick) }),

@@ -78,6 +78,7 @@ export const CATALOGUE_TEXTS = {
       "price sheet": "Price sheet",
       "bench sheet": "Bench sheet",
       spots: "Prices at other spots",
+      "make or buy": "Make or buy",
     } satisfies Record<AdditionKind, string>,
     on: (what: string, sheet: string) => `${what}, on ${sheet}`,
     takeOut: "Take it out again",

@@ -22,7 +22,14 @@ export interface Addition {
   readonly before: Before | undefined;
 }
 
-export type AdditionKind = "catalogue" | "price list" | "columns" | "price sheet" | "bench sheet" | "spots";
+export type AdditionKind =
+  | "catalogue"
+  | "price list"
+  | "columns"
+  | "price sheet"
+  | "bench sheet"
+  | "spots"
+  | "make or buy";
 
 export interface Before {
   /** Points, column by column. */

@@ -1,10 +1,10 @@
 import { askQuoteTable } from "../quotebook";
 import { askRates, type RatesReading } from "../rates";
 import { run, WorkbookFault } from "../run";
+import { type AskedTable, askToWrite } from "./askedtable";
 import { FINISHER_PLAN, type FinisherColumn } from "./finishertable";
 import { LINK_PLAN, type LinkColumn } from "./linktable";
 import { askTable, type TableReading } from "./plannedtable";
-import type { TablePlan } from "./tableplan";
 import { WEIGH_IN_PLAN, type WeighInColumn } from "./weighintable";
 
 /** The rows of our tables as their cells read. */
@@ -35,7 +35,10 @@ export async function readScale(): Promise<ScaleReading> {
   });
 }
 
-function rowsOf<K extends string>(asked: () => TableReading<K> | undefined): RowsReading<Readonly<Record<K, unknown>>> {
+/** The rows of a table that was asked for, none where there is no table, or why it cannot be read. */
+export function rowsOf<K extends string>(
+  asked: () => TableReading<K> | undefined,
+): RowsReading<Readonly<Record<K, unknown>>> {
   try {
     return { ok: true, rows: asked()?.rows ?? [] };
   } catch (error) {
@@ -52,14 +55,6 @@ function quoteNumbers(quotes: ReturnType<typeof askQuoteTable>): readonly unknow
     if (error instanceof WorkbookFault) return [];
     throw error;
   }
-}
-
-/** A table that a row is to be written into, once it was asked for. */
-export interface AskedTable<K extends string> {
-  /** Whether there is none yet. */
-  readonly isMissing: boolean;
-  /** Errors: WorkbookFault where a column is gone, or where its sheet is protected. */
-  read(): TableReading<K>;
 }
 
 /** All that a row to be written depends on. */
@@ -92,37 +87,5 @@ export function askScaleBook(context: Excel.RequestContext): () => ScaleBook {
       );
     }
     return { ...tables, rates: rates(), sheetNames: new Set(worksheets.items.map(({ name }) => name.toLowerCase())) };
-  };
-}
-
-/** Asks for one table. Errors: WorkbookFault where something else has the name of a table to be begun. */
-function askToWrite<K extends string>(context: Excel.RequestContext, plan: TablePlan<K>): () => AskedTable<K> {
-  const { name } = plan;
-  const asked = askTable(context, plan);
-  const { protection } = context.workbook.tables.getItemOrNullObject(name).worksheet;
-  protection.load("protected");
-  const table = context.workbook.tables.getItemOrNullObject(name);
-  table.load("name");
-  const sameName = context.workbook.names.getItemOrNullObject(name);
-  sameName.load("name");
-  return () => {
-    if (table.isNullObject && !sameName.isNullObject) {
-      throw new WorkbookFault(
-        `A table of ours is to be called ${name}, but a defined name is called so already. Give that another name (Formulas, Name Manager) and try again.`,
-      );
-    }
-    return {
-      isMissing: table.isNullObject,
-      read() {
-        const reading = asked();
-        if (!reading) throw new Error(`${name} is not there to be read`);
-        if (protection.protected) {
-          throw new WorkbookFault(
-            `The sheet with the table ${name} is protected. Take its protection off (Review, Unprotect Sheet) and try again.`,
-          );
-        }
-        return reading;
-      },
-    };
   };
 }

@@ -5,6 +5,7 @@ import { paperSizeFor } from "../paper";
 import type { RatesReading } from "../rates";
 import { run, WorkbookFault } from "../run";
 import { freeSheetName } from "../sheetname";
+import { type AskedTable, takeBack } from "./askedtable";
 import { FINISHER_PLAN, type FinisherColumn } from "./finishertable";
 import { LINK_PLAN, type LinkColumn } from "./linktable";
 import {
@@ -17,7 +18,7 @@ import {
   type Written,
   writtenOver,
 } from "./plannedtable";
-import { type AskedTable, askScaleBook, type WeighInRow } from "./scalebook";
+import { askScaleBook, type WeighInRow } from "./scalebook";
 import type { TablePlan, TypedCells } from "./tableplan";
 import { WEIGH_IN_PLAN, WEIGH_IN_TABLE, type WeighInColumn } from "./weighintable";
 
@@ -122,16 +123,6 @@ async function write<T>(put: (context: Excel.RequestContext, tables: Standing, r
     if (begun.length > 0) await takeBack(begun).catch(() => undefined);
     throw error;
   }
-}
-
-async function takeBack(sheets: readonly string[]): Promise<void> {
-  await run(async (context) => {
-    const found = sheets.map((name) => context.workbook.worksheets.getItemOrNullObject(name));
-    for (const sheet of found) sheet.load("name");
-    await context.sync();
-    for (const sheet of found) if (!sheet.isNullObject) sheet.delete();
-    await context.sync();
-  });
 }
 
 function typedWeighIn(weighIn: WeighIn, isoDate: string): TypedCells<WeighInColumn> {
