@@ -1,4 +1,4 @@
-import { crossoverWeight, landedCost, makeOrBuy, perGramOf, stoneCost } from "../src/index";
+import { bestMaker, crossoverWeight, landedCost, makeOrBuy, perGramOf, stoneCost } from "../src/index";
 import * as read from "./readers";
 import { spread } from "./spread";
 
@@ -179,4 +179,28 @@ export function makeOrBuyChain(
   basis?: unknown[][],
 ): unknown[][] {
   return MAKEORBUY({ weight, metalRate, castingFee, labour, loss, surcharge, lossBasis, other, basis });
+}
+
+const BESTMAKER = spread(
+  {
+    weight: read.weightAbove0,
+    mark: read.mark,
+    makers: read.priceLists,
+  },
+  (row) => {
+    const { maker, surcharge } = bestMaker(row.makers, row.weight, row.mark);
+    return [maker, surcharge.perGram];
+  },
+);
+
+/**
+ * The maker of ready chain who asks least for a weight, from price lists with surcharges by class of weight: two columns, the maker and the surcharge per gram. Give the surcharge on to MAKEORBUY. #N/A where nobody on the lists sells that weight.
+ * @customfunction BESTMAKER
+ * @param weight Weight of one chain in grams; a cell or a range.
+ * @param mark Mark of the chain such as "14K" or 585; a cell or a range.
+ * @param makers Price lists with their row of headers, such as Makers[#All]: Maker, Mark, From g, Surcharge per g; a range.
+ * @returns Text, and money per gram; a row a weight. A maker's rows for the very mark go before its rows for all marks.
+ */
+export function bestMakerFor(weight: unknown[][], mark: unknown[][], makers: unknown[][]): unknown[][] {
+  return BESTMAKER({ weight, mark, makers });
 }

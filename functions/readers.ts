@@ -23,8 +23,10 @@ import {
   money,
   NO_CURRENCY,
   type NumberRule,
+  type PriceLists,
   parseMark,
   perGram,
+  priceListsOfCells,
   Quotient,
   type Rate,
   readNumber,
@@ -168,6 +170,14 @@ export function listOf(reader: Figure<Quotient>): Choice<readonly Quotient[] | u
   };
   return { kind: "choice", read, isList: true, mayBeBlank: true };
 }
+
+/** Makers' price lists, a range with its row of headers. */
+export const priceLists: Choice<PriceLists> = {
+  kind: "choice",
+  read: (cells) => priceListsOfCells(gridOf(cells)),
+  isList: true,
+  mayBeBlank: true,
+};
 
 /** A loss from its amount and what it is counted from. Errors: outOfRange for a share of 1 or more. */
 export function lossOf(amount: Quotient, basis: LossBasis): Loss {

@@ -1,5 +1,5 @@
 import { type Budget, EACH_KEYS, MOST_PIECES, ONCE_KEYS } from "./budget";
-import { closed } from "./curve";
+import { closed } from "./crossingweight";
 import { type Money, money } from "./money";
 import { maximum, minimum, Quotient, sum } from "./quotient";
 

@@ -16,7 +16,7 @@ import type { Rates } from "./rates";
 import type { Weight } from "./weight";
 
 /** What a piece of one's own of the same weight would cost and bring, against a price that somebody asks. */
-export interface Comparison {
+export interface OwnComparison {
   /** Costed and priced as a line of an order is. */
   readonly sheet: CostSheet;
   /** What it costs landed over the metal, per gram. */
@@ -69,7 +69,7 @@ export function ownLine(
  * Holds an asking price against a piece of one's own of the same weight. Exact; our price is rounded as on a quote.
  * @param weight of the piece @param line of links alone, from ownLine
  */
-export function compareAsking(asking: Asking, weight: Weight, line: OrderLine, rates: Rates): Comparison {
+export function compareAsking(asking: Asking, weight: Weight, line: OrderLine, rates: Rates): OwnComparison {
   const [point] = priceCurve(line, rates, rates, [weight]);
   if (!point) throw new Error("A weight was given and no point came back");
   const { sheet } = point;

@@ -1,15 +1,15 @@
 import { type CostSheet, costLine } from "./costsheet";
+import { chainWeightOf, plainChainAt } from "./crossingweight";
 import { CostingError } from "./errors";
-import { addMoney, type Money, money, subtractMoney, timesMoney } from "./money";
+import { addMoney, type Money, subtractMoney, timesMoney } from "./money";
 import type { Order } from "./order";
 import type { OrderLine } from "./orderline";
-import { costPiece, plainChainSourcing } from "./piececosts";
+import { costPiece } from "./piececosts";
 import { margin, spotLimit } from "./price";
 import { Quotient } from "./quotient";
-import { perGram, type Rate } from "./rate";
+import type { Rate } from "./rate";
 import type { Rates } from "./rates";
-import type { MakeOrBuy } from "./sourcing";
-import { addWeights, grams, timesWeight, type Weight } from "./weight";
+import { grams, type Weight } from "./weight";
 
 /** A plain chain at one weight: what a gram of it costs made, and bought. */
 export interface SourcingPoint {
@@ -29,24 +29,8 @@ export function sourcingCurve(
   weights: readonly Weight[],
 ): readonly SourcingPoint[] {
   return weights.map((weight) => {
-    const { makePerGram, buyPerGram } = sourcingAt(line, spot, rates, weight);
+    const { makePerGram, buyPerGram } = plainChainAt(line, weight, "growing", spot, rates);
     return { weight, make: makePerGram, buy: buyPerGram };
-  });
-}
-
-/**
- * The weight of the plain chain above which making costs less than buying; zero where it does at any weight, undefined
- * where it never does. Without a search; money is taken to 40 decimals, so that level costs stay level.
- *
- * With a minimum for labour or for casting, the cost of making is the greatest of four straight lines: labour as worked
- * or at its minimum, with casting by weight or at its minimum. Making wins where each of them lies below the cost of
- * buying. None starts below zero, so each is below from one weight on or never, and the last of these weights is it.
- */
-export function crossingWeight(line: OrderLine, spot: Money, rates: Rates): Weight | undefined {
-  const crossings = straightRates(rates).map((straight) => crossingOfStraight(line, spot, straight));
-  return crossings.reduce((last, crossing) => {
-    if (!last || !crossing) return undefined;
-    return crossing.grams.isGreaterThan(last.grams) ? crossing : last;
   });
 }
 
@@ -111,47 +95,7 @@ export function priceCurve(
 function grownTo(line: OrderLine, weight: Weight): OrderLine {
   const [group, ...others] = line.linkGroups;
   if (!group || others.length > 0) throw new Error("Links of several colours do not grow by weight alone");
-  const links = line.links.times(weight.grams).dividedBy(linksWeight(line).grams);
+  const links = line.links.times(weight.grams).dividedBy(chainWeightOf(line).grams);
   const body = { ...group, links: Quotient.one, closed: Quotient.one, open: Quotient.zero, linkWeight: weight };
   return { ...line, links, linkGroups: [body] };
-}
-
-function linksWeight(line: OrderLine): Weight {
-  return addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
-}
-
-function sourcingAt(line: OrderLine, spot: Money, rates: Rates, weight: Weight): MakeOrBuy {
-  const links = line.links.times(weight.grams).dividedBy(linksWeight(line).grams);
-  return plainChainSourcing(line, weight, links, spot, rates);
-}
-
-/** The four rates, without a minimum that bends, of which the greatest cost is the cost at these rates. */
-export function straightRates(rates: Rates): readonly Rates[] {
-  const none = nothing(rates);
-  const noRate = perGram(Quotient.zero, rates.currency);
-  const labours = [
-    { ...rates, labourMinimum: none },
-    { ...rates, labourFlat: none, labourPerLink: none, labourPerGram: noRate },
-  ];
-  return labours.flatMap((labour) => [
-    { ...labour, castingMinimum: none },
-    { ...labour, castingFee: noRate },
-  ]);
-}
-
-/** Where making at costs that grow straight with the weight starts to win, from its saving at two weights. */
-function crossingOfStraight(line: OrderLine, spot: Money, straight: Rates): Weight | undefined {
-  const savingAt = (weight: Quotient) => sourcingAt(line, spot, straight, grams(weight)).saving.amount;
-  const first = savingAt(Quotient.one);
-  const gained = closed(savingAt(Quotient.of(2)).minus(first));
-  return gained.isPositive() ? grams(closed(gained.minus(first)).dividedBy(gained)) : undefined;
-}
-
-/** A difference of long fractions, which may miss zero by its last digits, as a decimal that does not. */
-export function closed(difference: Quotient): Quotient {
-  return Quotient.of(difference.rounded(40));
-}
-
-function nothing(rates: Rates): Money {
-  return money(Quotient.zero, rates.currency);
 }

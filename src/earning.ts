@@ -1,7 +1,7 @@
 import { MOST_LINKS } from "./chainorder";
 import { perGramOf } from "./costing";
 import { taxFactor } from "./costsheet";
-import { closed, straightRates } from "./curve";
+import { closed, straightRates } from "./crossingweight";
 import { type Money, money, timesMoney } from "./money";
 import type { OrderLine } from "./orderline";
 import { lineOfLinkWeight, type OtherLengths, otherLengths } from "./otherweight";

@@ -36,6 +36,7 @@ export type { AskingColumn, ListRow, ListSettings } from "./askingcells";
 export { type AskingHeader, readAskingHeader, SEEN_WORDS } from "./askingheaders";
 export { type ListQuestions, type ListReading, questionsOf, readAskingList } from "./askinglist";
 export { type Box, type Point, sizeOf } from "./box";
+export { type BreakEven, breakEven } from "./breakeven";
 export {
   BUDGET_KEYS,
   BUDGET_LABELS,
@@ -60,6 +61,17 @@ export {
   type TakenOn,
   takenOn,
 } from "./cashplan";
+export {
+  type Bid,
+  type ChainChoice,
+  type Comparison,
+  compareSources,
+  lineOfWeight,
+  MAKER_OF_RATES,
+  type SellersFrom,
+  savedByChoice,
+  sellersFor,
+} from "./chainchoice";
 export type { Clasp, Links } from "./chainorder";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
 export { type Output, Plans, settle, type Taker } from "./column";
@@ -68,7 +80,7 @@ export { readColumnMark, readColumnMarks } from "./columnmark";
 export type { Input, Plan } from "./columnplan";
 export { type ColumnRule, cellOf, columnNumber, columnRule, type Place, readColumnNumbers } from "./columnread";
 export { traced, type Value } from "./columntrace";
-export { type Comparison, compareAsking, ownLine } from "./comparison";
+export { compareAsking, type OwnComparison, ownLine } from "./comparison";
 export type { Composition } from "./composition";
 export {
   COST_BASES,
@@ -79,6 +91,7 @@ export {
   stoneCost,
 } from "./costing";
 export { type CostSheet, costOrder, forAll } from "./costsheet";
+export { chainWeightOf, crossingWeight } from "./crossingweight";
 export {
   type Currency,
   minorDigits,
@@ -86,7 +99,6 @@ export {
   parseCurrency,
 } from "./currency";
 export {
-  crossingWeight,
   floorSpot,
   type MarginPoint,
   marginCurve,
@@ -138,6 +150,7 @@ export {
   unitOfHeader,
 } from "./headerwords";
 export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./keptlink";
+export { type LeastOrder, leastOrder } from "./leastorder";
 export {
   inLengthUnit,
   type Length,
@@ -145,6 +158,7 @@ export {
   lengthIn,
   MILLIMETRES_PER,
 } from "./length";
+export { LEVERS, type Lever, leverValue } from "./lever";
 export {
   chainLength,
   chainWeight,
@@ -158,6 +172,27 @@ export {
 export { type LinkName, markAsWritten, sameLink, sameText } from "./linkname";
 export { type DateOrder, readListDate } from "./listdate";
 export { type DecimalSign, readListFigure } from "./listfigure";
+export { bestMaker, priceListsOfCells } from "./makerlist";
+export {
+  EVERY_MARK,
+  MAKER_KEYS,
+  MAKER_LABELS,
+  type MakerKey,
+  type MakerOffer,
+  MINIMUM_UNITS,
+  type MinimumOrder,
+  parseMakerOffer,
+} from "./makeroffer";
+export {
+  classAt,
+  faultsAbout,
+  type MakerFault,
+  type MakerRow,
+  type PriceLists,
+  readPriceLists,
+  type Seller,
+  sellersOf,
+} from "./makers";
 export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./mark";
 export { type Measure, measureStl } from "./measure";
 export type { Mesh } from "./mesh";
@@ -325,10 +360,12 @@ export {
 export { SCALE_UNITS } from "./scaleweight";
 export { parseSeenAsking, SEEN_KEYS, SEEN_LABELS, type SeenAsking, type SeenKey, seenKey } from "./seenasking";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
+export { type MakerOrder, type ShortOfMinimum, type SourcingTotal, totalOf } from "./sourcingtotal";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./spotrisk";
 export { STANDINGS, type Standing, standingOf } from "./standing";
 export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
 export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./stones";
+export { joinTornados, MOVED_BY, type Swing, type Tornado, tornado } from "./tornado";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
 export {
   allowedLossShare,
@@ -364,4 +401,6 @@ export {
   type WeightUnit,
   weightIn,
 } from "./weight";
+export { type ListedWeight, readWeightList } from "./weightlist";
+export { makingRanges, type Winner, type WinningRange, winningRanges } from "./winningranges";
 export { readWord } from "./word";

@@ -1,7 +1,7 @@
 import type { Colour } from "./alloy";
 import { CLASP_PARTS } from "./clasp";
 import { labourCost, type Making, stoneCost } from "./costing";
-import { addMoney, type Money, money } from "./money";
+import { addMoney, type Money, money, subtractMoney } from "./money";
 import type { OrderLine } from "./orderline";
 import { benchLoss, castWeight } from "./piece";
 import { maximum, Quotient, sum } from "./quotient";
@@ -121,7 +121,10 @@ function castingCost(each: Weight, quantity: Quotient, rates: Rates): Money {
   return money(maximum(all.amount, rates.castingMinimum.amount).dividedBy(quantity), rates.currency);
 }
 
-/** The links alone made, as if nothing else were, against ready chain. @param chain their finished weight, above zero */
+/**
+ * The links alone made, as if nothing else were but their model and mould, against ready chain.
+ * @param chain their finished weight, above zero
+ */
 export function plainChainSourcing(
   line: OrderLine,
   chain: Weight,
@@ -137,13 +140,14 @@ export function plainChainSourcing(
 function plainChain(line: OrderLine, rates: Rates, rate: Rate, chain: Weight, labour: Money): Making {
   const charged = rates.costBasis === "quick" ? chain : castWeight(chain, rates.loss);
   const byWeight = costOf(charged, rates.castingFee);
+  const overMinimum = subtractMoney(castingCost(charged, line.quantity, rates), byWeight);
   return {
     weight: chain,
     metalRate: rate,
     castingFee: rates.castingFee,
     labour,
     loss: rates.loss,
-    other: money(castingCost(charged, line.quantity, rates).amount.minus(byWeight.amount), rates.currency),
+    other: addMoney(overMinimum, line.setup),
     basis: rates.costBasis,
   };
 }

@@ -1,5 +1,5 @@
 import { forAll, taxFactor } from "./costsheet";
-import { closed } from "./curve";
+import { closed } from "./crossingweight";
 import { addMoney, type Money, money, roundToCurrency, subtractMoney } from "./money";
 import type { Order } from "./order";
 import { goldBalance } from "./owngold";

@@ -6,6 +6,7 @@ import { modelSection } from "./modelsection";
 import type { OrderForm } from "./orderform";
 import type { LazyPart, PartEvents } from "./part";
 import { scaleSections } from "./scalesections";
+import { sourcingSection } from "./sourcing/section";
 import type { ViewName } from "./views";
 
 export interface ToolEvents extends PartEvents {
@@ -35,7 +36,10 @@ export function toolsFor(form: OrderForm, on: ToolEvents): Tools {
   );
   return {
     check: askingSections(on),
-    decide: decideSections({ ...on, line: () => ({ at: form.line, typed: line() }) }),
+    decide: [
+      sourcingSection({ ...on, line: () => form.line }),
+      ...decideSections({ ...on, line: () => ({ at: form.line, typed: line() }) }),
+    ],
     links: [...scaleSections({ takeLink: fillLine, line: () => line() ?? {} }, on.attempt), model],
     catalogue: [catalogueSection(on)],
   };

@@ -44,6 +44,7 @@ export const CALLS = {
   STONECOST: (n) => [1 + (n % 100), 9.5, 1.25, 0.05, 2],
   CROSSOVERWEIGHT: (n) => [1 + (n % 1000) / 100, 1.75, 3.25],
   MAKEORBUY: (n) => [1 + (n % 1000) / 100, 41.3, 1.5, 50, 0.02, 3.25],
+  BESTMAKER: (n) => [1 + (n % 1000) / 10, "14K", MAKERS],
   MARKUP: (n) => [100 + (n % 1000) / 100, 160],
   MARGIN: (n) => [100 + (n % 1000) / 100, 160],
   PRICEATMARKUP: (n) => [100 + (n % 1000) / 100, 0.3, 5, 2],
@@ -54,6 +55,14 @@ export const CALLS = {
   ASKINGCHECK: (n) => [500 + (n % 1000), 12.5, "14K", 2000, 40.5],
   SPOTLIMIT: (n) => [900 + (n % 1000), 12.5, "14K", 120, 0.2],
 };
+
+/** Invented price lists. */
+const MAKERS = [
+  ["Maker", "Mark", "From g", "Surcharge per g"],
+  ["Fennick", "14K", 2.5, 5.25],
+  ["Fennick", "14K", 40, 3.1],
+  ["Orrin", "all", "", 4.4],
+];
 
 /** Seeded chance. Source: mulberry32, public domain. */
 function chance(seed) {

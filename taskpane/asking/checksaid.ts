@@ -1,8 +1,8 @@
 import {
   type AskedPiece,
   type Asking,
-  type Comparison,
   type LinkMatch,
+  type OwnComparison,
   type PriceCheck,
   Quotient,
   type Rate,
@@ -56,7 +56,7 @@ export interface OursSaid {
 export function sayOurs(
   asking: Asking,
   check: PriceCheck,
-  comparison: Comparison,
+  comparison: OwnComparison,
   match: LinkMatch,
   piece: AskedPiece,
   rates: Rates,
@@ -83,7 +83,7 @@ function changedIn({ price, currency, exchange, own }: Asking): readonly string[
   return [texts.changed(showMoney(theirs), showNumber(exchange, 6), showMoney(ours))];
 }
 
-function answerOf({ landedPremium, left, marginLeft, keepsLeastMargin }: Comparison, rates: Rates): string {
+function answerOf({ landedPremium, left, marginLeft, keepsLeastMargin }: OwnComparison, rates: Rates): string {
   const landed = showRate(landedPremium);
   if (left.amount.isZero()) return texts.matchLevel(landed);
   if (left.amount.isNegative()) {
@@ -94,7 +94,7 @@ function answerOf({ landedPremium, left, marginLeft, keepsLeastMargin }: Compari
   return keepsLeastMargin ? answer : `${answer} ${texts.belowLeast(showShare(rates.leastMargin))}`;
 }
 
-function priceOf({ sheet, pricePerGram, abovePrice }: Comparison): string {
+function priceOf({ sheet, pricePerGram, abovePrice }: OwnComparison): string {
   const [price, perGram] = [showMoney(sheet.price), showRate(pricePerGram)];
   if (abovePrice.amount.isZero()) return texts.priceSame(price, perGram);
   const apart = {
@@ -104,7 +104,7 @@ function priceOf({ sheet, pricePerGram, abovePrice }: Comparison): string {
   return (abovePrice.amount.isNegative() ? texts.priceAbove : texts.priceBelow)(price, perGram, showMoney(apart));
 }
 
-function taxOf({ asked, netAsked }: Comparison, { tax, taxIncluded, taxName }: Rates): readonly string[] {
+function taxOf({ asked, netAsked }: OwnComparison, { tax, taxIncluded, taxName }: Rates): readonly string[] {
   if (tax.isZero()) return [];
   const name = taxName === "" ? texts.tax : taxName;
   return [taxIncluded ? texts.taxIn(showMoney(asked), showMoney(netAsked), name) : texts.taxOn(name)];

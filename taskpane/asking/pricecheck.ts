@@ -1,13 +1,13 @@
 import {
   type AskedPiece,
   type Asking,
-  type Comparison,
   checkAsking,
   compareAsking,
   type Fault,
   type LinkMatch,
   matchOf,
   nearestLink,
+  type OwnComparison,
   type OwnLink,
   type OwnLinkCells,
   ownLine,
@@ -38,7 +38,7 @@ export type Checked =
 
 /** A piece of ours that it is held against, or why there is none. */
 export type Ours =
-  | { readonly found: true; readonly comparison: Comparison; readonly match: LinkMatch }
+  | { readonly found: true; readonly comparison: OwnComparison; readonly match: LinkMatch }
   | { readonly found: false; readonly sentence: string };
 
 /** The kept links, as last read; undefined while they are not. */

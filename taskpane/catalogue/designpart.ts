@@ -17,14 +17,20 @@ export interface DesignPart {
   readAgain(): Promise<Chosen | undefined>;
 }
 
-/** Where the designs are, and what their columns are. */
-export function designPart(on: {
-  readonly attempt: (step: () => Promise<void>) => Promise<void>;
-  readonly chosen: (chosen: Chosen | undefined) => void;
-  readonly added: (addition: Addition) => Promise<void>;
-  readonly done: (sentence: string, sheet?: string) => void;
-}): DesignPart {
-  const from = element("select", { id: "designs-from" });
+/**
+ * Where the designs are, and what their columns are.
+ * @param name begins the ids of its elements, so that two views may have one each
+ */
+export function designPart(
+  on: {
+    readonly attempt: (step: () => Promise<void>) => Promise<void>;
+    readonly chosen: (chosen: Chosen | undefined) => void;
+    readonly added: (addition: Addition) => Promise<void>;
+    readonly done: (sentence: string, sheet?: string) => void;
+  },
+  name = "designs",
+): DesignPart {
+  const from = element("select", { id: `${name}-from` });
   const summary = element("p", { class: "summaryline", role: "status" });
   summary.hidden = true;
   let read: Designs | undefined;
@@ -37,10 +43,10 @@ export function designPart(on: {
   const blank = linkButton(texts.blank, () => void on.attempt(begin));
   const root = element(
     "section",
-    { class: "designs", "aria-labelledby": "designs-title" },
-    element("h3", { id: "designs-title" }, texts.title),
+    { class: "designs", "aria-labelledby": `${name}-title` },
+    element("h3", { id: `${name}-title` }, texts.title),
     element("p", { class: "help" }, texts.help),
-    element("div", { class: "label" }, element("label", { for: "designs-from" }, texts.from)),
+    element("div", { class: "label" }, element("label", { for: `${name}-from` }, texts.from)),
     element("div", { class: "box choice" }, from),
     element("div", { class: "actions" }, reading.root, blank),
     summary,

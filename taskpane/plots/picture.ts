@@ -47,6 +47,8 @@ export interface Picture {
   readonly level?: Level;
   readonly flags: readonly Flag[];
   readonly points?: readonly Points[];
+  /** Stretches of the axis with a soft ground, cut at its ends. */
+  readonly bands?: readonly { readonly from: number; readonly to: number }[];
 }
 
 /** Its name stands under it, at the start where nothing else is said. */
@@ -83,7 +85,7 @@ function ratioTicks(from: number, to: number, count: number): readonly number[] 
 
 /** Draws a plot: flags above, lines with their names, axes with titles and units. Colours come from taskpane.css. */
 export function draw(picture: Picture): SVGSVGElement {
-  const { width, x, y, curves, level, flags, points = [] } = picture;
+  const { width, x, y, curves, level, flags, points = [], bands = [] } = picture;
   const yTicks = ticksOf(y, Y_TICKS);
   const yTexts = y.show(yTicks);
   const left = Math.ceil(Math.max(...yTexts.map(widthOf))) + 8;
@@ -99,6 +101,10 @@ export function draw(picture: Picture): SVGSVGElement {
   return svg(
     "svg",
     { width, height, viewBox: `0 0 ${width} ${height}`, focusable: "false" },
+    ...bands.map(({ from, to }) => {
+      const [start, end] = [across(Math.max(from, x.from)), across(Math.min(to, x.to))];
+      return svg("rect", { class: "band", x: start, y: top, width: Math.max(0, end - start), height: bottom - top });
+    }),
     svg("text", { class: "axistitle", x: 0, y: 12 }, y.title),
     ...yTicks.flatMap((tick, at) => [
       svg("line", { class: "grid", x1: left, x2: right, y1: up(tick), y2: up(tick) }),

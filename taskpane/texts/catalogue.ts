@@ -79,6 +79,7 @@ export const CATALOGUE_TEXTS = {
       "bench sheet": "Bench sheet",
       spots: "Prices at other spots",
       budget: "Budget",
+      "make or buy": "Make or buy",
     } satisfies Record<AdditionKind, string>,
     on: (what: string, sheet: string) => `${what}, on ${sheet}`,
     takeOut: "Take it out again",

@@ -43,7 +43,7 @@ export const result = {
   buy: (make: string, buy: string, saving: string) =>
     `Buy: ${make} a gram made against ${buy} bought; buying saves ${saving}.`,
   level: (make: string) => `Buy: ${make} a gram either way; buying spares the work.`,
-  sourcingNote: "Plain chain alone, without clasp, stones and plating.",
+  sourcingNote: "Plain chain alone with its model and mould, without clasp, stones and plating.",
   subtotal: (pieces: string) => `${pieces} pieces`,
   pieces: "All pieces",
   shipping: "Shipping",

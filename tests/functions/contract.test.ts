@@ -47,6 +47,7 @@ LANDEDPERGRAM weight metalRate castingFee labour loss [lossBasis] [other] [basis
 STONECOST count stonePrice settingFee [breakage] [decimals]
 CROSSOVERWEIGHT flatCost addedPerGram surcharge
 MAKEORBUY weight metalRate castingFee labour loss surcharge [lossBasis] [other] [basis]
+BESTMAKER weight mark makers
 MARKUP cost price
 MARGIN cost price
 PRICEATMARKUP cost markup [step] [decimals]

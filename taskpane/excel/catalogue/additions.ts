@@ -22,7 +22,15 @@ export interface Addition {
   readonly before: Before | undefined;
 }
 
-export type AdditionKind = "catalogue" | "price list" | "columns" | "price sheet" | "bench sheet" | "spots" | "budget";
+export type AdditionKind =
+  | "catalogue"
+  | "price list"
+  | "columns"
+  | "price sheet"
+  | "bench sheet"
+  | "spots"
+  | "budget"
+  | "make or buy";
 
 export interface Before {
   /** Points, column by column. */

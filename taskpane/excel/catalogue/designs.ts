@@ -1,5 +1,9 @@
 import { QUOTES_TABLE } from "../quotebook";
 import { run, WorkbookFault } from "../run";
+import { FINISHER_TABLE } from "../scale/finishertable";
+import { LINK_TABLE } from "../scale/linktable";
+import { WEIGH_IN_TABLE } from "../scale/weighintable";
+import { MAKER_TABLE } from "../sourcing/makertable";
 
 /** Where designs are read from. */
 export type DesignsChoice =
@@ -21,13 +25,16 @@ export interface Designs {
   readonly cells: readonly (readonly unknown[])[];
 }
 
+/** Our own tables that hold no designs. */
+const OTHERS: readonly string[] = [QUOTES_TABLE, WEIGH_IN_TABLE, LINK_TABLE, FINISHER_TABLE, MAKER_TABLE];
+
 /** The workbook's tables that may hold designs, by name. */
 export async function listTables(): Promise<readonly string[]> {
   return run(async (context) => {
     const { tables } = context.workbook;
     tables.load("items/name");
     await context.sync();
-    return tables.items.map(({ name }) => name).filter((name) => name !== QUOTES_TABLE);
+    return tables.items.map(({ name }) => name).filter((name) => !OTHERS.includes(name));
   });
 }
 

@@ -7,7 +7,7 @@ import { onOwnSheet } from "./pricelist";
 
 /** A sheet of values, ready to print: nothing on it is a formula. */
 export interface ValueSheet {
-  readonly what: Extract<Addition["what"], "price sheet" | "bench sheet" | "spots">;
+  readonly what: Extract<Addition["what"], "price sheet" | "bench sheet" | "spots" | "make or buy">;
   /** The sheet's name; where it is taken a free one beside it. */
   readonly name: string;
   readonly title: string;

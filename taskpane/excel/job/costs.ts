@@ -137,11 +137,12 @@ export function sourcing(rates: Rates): JobRow[] {
   ];
 }
 
-/** The links alone, as if nothing else were made. */
+/** The links alone, as if nothing else were made but their model and mould. */
 function makeOrBuy(at: Ref): string {
   const chain = at("chain");
   const plain = () => `IF(${IS_QUICK},${chain},CURB.CASTWEIGHT(${chain},${nameOf("loss")},${nameOf("lossBasis")}))`;
   const overMinimum = `${castingOf(plain)(at)}-${plain()}*${nameOf("castingFee")}`;
   const given = [chain, at("metalRate"), nameOf("castingFee"), at("labour"), nameOf("loss"), nameOf("surcharge")];
-  return `CURB.MAKEORBUY(${[...given, nameOf("lossBasis"), overMinimum, nameOf("costBasis")].join(",")})`;
+  const other = `${overMinimum}+${at("setup")}`;
+  return `CURB.MAKEORBUY(${[...given, nameOf("lossBasis"), other, nameOf("costBasis")].join(",")})`;
 }

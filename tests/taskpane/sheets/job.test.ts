@@ -130,6 +130,14 @@ test("a rate, or a cell to write in, changes every figure that rests on it", asy
   expect([read(at("castParts")), read(at("landed")), read(at("priceNow"))]).toEqual([40, 2233, 2903]);
   // What was quoted stands: 2,753 x 1.3 = 3,578.90, up to 3,579.
   expect(read(at("quoted"))).toBe(3579);
+  // The plain chain of 80 g: 2,233 made, 80 x 28.25 = 2,260 bought; a model and mould of 40 turn the 27 saved into 13 lost.
+  const sourcing = async () => {
+    const now = await values();
+    return ["D", "E"].map((column) => now.read(at("makeOrBuy", column as "D")));
+  };
+  expect(await sourcing()).toEqual([27, "make"]);
+  await writeCells(desk, "Job 2001", { [at("setup")]: 40 });
+  expect(await sourcing()).toEqual([-13, "buy"]);
 });
 
 test("the credit and what is to be paid stand as they were quoted when spot moves", async () => {

@@ -1,0 +1,99 @@
+import { type Rates, type Tornado, totalOf } from "../../src/index";
+import { button } from "../button";
+import { element, setText } from "../element";
+import { figure } from "../plots/figure";
+import { SOURCING_TEXTS } from "../texts/sourcing";
+import { chainRows, type NamedComparison, orderRows, shortSentences, totalSentences } from "./manywords";
+import { simpleTable } from "./simpletable";
+import { tornadoOfMany } from "./tornadoplot";
+import { hingeOfMany } from "./words";
+
+const { many: texts, catalogue } = SOURCING_TEXTS;
+
+/** What many chains came to. */
+export interface ManyChains {
+  readonly all: readonly NamedComparison[];
+  readonly tornado: Tornado;
+  readonly rates: Rates;
+}
+
+export interface ManyView {
+  readonly root: HTMLElement;
+  /** Undefined takes everything away. */
+  show(chains: ManyChains | undefined): void;
+  draw(): void;
+}
+
+/** More rows than these are for a sheet. */
+const MOST_ROWS = 60;
+
+/** Many chains: how many to make and buy, what that saves, every one of them, and what the answers hang on. */
+export function manyView(name: string, put: (chains: ManyChains, working: WorkingButton) => void): ManyView {
+  const headline = element("p", { class: "headline" });
+  const total = element("p");
+  const hinge = element("p");
+  const lines = simpleTable("", texts.heads(name));
+  const units = element("p", { class: "help" });
+  const shown = element("p", { class: "help" });
+  const orders = simpleTable(texts.orderCaption, texts.orderHeads);
+  const ordersTitle = element("h3", {}, texts.orders);
+  const short = element("div", { class: "shorts" });
+  const swings = figure();
+  const place = button(texts.put, "outline", () => {
+    if (current) put(current, place);
+  });
+  const root = element(
+    "div",
+    { class: "answer" },
+    element("section", { class: "sourcingsaid", role: "status" }, headline, total, hinge),
+    element("div", { class: "tablepart" }, units, lines.root, shown),
+    element("div", { class: "actions" }, place.root),
+    element("div", { class: "tablepart" }, ordersTitle, orders.root, short),
+    element("p", { class: "help" }, SOURCING_TEXTS.same),
+    swings.root,
+  );
+  let current: ManyChains | undefined;
+  root.hidden = true;
+
+  const draw = () => {
+    const width = root.clientWidth;
+    if (current && width > 0) swings.show(tornadoOfMany(current.tornado, width));
+  };
+  return {
+    root,
+    show(chains) {
+      current = chains;
+      root.hidden = chains === undefined;
+      if (!chains) return;
+      const { all, tornado, rates } = chains;
+      const sum = totalOf(
+        all.map(({ said }) => said),
+        rates,
+      );
+      setText(headline, texts.headline(sum.made, sum.bought));
+      setText(total, totalSentences(sum).join(" "));
+      setText(hinge, hingeOfMany(tornado));
+      setText(units, texts.caption(rates.currency));
+      lines.name(texts.caption(rates.currency));
+      const rows = largestFirst(all);
+      lines.show(chainRows(rows, rates));
+      setText(shown, rows.length < all.length ? catalogue.shown(rows.length, all.length) : "");
+      orders.show(orderRows(sum.orders));
+      short.replaceChildren(...shortSentences(sum.orders).map((sentence) => element("p", {}, sentence)));
+      ordersTitle.hidden = sum.orders.length === 0;
+      swings.root.hidden = tornado.swings.length === 0;
+      draw();
+    },
+    draw,
+  };
+}
+
+export type WorkingButton = ReturnType<typeof button>;
+
+/** All of them in their order, or where there are too many those that matter most. */
+function largestFirst(all: readonly NamedComparison[]): readonly NamedComparison[] {
+  if (all.length <= MOST_ROWS) return all;
+  const saved = ({ said: { best, quantity } }: NamedComparison) =>
+    best ? Math.abs(best.saving.amount.times(quantity).toNumber()) : 0;
+  return [...all].sort((a, b) => saved(b) - saved(a)).slice(0, MOST_ROWS);
+}

@@ -1,0 +1,74 @@
+import { minorDigits, type Quotient, showMark, totalOf } from "../../src/index";
+import { showCellDate, showSpot, today } from "../display";
+import type { ValueColumn } from "../excel/catalogue/pricesheet";
+import { putValueSheet } from "../excel/catalogue/pricesheet";
+import { dateSerial } from "../excel/fields";
+import { SOURCING_TEXTS } from "../texts/sourcing";
+import { leastOrderOf } from "./makerrows";
+import type { ManyChains } from "./manyview";
+import { answerWord, type NamedComparison, totalSentences } from "./manywords";
+import { hingeOfMany, nameOf } from "./words";
+
+const { heads, name, dated } = SOURCING_TEXTS.sheet;
+
+/** Puts every chain of a list on a sheet of its own, values of now; gives the sheet's name. */
+export async function putSourcingSheet({ all, rates, tornado }: ManyChains): Promise<string> {
+  const digits = minorDigits(rates.currency);
+  const text = (head: string, width: number): ValueColumn => ({ head, kind: "text", decimals: 0, width });
+  const figure = (head: string, decimals: number, width: number): ValueColumn => ({
+    head,
+    kind: "figure",
+    decimals,
+    width,
+  });
+  const total = totalOf(
+    all.map(({ said }) => said),
+    rates,
+  );
+  const addition = await putValueSheet({
+    what: "make or buy",
+    name,
+    title: name,
+    notes: [
+      dated(showCellDate(dateSerial(today())), showSpot(rates.spot)),
+      totalSentences(total).join(" "),
+      hingeOfMany(tornado),
+      SOURCING_TEXTS.same,
+    ],
+    columns: [
+      text(heads.name, 150),
+      text(heads.mark, 48),
+      figure(heads.weight, 2, 62),
+      figure(heads.pieces, 0, 50),
+      figure(heads.make, digits, 84),
+      figure(heads.buy, digits, 88),
+      figure(heads.saving, digits, 128),
+      text(heads.answer, 110),
+      text(heads.maker, 110),
+      figure(heads.least, 0, 108),
+      figure(heads.cash, digits, 104),
+    ],
+    rows: all.map((each) => rowOf(each, digits)),
+    wrote: async () => {},
+  });
+  return addition.sheet;
+}
+
+function rowOf({ name: chain, said }: NamedComparison, digits: number): readonly (string | number)[] {
+  const { weight, quantity, makePerGram, best, choice } = said;
+  const shown = (value: Quotient | undefined, decimals = digits) => value?.rounded(decimals).toNumber() ?? "";
+  const least = best && leastOrderOf(best, said);
+  return [
+    chain,
+    showMark(choice.line.mark),
+    shown(weight.grams, 2),
+    shown(quantity, 0),
+    shown(makePerGram.perGram),
+    shown(best?.perGram.perGram),
+    shown(best?.saving.amount),
+    answerWord(said),
+    best ? nameOf(best.seller.maker) : "",
+    shown(least?.pieces, 0),
+    shown(least?.cash.amount),
+  ];
+}
