@@ -287,7 +287,7 @@ export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./spotrisk";
 export { STANDINGS, type Standing, standingOf } from "./standing";
 export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
-export { rectangularCarats, roundCarats, type StoneSet } from "./stones";
+export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./stones";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
 export {
   allowedLossShare,

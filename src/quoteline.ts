@@ -28,9 +28,13 @@ export interface QuoteLine {
   readonly weight: Quotient;
   readonly clasp: OrderLine["clasp"]["kind"];
   readonly stones: Quotient;
-  /** Carats of all of them where each is known, to two decimals. */
+  /** Carats of all of them where each is known, to two decimals; not where a stone's is only known as if it were a diamond. */
   readonly carats: Quotient | undefined;
+  /** Whether a size says the carats of any of them: then they are about. */
+  readonly caratsAbout: boolean;
   readonly stoneSizes: string;
+  /** How many of what, such as "20 sapphire (2 mm round), 1 diamond"; a count alone where nothing more is said. */
+  readonly stoneSets: string;
   readonly findings: string;
   readonly engraving: string;
   readonly quantity: Quotient;
@@ -57,7 +61,9 @@ export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLi
     clasp: line.clasp.kind,
     stones: sum(line.stones.map((set) => set.count)),
     carats: caratsOf(line.stones),
+    caratsAbout: line.stones.some(({ caratFrom }) => caratFrom !== "scale"),
     stoneSizes: [...new Set(line.stones.map((set) => set.size).filter((size) => size !== ""))].join(", "),
+    stoneSets: line.stones.map(stoneSetOf).join(", "),
     findings: line.findings.what,
     engraving: line.engraving,
     quantity: line.quantity,
@@ -82,8 +88,14 @@ function settlingRate({ metalRate, pricing }: CostSheet, rates: Rates): Money {
 }
 
 function caratsOf(stones: readonly StoneSet[]): Quotient | undefined {
-  const all = stones.map(({ carat, count }) => carat?.times(count));
+  const all = stones.map(({ carat, caratFrom, count }) =>
+    caratFrom === "a diamond's size" ? undefined : carat?.times(count),
+  );
   const known = all.filter((carat) => carat !== undefined);
   if (known.length === 0 || known.length < all.length) return undefined;
   return Quotient.of(sum(known).rounded(2));
+}
+
+function stoneSetOf({ count, kind, size }: StoneSet): string {
+  return [count.value().toString(), kind, size === "" ? "" : `(${size})`].filter((part) => part !== "").join(" ");
 }

@@ -7,25 +7,42 @@ import { Quotient } from "./quotient";
 import type { Rates } from "./rates";
 import { MONEY_AT_LEAST_0, SHARE } from "./rule";
 
-/** Stones alike on one piece, set in links or in the clasp. */
-export interface StoneSet {
+/** Where stones go on one piece, and how many. */
+export interface StonePlace {
   readonly where: "links" | "clasp";
-  /** Which links have them, as the setter reads it: "all links", "every 3 links", "12 links, 2 each"; empty on the clasp. */
+  /** Which links have them, as the setter reads it: "all links", "every 3rd link", "12 links, 2 each"; empty on the clasp. */
   readonly which: string;
   /** On one piece. */
   readonly count: Quotient;
+  /** Every how many links have how many stones each; undefined where the count stands whatever the links. */
+  readonly follows: { readonly every: Quotient; readonly each: Quotient } | undefined;
+}
+
+/** Stones alike on one piece, set in links or in the clasp. */
+export interface StoneSet extends StonePlace {
+  /** What stone, in the person's own words; empty where nothing is said. */
+  readonly kind: string;
   /** As the setter reads it: "2 mm round", "3 x 1.5 mm"; empty where no size is given. */
   readonly size: string;
   /** Of one stone; undefined where neither size nor weight is given. */
   readonly carat: Quotient | undefined;
-  /** Whether the carat came from the size, not from the scale. */
-  readonly caratByFormula: boolean;
+  /** Where the carat comes from; what a size says is about. */
+  readonly caratFrom: CaratFrom;
   /** Of one stone. */
   readonly price: Money;
   readonly settingFee: Money;
   /** Share of the stones broken in setting. */
   readonly breakage: Quotient;
 }
+
+/**
+ * The scale; the size, with the stone's specific gravity; or the size as if it were a diamond, though the stone is named as
+ * another one and its specific gravity is not given.
+ */
+export type CaratFrom = "scale" | "size" | "a diamond's size";
+
+/** Specific gravity of diamond, which the formulas below hold. Source: from memory, of gemmological tables. */
+export const DIAMOND_GRAVITY = "3.52";
 
 /**
  * Carat of a round brilliant diamond: diameter² x depth x 0.0061, in millimetres.
@@ -44,19 +61,18 @@ export function rectangularCarats(length: Quotient, width: Quotient, depth: Quot
 const USUAL_DEPTH = { round: Quotient.of("0.6"), rectangular: Quotient.of("0.65") } as const;
 
 const SIZE: NumberRule = { above: "0", most: "50", right: "millimetres above 0, such as 2" };
+const GRAVITY: NumberRule = { above: "0", most: "20", right: "how many times heavier than water it is, such as 4" };
 const CARAT: NumberRule = { above: "0", most: "1000", right: "carats above 0, such as 0.03" };
 
 type StoneKey = keyof (typeof STONE_KEYS)["links"];
 
-/** Reads size, weight, price and setting of one set of stones, of which the count is known. */
+/** Reads kind, size, weight, price and setting of one set of stones, of which the place is known. */
 export function parseStones(
-  where: StoneSet["where"],
-  count: Quotient,
-  which: string,
+  place: StonePlace,
   record: Readonly<Record<string, unknown>>,
   rates: Rates,
 ): Parsed<StoneSet> {
-  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[where];
+  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[place.where];
   const stoneKeys = Object.keys(keys) as StoneKey[];
   const read = parseForm(
     fieldsOf(Object.fromEntries(stoneKeys.map((key) => [key, LINE_LABELS[keys[key]]])) as Record<StoneKey, string>),
@@ -80,12 +96,11 @@ export function parseStones(
   }
   const cash = (amount: Quotient) => money(amount, rates.currency);
   return accepted({
-    where,
-    which,
-    count,
+    ...place,
+    kind: read.value.kind,
     size: sizeOf(read.value),
     carat,
-    caratByFormula: read.value.carat === undefined && carat !== undefined,
+    caratFrom: caratFrom(read.value),
     price: cash(priced === "a carat" ? asked.times(carat ?? Quotient.zero) : asked),
     settingFee: read.value.fee ? cash(read.value.fee) : rates.settingFee,
     breakage: read.value.breakage ?? rates.breakage,
@@ -93,6 +108,7 @@ export function parseStones(
 }
 
 interface Size {
+  readonly gravity: Quotient | undefined;
   readonly shape: (typeof STONE_SHAPES)[number];
   readonly diameter: Quotient | undefined;
   readonly length: Quotient | undefined;
@@ -100,9 +116,31 @@ interface Size {
   readonly depth: Quotient | undefined;
 }
 
-function caratsBySize({ shape, diameter, length, width, depth }: Size): Quotient | undefined {
+/** A stone of another specific gravity weighs so much more or less than a diamond of its size. */
+function caratsBySize(size: Size): Quotient | undefined {
+  const diamond = diamondCarats(size);
+  return size.gravity ? diamond?.times(size.gravity).dividedBy(Quotient.of(DIAMOND_GRAVITY)) : diamond;
+}
+
+function diamondCarats({ shape, diameter, length, width, depth }: Size): Quotient | undefined {
   if (shape === "round") return diameter && roundCarats(diameter, depth ?? diameter.times(USUAL_DEPTH.round));
   return length && width && rectangularCarats(length, width, depth ?? width.times(USUAL_DEPTH.rectangular));
+}
+
+/** What a diamond is called, also in other languages. Common practice. */
+const DIAMONDS = /^$|diam|^brill?iants?$/i;
+
+function caratFrom({
+  carat,
+  gravity,
+  kind,
+}: {
+  readonly carat: Quotient | undefined;
+  readonly gravity: Quotient | undefined;
+  readonly kind: string;
+}): CaratFrom {
+  if (carat) return "scale";
+  return gravity || DIAMONDS.test(kind) ? "size" : "a diamond's size";
 }
 
 function sizeOf({ shape, diameter, length, width }: Size): string {
@@ -113,11 +151,13 @@ function sizeOf({ shape, diameter, length, width }: Size): string {
 function fieldsOf(labels: Readonly<Record<StoneKey, string>>) {
   const named = fieldsNamed(labels);
   return {
+    kind: named.optionalText("kind"),
     shape: named.wordOr("shape", STONE_SHAPES, "round"),
     diameter: named.optional("diameter", SIZE),
     length: named.optional("length", SIZE),
     width: named.optional("width", SIZE),
     depth: named.optional("depth", SIZE),
+    gravity: named.optional("gravity", GRAVITY),
     carat: named.optional("carat", CARAT),
     price: named.optional("price", MONEY_AT_LEAST_0),
     priced: named.wordOr("priced", STONE_PRICED, "a stone"),

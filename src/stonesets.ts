@@ -4,7 +4,7 @@ import type { NumberRule } from "./number";
 import { LINE_LABELS, STONES_ON } from "./orderwords";
 import { Quotient } from "./quotient";
 import type { Rates } from "./rates";
-import { parseStones, type StoneSet } from "./stones";
+import { parseStones, type StonePlace, type StoneSet } from "./stones";
 
 const COUNT: NumberRule = { least: "0", most: "10000", whole: true, right: "a whole number from 0, such as 12" };
 const EVERY: NumberRule = { least: "1", most: "5000", whole: true, right: "a whole number from 1, such as 3" };
@@ -30,14 +30,16 @@ export function parseStoneSets(
   const set = linksSet(read.value, links);
   const { stonesPerLink, claspStoneCount } = read.value;
   if (!set.ok) return set;
-  const counts = [
-    ["links", set.value.times(stonesPerLink), whichLinks(read.value, set.value)],
-    ["clasp", claspStoneCount, ""],
-  ] as const;
-  const sets = counts.map(([where, count, which]) => ({
-    count,
-    set: parseStones(where, count, which, record, rates),
-  }));
+  const places: readonly StonePlace[] = [
+    {
+      where: "links",
+      which: whichLinks(read.value, set.value),
+      count: set.value.times(stonesPerLink),
+      follows: followsOf(read.value),
+    },
+    { where: "clasp", which: "", count: claspStoneCount, follows: undefined },
+  ];
+  const sets = places.map((place) => ({ count: place.count, set: parseStones(place, record, rates) }));
   // Where there are no stones nothing is missing, but what is typed must still be right.
   const faults = sets.flatMap(({ count, set }) =>
     faultsOf(set).filter((fault) => !count.isZero() || fault.code !== "blank"),
@@ -68,12 +70,25 @@ export function parseStonesByLinks(record: Readonly<Record<string, unknown>>): P
   });
 }
 
+/** All links, or every n-th: then more links have more stones. */
+function followsOf({ stonesOn, stoneEvery, stonesPerLink }: FormOf<typeof FIELDS>): StonePlace["follows"] {
+  if (stonesOn === "all links") return { every: Quotient.one, each: stonesPerLink };
+  return stonesOn === "every n-th link" && stoneEvery ? { every: stoneEvery, each: stonesPerLink } : undefined;
+}
+
 /** Which links have stones, in words for the setter. @param count how many of them */
 function whichLinks({ stonesOn, stoneEvery, stonesPerLink }: FormOf<typeof FIELDS>, count: Quotient): string {
   const each = stonesPerLink.equals(Quotient.one) ? "" : `, ${stonesPerLink.value()} each`;
-  if (stonesOn === "all links") return `all links${each}`;
-  if (stonesOn === "every n-th link") return `every ${stoneEvery?.value()} links${each}`;
+  const every = stonesOn === "every n-th link" ? (stoneEvery?.toNumber() ?? 1) : 1;
+  if (every > 1) return `every ${ordinal(every)} link${each}`;
+  if (stonesOn === "all links" || stonesOn === "every n-th link") return `all links${each}`;
   return `${count.value()} links${each}`;
+}
+
+/** "2nd", "3rd", "11th". */
+function ordinal(count: number): string {
+  const isTeen = Math.floor((count % 100) / 10) === 1;
+  return `${count}${(isTeen ? undefined : ["th", "st", "nd", "rd"][count % 10]) ?? "th"}`;
 }
 
 /** How many links of a piece have stones. */

@@ -1,4 +1,13 @@
-import { colourName, grams, Quotient, type StoneSet, showMark, stonesToBuy, type Weight } from "../src/index";
+import {
+  colourName,
+  DIAMOND_GRAVITY,
+  grams,
+  Quotient,
+  type StoneSet,
+  showMark,
+  stonesToBuy,
+  type Weight,
+} from "../src/index";
 import { showGrams, showMoney, showNumber } from "./display";
 import { shownWord } from "./formplan";
 import type { Costed } from "./reckoning";
@@ -49,7 +58,7 @@ export function stoneRows({ sheets }: Costed): readonly Row[] {
     line.stones.map((set) => ({
       term:
         sheets.length > 1 ? result.stonesWhereOf[set.where](TEXTS.form.line(index + 1)) : result.stonesWhere[set.where],
-      value: result.stonesOf(showNumber(stonesToBuy(set, line.quantity)), set.size),
+      value: result.stonesOf(showNumber(stonesToBuy(set, line.quantity)), set.kind, set.size),
       ...caratOf(set),
     })),
   );
@@ -92,8 +101,15 @@ function goldNeeded({ sheets }: Costed): Weight {
   );
 }
 
-function caratOf({ carat, caratByFormula }: StoneSet): { readonly remark?: string } {
+function caratOf({ carat, caratFrom }: StoneSet): { readonly remark?: string } {
   if (!carat) return {};
   const shown = showNumber(carat, 3);
-  return { remark: caratByFormula ? result.caratByFormula(shown) : result.caratEach(shown) };
+  switch (caratFrom) {
+    case "scale":
+      return { remark: result.caratEach(shown) };
+    case "size":
+      return { remark: result.caratBySize(shown) };
+    case "a diamond's size":
+      return { remark: result.caratAsDiamond(shown, showNumber(Quotient.of(DIAMOND_GRAVITY), 2)) };
+  }
 }

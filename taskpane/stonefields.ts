@@ -5,7 +5,7 @@ import { TEXTS } from "./texts";
 const { form } = TEXTS;
 const { groups, holds } = form;
 
-const { figure, money, choice, group } = planOf<LineKey>(form.help);
+const { words, figure, money, choice, group } = planOf<LineKey>(form.help);
 const millimetres = () => form.millimetres;
 const inLinks = (at: At<LineKey>) => at("stonesOn") !== "no links";
 const onClasp = (at: At<LineKey>) => at("clasp") !== "none" && !/^\s*0*\s*$/.test(at("claspStoneCount"));
@@ -49,11 +49,13 @@ function oneStone(
   const isRound = (at: At<LineKey>) => isThere(at) && at(keys.shape) === "round";
   const isRectangular = (at: At<LineKey>) => isThere(at) && at(keys.shape) === "rectangular";
   return [
+    words(keys.kind, "half", { isAsked: isThere }),
     choice(keys.shape, "half", STONE_SHAPES, { isAsked: isThere }),
     figure(keys.diameter, "half", { unit: millimetres, isAsked: isRound }),
     figure(keys.length, "half", { unit: millimetres, isAsked: isRectangular }),
     figure(keys.width, "half", { unit: millimetres, isAsked: isRectangular }),
     figure(keys.depth, "half", { unit: millimetres, isAsked: isThere }),
+    figure(keys.gravity, "half", { isAsked: (at) => isThere(at) && at(keys.kind).trim() !== "" }),
     figure(keys.carat, "half", { unit: () => form.carats, isAsked: isThere }),
     money(keys.price, "half", { isAsked: isThere }),
     choice(keys.priced, "half", STONE_PRICED, { isAsked: isThere }),

@@ -5,6 +5,7 @@ const LOOKS = {
   heading: { bold: true, color: "#7A5A2B", rule: "EdgeBottom" },
   lead: { color: "#6F6459", vertical: "Top" },
   label: { color: "#3A332C", vertical: "Top" },
+  item: { color: "#3A332C", wrap: true, vertical: "Top" },
   note: { color: "#6F6459", wrap: true, vertical: "Top" },
   unit: { color: "#6F6459", wrap: true, vertical: "Top", indent: 1 },
   aside: { color: "#6F6459", vertical: "Top", indent: 1 },

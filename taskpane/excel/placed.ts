@@ -30,9 +30,15 @@ export function fieldIn({ name, words }: Placed, fields: Fields): FieldValue | u
     words.get(folded(value.text)) ??
     value.text
       .split(BETWEEN_WORDS)
-      .map((word) => words.get(folded(word)) ?? word)
+      .map((word) => words.get(folded(word)) ?? withinFigures(word, words))
       .join(BETWEEN_WORDS);
   return { value: said, text: said };
+}
+
+/** Words among figures, such as those of "20 sapphire (2 mm round)", each by itself. */
+function withinFigures(text: string, words: ReadonlyMap<string, string>): string {
+  if (!/\d/.test(text)) return text;
+  return text.replace(/\p{L}+/gu, (word) => words.get(folded(word)) ?? word);
 }
 
 /** A text with its fields filled; a phrase in [[…]] goes when a field in it is empty, and one nobody knows stays. */

@@ -63,9 +63,14 @@ export const result = {
   stonesToBuy: "Stones to buy",
   stonesWhere: { links: "For the links", clasp: "For the clasp" },
   stonesWhereOf: { links: (line: string) => `${line}, links`, clasp: (line: string) => `${line}, clasp` },
-  stonesOf: (count: string, size: string) => (size === "" ? count : `${count} of ${size}`),
+  stonesOf: (count: string, kind: string, size: string) => {
+    if (kind === "") return size === "" ? count : `${count} of ${size}`;
+    return size === "" ? `${count} ${kind}` : `${count} ${kind}, ${size}`;
+  },
   caratEach: (carat: string) => `${carat} ct each`,
-  caratByFormula: (carat: string) => `${carat} ct each by the size`,
+  caratBySize: (carat: string) => `about ${carat} ct each by the size`,
+  caratAsDiamond: (carat: string, gravity: string) =>
+    `about ${carat} ct each, were it a diamond (specific gravity ${gravity}): weigh one, or give its own. The quote leaves it out`,
   ownGold: "Customer's gold, fine",
   brought: "Brought",
   needed: "In what is cast",

@@ -208,6 +208,7 @@ describe("a quote shows no cost", () => {
   const LINE_KEYS = [
     "amount",
     "carats",
+    "caratsAbout",
     "clasp",
     "colours",
     "design",
@@ -222,6 +223,7 @@ describe("a quote shows no cost", () => {
     "plated",
     "price",
     "quantity",
+    "stoneSets",
     "stoneSizes",
     "stones",
     "unit",

@@ -65,6 +65,34 @@ describe("what a customer reads of a line", () => {
     expect([text(line.stones), text(line.carats), line.stoneSizes]).toEqual(["13", "0.86", "2 mm round"]);
     expect(lineOf({ stoneCount: "12", stoneCarat: "0.03", claspStoneCount: "1" }).carats).toBeUndefined();
   });
+
+  test("what stones, how many of each, and carats about where a size says any of them", () => {
+    const stones = {
+      stoneCount: "12",
+      stoneKind: "sapphire",
+      stoneCarat: "0.03",
+      stoneDiameter: "2",
+      claspStoneCount: "1",
+      claspStoneKind: "diamond",
+      claspStoneDiameter: "4",
+    };
+    // 12 x 0.03, and 4 x 4 x 2.4 x 0.0061 = 0.23424.
+    const line = lineOf(stones);
+    expect([line.stoneSets, text(line.carats), line.caratsAbout]).toEqual([
+      "12 sapphire (2 mm round), 1 diamond (4 mm round)",
+      "0.59",
+      true,
+    ]);
+    expect(lineOf({ ...stones, claspStoneCarat: "0.25" }).caratsAbout).toBe(false);
+    expect(lineOf({ stoneCount: "12" }).stoneSets).toBe("12");
+  });
+
+  test("no carats that only a diamond of that size would have", () => {
+    const sapphires = { stoneCount: "12", stoneKind: "sapphire", stoneDiameter: "2" };
+    expect(lineOf(sapphires).carats).toBeUndefined();
+    // 12 x 2 x 2 x 1.2 x 0.0061 x 4 / 3.52 = 0.39927...
+    expect(text(lineOf({ ...sapphires, stoneGravity: "4" }).carats)).toBe("0.4");
+  });
 });
 
 describe("a price settled by final weight", () => {

@@ -1,15 +1,21 @@
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../src/quotient";
-import { parseStones, rectangularCarats, roundCarats } from "../../src/stones";
+import { parseStones, rectangularCarats, roundCarats, type StonePlace } from "../../src/stones";
 import { type Record_, ratesOf, read } from "./orders";
 import { published } from "./published";
 
 const RATES = ratesOf({ settingFee: "1", breakage: "0.1" });
 const of = (text: string) => Quotient.of(text);
-const stonesOf = (record: Record_, where: "links" | "clasp" = "links") =>
-  read(parseStones(where, of("12"), where === "links" ? "12 links" : "", record, RATES));
-const faultOf = (record: Record_, where: "links" | "clasp" = "links") => {
-  const parsed = parseStones(where, of("12"), where === "links" ? "12 links" : "", record, RATES);
+const placed = (where: StonePlace["where"]): StonePlace => ({
+  where,
+  which: where === "links" ? "12 links" : "",
+  count: of("12"),
+  follows: undefined,
+});
+const stonesOf = (record: Record_, where: StonePlace["where"] = "links") =>
+  read(parseStones(placed(where), record, RATES));
+const faultOf = (record: Record_, where: StonePlace["where"] = "links") => {
+  const parsed = parseStones(placed(where), record, RATES);
   return parsed.ok ? undefined : parsed.faults[0];
 };
 
@@ -34,9 +40,9 @@ describe("carat by formula", () => {
   });
 
   test("without a depth a round one is 60 % of its diameter deep (common practice): 2 mm are 2 x 2 x 1.2 x 0.0061", () => {
-    const { carat, caratByFormula, size } = stonesOf({ stoneDiameter: "2" });
+    const { carat, caratFrom, size } = stonesOf({ stoneDiameter: "2" });
     expect(carat?.value().toString()).toBe("0.02928");
-    expect([caratByFormula, size]).toEqual([true, "2 mm round"]);
+    expect([caratFrom, size]).toEqual(["size", "2 mm round"]);
   });
 
   test("without a depth a rectangular one is 65 % of its width deep (common practice): 3 x 2 x 1.3 x 0.00915", () => {
@@ -46,8 +52,24 @@ describe("carat by formula", () => {
   });
 
   test("a weighed stone's carat goes before the formula's", () => {
-    const { carat, caratByFormula } = stonesOf({ stoneDiameter: "2", stoneCarat: "0.03" });
-    expect([carat?.value().toString(), caratByFormula]).toEqual(["0.03", false]);
+    const { carat, caratFrom } = stonesOf({ stoneDiameter: "2", stoneCarat: "0.03", stoneGravity: "4" });
+    expect([carat?.value().toString(), caratFrom]).toEqual(["0.03", "scale"]);
+  });
+
+  test("of a specific gravity of 4.4 it is a diamond's of that size x 4.4 / 3.52: 0.02928 x 1.25 (hand arithmetic)", () => {
+    const { carat, caratFrom, kind } = stonesOf({ stoneDiameter: "2", stoneKind: "Garnet ", stoneGravity: "4.4" });
+    expect([carat?.value().toString(), caratFrom, kind]).toEqual(["0.0366", "size", "Garnet"]);
+  });
+
+  test.each([
+    ["", "size"],
+    ["Lab-grown diamond", "size"],
+    ["Diamant", "size"],
+    ["brilliant", "size"],
+    ["sapphire", "a diamond's size"],
+    ["brilliant-cut topaz", "a diamond's size"],
+  ])("of a stone called %j, without its specific gravity, it comes from %s", (stoneKind, from) => {
+    expect(stonesOf({ stoneDiameter: "2", stoneKind }).caratFrom).toBe(from);
   });
 });
 
@@ -77,6 +99,11 @@ describe("bad input: one sentence that names the field, what was found and what 
       "Carat of one stone: found nothing for stones priced by the carat; give the carat of one, or its size",
     ],
     [{ stoneDiameter: "-2" }, "stoneDiameter", 'Stone diameter: found "-2"; give millimetres above 0, such as 2'],
+    [
+      { stoneGravity: "0" },
+      "stoneGravity",
+      'Specific gravity of the stone: found "0"; give how many times heavier than water it is, such as 4',
+    ],
     [{ stoneShape: "heart" }, "stoneShape", 'Stone shape: found "heart"; give one of "round", "rectangular"'],
     [{ stoneShape: "rectangular", stoneLength: "3" }, "stoneWidth", "Stone width: found nothing beside the other side"],
     [{ breakage: "1" }, "breakage", 'Stone breakage: found "1"; give a share from 0 to below 1'],

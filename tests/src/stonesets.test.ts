@@ -37,9 +37,24 @@ describe("the stones of a piece of 95 links (hand arithmetic)", () => {
     });
   });
 
+  test("all links and every n-th are counted anew where the links change; a number stands", () => {
+    const follows = (record: Record_) =>
+      read(parseStoneSets({ ...record, claspStoneCount: "1" }, Quotient.of(95), RATES)).map(
+        (set) => set.follows && [set.follows.every.toNumber(), set.follows.each.toNumber()],
+      );
+    expect(follows({ stonesOn: "all links", stonesPerLink: "3" })).toEqual([[1, 3], undefined]);
+    expect(follows({ stonesOn: "every n-th link", stoneEvery: "10" })).toEqual([[10, 1], undefined]);
+    expect(follows({ stoneCount: "7" })).toEqual([undefined, undefined]);
+  });
+
   test.each<[Record_, string]>([
     [{ stonesOn: "all links", stonesPerLink: "3" }, "all links, 3 each"],
-    [{ stonesOn: "every n-th link", stoneEvery: "10" }, "every 10 links"],
+    [{ stonesOn: "every n-th link", stoneEvery: "10" }, "every 10th link"],
+    [{ stonesOn: "every n-th link", stoneEvery: "1", stonesPerLink: "2" }, "all links, 2 each"],
+    [{ stonesOn: "every n-th link", stoneEvery: "2" }, "every 2nd link"],
+    [{ stonesOn: "every n-th link", stoneEvery: "3" }, "every 3rd link"],
+    [{ stonesOn: "every n-th link", stoneEvery: "13" }, "every 13th link"],
+    [{ stonesOn: "every n-th link", stoneEvery: "21" }, "every 21st link"],
     [{ stoneCount: 7 }, "7 links"],
     [{ claspStoneCount: 1 }, ""],
   ])("the setter reads which links: %j", (record, which) => {

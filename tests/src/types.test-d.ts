@@ -241,6 +241,8 @@ test("a quote has no field for a cost", () => {
     | "clasp"
     | "stones"
     | "carats"
+    | "caratsAbout"
+    | "stoneSets"
     | "stoneSizes"
     | "findings"
     | "engraving"

@@ -46,8 +46,9 @@ describe("the fields of a line", () => {
     // 8.25 in at 4 an inch: 33 links, 17 yellow of 2 g and 16 white of 2.5 g, and 2 g of clasp: 76 g.
     // 2 mm round, 1.2 mm deep: 4 x 1.2 x 0.0061 = 0.02928 ct; 33 of them 0.97 ct.
     expect(
-      said(fields, "line.links", "line.weight", "line.clasp", "line.stones", "line.stoneSizes", "line.carats"),
-    ).toEqual(["33", "76.0", "hidden clasp", "33", "2 mm round", "0.97"]);
+      said(fields, "line.links", "line.weight", "line.clasp", "line.stones", "line.stoneSizes", "line.stoneSets"),
+    ).toEqual(["33", "76.0", "hidden clasp", "33", "2 mm round", "33 (2 mm round)"]);
+    expect(said(fields, "line.carats", "line.caratsAbout")).toEqual(["", "0.97"]);
     expect(said(fields, "line.findings", "line.engraving", "line.quantity", "line.perGram")).toEqual([
       "a safety chain",
       "For Ada",
@@ -57,10 +58,16 @@ describe("the fields of a line", () => {
   });
 
   test("are empty where there is nothing to say", () => {
-    const empty = ["line.plated", "line.clasp", "line.stones", "line.carats", "line.stoneSizes", "line.findings"];
+    const empty = ["line.plated", "line.clasp", "line.stones", "line.carats", "line.caratsAbout", "line.findings"];
+    expect(said(firstLine("en-US", { clasp: "none" }), "line.stoneSets")).toEqual([""]);
     expect(said(firstLine("en-US", { clasp: "none" }), ...empty, "line.engraving", "line.perGram")).toEqual(
       [...empty, "", ""].map(() => ""),
     );
+  });
+
+  test("say carats that were weighed as they are", () => {
+    const fields = firstLine("en-US", { stoneCount: "4", stoneKind: "ruby", stoneCarat: "0.25" });
+    expect(said(fields, "line.stoneSets", "line.carats", "line.caratsAbout")).toEqual(["4 ruby", "1.00", ""]);
   });
 
   test("write figures as the workbook's language does, and keep them figures in a cell of their own", () => {

@@ -35,6 +35,15 @@ describe("the template's own words for ours", () => {
     expect(filled(cell, [line(colour)])).toBe(expected);
   });
 
+  test.each([
+    ["20 sapphire (2 mm round)", "'20 Saphir (2 mm rund)"],
+    ["20 star sapphire, 1 (3 x 2 mm)", "'20 star Saphir, 1 (3 x 2 mm)"],
+    ["sapphire", "Saphir"],
+    ["star sapphire", "star sapphire"],
+  ])("stand for words among figures too, each by itself: %s is %s", (sets, expected) => {
+    expect(filled("{{line.colour|sapphire=Saphir|round=rund}}", [line(sets)])).toBe(expected);
+  });
+
   test("stand in optional phrases, and an empty word takes the phrase away", () => {
     const cell = "Gold[[, {{line.plated|plated=rhodiniert|not plated=}}]]";
     expect(filled(cell, [line("white", "plated")])).toBe("Gold, rhodiniert");

@@ -128,7 +128,15 @@ it("stones to buy hold those that setting breaks, in whole stones, by link and b
   const one = costed({ lines: [{ ...stones, ...sizes, quantity: "3" }] });
   // 300 x 1.03 = 309; 3 x 1.5 x 0.975 x 0.00915 = 0.0401… ct. Clasp: 3 x 1.03 = 3.09, so 4.
   expect(said(stoneRows(one))).toEqual([
-    "For the links | 309 of 3 x 1.5 mm | 0.04 ct each by the size",
+    "For the links | 309 of 3 x 1.5 mm | about 0.04 ct each by the size",
     "For the clasp | 4 | 0.5 ct each",
   ]);
+  const named = { ...stones, ...sizes, stoneKind: "sapphire" };
+  // 0.0401… x 4 / 3.52 = 0.0456…
+  expect(said(stoneRows(costed({ lines: [{ ...named, stoneGravity: "4" }] })))[0]).toBe(
+    "For the links | 103 sapphire, 3 x 1.5 mm | about 0.046 ct each by the size",
+  );
+  expect(said(stoneRows(costed({ lines: [named] })))[0]).toContain(
+    "about 0.04 ct each, were it a diamond (specific gravity 3.52): weigh one",
+  );
 });

@@ -148,7 +148,7 @@ describe("an order of three lines", () => {
     expect(await result("Cast, 750 white")).toBe("21.48 g 13 links: 7 closed, 6 open");
     expect(await result("Cast, 585 champagne")).toBe("156.00 g 120 links: 60 closed, 60 open");
     // 8 x 1.25 stones; 2² x 1.2 x 0.0061 ct each.
-    expect(await result("Line 2, links")).toBe("10 of 2 mm round 0.029 ct each by the size");
+    expect(await result("Line 2, links")).toBe("10 of 2 mm round about 0.029 ct each by the size");
     // Costs before the sale: 2 x 2,703, 1,281.825 + 120, 3 x 838.50, 4; less 250 of gold that is not bought: 9,077.325.
     // Half of what is to be paid does not cover that, 65.7 % of it: 70 % is 9,671.424, up to 9,672.
     expect(await result("Deposit")).toBe("USD 9,672.00");

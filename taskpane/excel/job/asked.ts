@@ -1,6 +1,7 @@
 import {
   type CostSheet,
   colourName,
+  DIAMOND_GRAVITY,
   inLengthUnit,
   type Length,
   type OrderLine,
@@ -12,7 +13,7 @@ import {
 } from "../../../src/index";
 import { asText } from "../paper";
 import { COUNT, cents, SHARE, unlessOnRates } from "./figures";
-import { entry, formula, type JobRow, section } from "./row";
+import { entry, formula, type JobRow, type Ref, section, text } from "./row";
 
 /** What was ordered: a cell that changes the sums may be written in, words that change nothing may not. */
 export function asked({ line }: CostSheet, rates: Rates): JobRow[] {
@@ -64,7 +65,8 @@ function measure(line: OrderLine): JobRow[] {
 }
 
 /** A row for stones alike: how many on a piece, carat of one, price of one, fee, share broken. */
-function stones({ stones: sets }: OrderLine, rates: Rates): JobRow[] {
+function stones(line: OrderLine, rates: Rates): JobRow[] {
+  const { stones: sets } = line;
   if (sets.length === 0) return [];
   const money = cents(rates);
   return [
@@ -72,10 +74,10 @@ function stones({ stones: sets }: OrderLine, rates: Rates): JobRow[] {
     ...sets.map(
       (set, index): JobRow => ({
         key: stoneKey(index),
-        cells: () => [
-          { content: asText(stoneName(set)), look: "label" },
-          { content: set.count.toNumber(), look: "inputRight", format: COUNT },
-          { content: set.carat?.toNumber() ?? "", look: "number", format: "0.00##" },
+        cells: (at) => [
+          { content: asText(stoneName(set)), look: "item" },
+          { content: stoneCount(set, at), look: "inputRight", format: COUNT },
+          { content: set.carat?.toNumber() ?? "", look: "number", format: caratFormat(set, "0.00##") },
           { content: set.price.amount.toNumber(), look: "inputRight", format: money },
           {
             content: unlessOnRates(set.settingFee.amount, "settingFee", rates.settingFee.amount),
@@ -86,17 +88,46 @@ function stones({ stones: sets }: OrderLine, rates: Rates): JobRow[] {
         ],
       }),
     ),
+    ...caratNotes([line]).map((note) => text(note, "small")),
   ];
 }
+
+/** Stones on all or every n-th of the links follow the links; others are as many as were asked for. */
+function stoneCount({ count, follows }: StoneSet, at: Ref): string | number {
+  if (!follows) return count.toNumber();
+  const links = at("castParts");
+  const linksSet = follows.every.equals(Quotient.one) ? links : `INT(${links}/${follows.every.value()})`;
+  return `=${linksSet}${follows.each.equals(Quotient.one) ? "" : `*${follows.each.value()}`}`;
+}
+
+/** A carat that was not weighed is about. */
+export function caratFormat({ caratFrom }: StoneSet, format: string): string {
+  return caratFrom === "scale" ? format : `"about "${format}`;
+}
+
+/** What the carats of stones that were not weighed rest on; nothing where all were, or where they are diamonds. */
+export function caratNotes(lines: readonly OrderLine[]): readonly string[] {
+  const isAsDiamond = lines.some((line) =>
+    line.stones.some(({ carat, caratFrom }) => carat && caratFrom === AS_DIAMOND),
+  );
+  return isAsDiamond
+    ? [
+        `Carats of stones that are not diamonds are a diamond's of that size (specific gravity ${DIAMOND_GRAVITY}): weigh them.`,
+      ]
+    : [];
+}
+const AS_DIAMOND = "a diamond's size";
 
 /** The key of a row of stones. */
 export function stoneKey(index: number): string {
   return `stones${index}`;
 }
 
-/** Where stones go and their size, such as "In links, 2 mm round". */
-export function stoneName({ where, which, size }: StoneSet): string {
-  return [where === "links" ? `In ${which}` : "On the clasp", size].filter((part) => part !== "").join(", ");
+/** What stones, where they go and their size, such as "sapphire, in all links, 2 mm round". */
+export function stoneName({ where, which, kind, size }: StoneSet): string {
+  const place = where === "links" ? `in ${which}` : "on the clasp";
+  const started = `${place.charAt(0).toUpperCase()}${place.slice(1)}`;
+  return [kind, kind === "" ? started : place, size].filter((part) => part !== "").join(", ");
 }
 
 function inUnit(line: OrderLine, length: Length): number {

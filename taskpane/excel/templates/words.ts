@@ -7,7 +7,7 @@ const MADE_OF =
   "{{line.length}} {{line.unit}}, {{line.links}} links";
 const FITTED_WITH =
   "[[; {{line.clasp}}]]" +
-  "[[; {{line.stones}} stones set]][[, {{line.stoneSizes}}]][[, {{line.carats}} ct in all]][[; with {{line.findings}}]]" +
+  "[[; stones set: {{line.stoneSets}}]][[, {{line.carats}} ct in all]][[, about {{line.caratsAbout}} ct in all]][[; with {{line.findings}}]]" +
   "[[; engraved: {{line.engraving}}]][[. A gram more or less: {{currency}} {{line.perGram}}]]";
 
 /** A line in words. */

@@ -1,5 +1,5 @@
 import type { CostSheet, StoneSet } from "../../../src/index";
-import { stoneKey, stoneName } from "../job/asked";
+import { caratFormat, caratNotes, stoneKey, stoneName } from "../job/asked";
 import { COUNT } from "../job/figures";
 import type { JobRow, Ref } from "../job/row";
 import { figure, lineName, markOf, type Ticket, type Work, words } from "./ticket";
@@ -14,7 +14,10 @@ export function setterTicket({ sheets, at }: Work): Ticket | undefined {
     title: "Setter's ticket",
     titles: ["Mark", "Stones", "A piece", "Pieces", "To set", "To buy", "Carats"],
     rows,
-    asks: ["To buy is with those that break in setting. Return stones that are left over, and broken ones."],
+    asks: [
+      "To buy is with those that break in setting. Return stones that are left over, and broken ones.",
+      ...caratNotes(sheets.map(({ line }) => line)),
+    ],
     cautions: ["seats", "hollow"],
     alsoBack: "Stones",
   };
@@ -23,7 +26,8 @@ export function setterTicket({ sheets, at }: Work): Ticket | undefined {
 function stonesRow(sheet: CostSheet, set: StoneSet, line: number, index: number, at: Ref): JobRow {
   const key = `set${line}-${index}`;
   const stones = stoneKey(index);
-  const carat = set.carat ? `, ${set.carat.rounded(3)} ct` : "";
+  const about = set.caratFrom === "scale" ? "" : "about ";
+  const carat = set.carat ? `, ${about}${set.carat.rounded(3)} ct` : "";
   return {
     key,
     cells: (here) => [
@@ -35,7 +39,7 @@ function stonesRow(sheet: CostSheet, set: StoneSet, line: number, index: number,
       figure(`${here(key, "D")}*${here(key, "E")}`, COUNT),
       // Rounded first: 100 stones with a tenth broken are 110, whatever the computer's fractions make of it.
       figure(`ROUNDUP(ROUND(${here(key, "F")}*(1+${at(stones, "F")}),6),0)`, COUNT),
-      set.carat ? figure(`${here(key, "G")}*${at(stones, "C")}`, "0.00") : { content: "" },
+      set.carat ? figure(`${here(key, "G")}*${at(stones, "C")}`, caratFormat(set, "0.00")) : { content: "" },
     ],
   };
 }

@@ -127,6 +127,29 @@ test("a rate, or a cell to write in, changes every figure that rests on it", asy
   expect(read(at("quoted"))).toBe(3579);
 });
 
+test("stones on all or every n-th of the links are counted anew with the links; a number of them stands", async () => {
+  const set = { ...FIFTY, stonePrice: "5", stonesPerLink: "2" };
+  const lines = [
+    { ...set, design: "All", stonesOn: "all links" },
+    { ...set, design: "Every seventh", stonesOn: "every n-th link", stoneEvery: "7" },
+    { ...set, design: "Ten", stonesOn: "a number of links", stoneCount: "10" },
+  ];
+  await writeRates(desk, AT_25);
+  const { job } = papersOf({ ...TWO_LINES, lines }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const cells = lines.map((_, line) => (key: string) => job.at(line)(key).replaceAll("$", ""));
+  const values = async (key: string) => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    return cells.map((cell) => rows[Number(cell(key).slice(1)) - 1]?.[1]);
+  };
+  // Of 50 links: 50, 7 and 10 with two stones each at 5.
+  expect(await values("stones0")).toEqual([100, 14, 20]);
+  expect(await values("stones")).toEqual([500, 70, 100]);
+  await writeCells(desk, "Job 2001", Object.fromEntries(cells.map((cell) => [cell("length"), 10])));
+  // Of 40 links: 40 and 5.
+  expect(await values("stones0")).toEqual([80, 10, 20]);
+});
+
 test("blank readings stay blank, and readings say what loss, cost, price and margin came to", async () => {
   const { cell, values } = await twoLines();
   const at = cell(0);

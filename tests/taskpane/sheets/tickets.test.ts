@@ -131,9 +131,23 @@ test("the setter reads how many stones to set and to buy, whole ones, and to wai
   const { table, words } = await tickets(STONES);
   const [stones] = table("Setter's ticket");
   // Two in each of 50 links, a tenth of them broken; 2 mm round, 1.2 mm deep: 4 x 1.2 x 0.0061 = 0.02928 ct each.
-  expect(stones?.slice(2, 7)).toEqual(["In all links, 2 each, 2 mm round, 0.029 ct", 100, 1, 100, 110]);
+  expect(stones?.slice(2, 7)).toEqual(["In all links, 2 each, 2 mm round, about 0.029 ct", 100, 1, 100, 110]);
   expect(stones?.[7]).toBeCloseTo(110 * 0.02928, 9);
   expect(words).toContain("Buy stones only after the cast seats have been checked.");
+  expect(words.join("\n")).not.toContain("that are not diamonds");
+});
+
+test("the setter reads what stones they are, and of which the carats are a diamond's", async () => {
+  const { table, words } = await tickets(
+    { ...STONES, stoneKind: "sapphire" },
+    { ...STONES, stoneKind: "ruby", stoneCarat: "0.03" },
+  );
+  const [sapphires, rubies] = table("Setter's ticket");
+  expect(sapphires?.[2]).toBe("sapphire, in all links, 2 each, 2 mm round, about 0.029 ct");
+  expect(rubies?.[2]).toBe("ruby, in all links, 2 each, 2 mm round, 0.03 ct");
+  expect(words).toContain(
+    "Carats of stones that are not diamonds are a diamond's of that size (specific gravity 3.52): weigh them.",
+  );
 });
 
 test("plating is for the white links only where others stand beside them", async () => {
