@@ -1,10 +1,11 @@
-import { GRAMS_PER, minorDigits, type Order, type Rates, showMark } from "../../../src/index";
+import { GRAMS_PER, minorDigits, type Order, type Quote, type Rates, showMark } from "../../../src/index";
 import { asText } from "../paper";
 import { cents, SCALE, SHARE, unlessOnRates } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
 /** The balance of fine gold: what the customer brought, what goes into the work, what goes back, what is still to be bought. */
-export function ownGold({ ownGold: own }: Order, rates: Rates): JobRow[] {
+export function ownGold({ ownGold: own }: Order, quote: Quote, rates: Rates): JobRow[] {
+  const money = cents(rates);
   const needed = (at: Ref) => at("together", "G");
   if (!own) return [section("Fine gold"), formula("fineToBuy", "Fine gold to buy", needed, "g", SCALE)];
   const isUsed = own.use === "used";
@@ -41,13 +42,14 @@ export function ownGold({ ownGold: own }: Order, rates: Rates): JobRow[] {
       "input",
       SHARE,
     ),
+    entry("creditQuoted", "Credit quoted", quote.ownGold?.credit.amount.toNumber() ?? 0, "it stands", "plain", money),
     formula(
       "ownCredit",
-      "Credit to the customer",
+      "Credit at today's spot",
       (at) =>
         `ROUND(${at(isUsed ? "ownUsed" : "ownFine")}*${at("spot")}*${at("ownShare")}/${OUNCE},${minorDigits(rates.currency)})`,
-      rates.currency,
-      cents(rates),
+      "at the spot above, for comparison",
+      money,
     ),
   ];
 }

@@ -21,7 +21,7 @@ export function totals(order: Order, sheets: readonly CostSheet[], quote: Quote,
     ),
     togetherRow(sheets.length, order.extras.length, rates),
     ...asked(sheets.length, quote, rates),
-    ...ownGold(order, rates),
+    ...ownGold(order, quote, rates),
     ...outlay(order, quote, rates),
     ...byScale(sheets, order, quote, rates),
   ];
@@ -125,6 +125,7 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
       money,
       "total",
     ),
+    entry("toPay", "To pay, as quoted", quote.toPay.amount.toNumber(), toPayIs(quote), "plain", money),
     formula("netOrder", "Net, without tax and shipping", (at) => `${work(at)}/(1+${at("taxHeld")})`, "", money),
     formula(
       "floorOrder",
@@ -149,6 +150,11 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
       ],
     },
   ];
+}
+
+/** What the customer was told stands, whatever spot and tax do since. */
+function toPayIs({ ownGold: own, total }: Quote): string {
+  return own ? `${total.currency}, less the credit quoted` : `${total.currency}, the total of the quote`;
 }
 
 /** The cash that goes out before the work is sold, and whether the deposit covers it. */

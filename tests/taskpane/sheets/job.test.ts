@@ -51,7 +51,11 @@ test.each(SAMPLES.map((sample, index) => [index + 1, sample] as const))(
     agrees(figure("Tax"), expected.tax);
     agrees(figure("Total"), expected.total);
     agrees(figure("Net, without tax and shipping"), expected.net);
-    if (form.order.ownGoldWeight) agrees(figure("Credit to the customer"), expected.credit);
+    agrees(figure("To pay, as quoted"), expected.toPay);
+    if (form.order.ownGoldWeight) {
+      agrees(figure("Credit quoted"), expected.credit);
+      agrees(figure("Credit at today's spot"), expected.credit);
+    }
   },
 );
 
@@ -125,6 +129,22 @@ test("a rate, or a cell to write in, changes every figure that rests on it", asy
   expect([read(at("castParts")), read(at("landed")), read(at("priceNow"))]).toEqual([40, 2233, 2903]);
   // What was quoted stands: 2,753 x 1.3 = 3,578.90, up to 3,579.
   expect(read(at("quoted"))).toBe(3579);
+});
+
+test("the credit and what is to be paid stand as they were quoted when spot moves", async () => {
+  await writeRates(desk, AT_25);
+  const own = { ownGoldWeight: "20", ownGoldMark: "500", ownGoldUse: "credited", ownGoldShare: "0.9" };
+  const { job } = papersOf({ ...TWO_LINES, order: { ...TWO_LINES.order, ...own } }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const figures = async () => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const labels = ["Credit quoted", "Credit at today's spot", "To pay, as quoted"];
+    return labels.map((label) => rows.find(([first]) => first === label)?.[1]);
+  };
+  // 10 g fine at 25, 90 % of it; 3,579 and twice 3,907 less that.
+  expect(await figures()).toEqual([225, 225, 11_168]);
+  await writeRates(desk, { spot: 2 * Number(SPOT_FOR_25) });
+  expect(await figures()).toEqual([225, 450, 11_168]);
 });
 
 test("stones on all or every n-th of the links are counted anew with the links; a number of them stands", async () => {
