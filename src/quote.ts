@@ -39,6 +39,8 @@ export interface Quote {
   /** Share by which a finished weight may differ from the one stated. */
   readonly tolerance: Quotient;
   readonly settledByWeight: boolean;
+  /** The share of the discount that the rate of a gram more or less stands before; undefined where the price is fixed or there is none. */
+  readonly settledDiscount: Quotient | undefined;
   /** Money per troy ounce of fine gold; undefined where the customer is not to read it. */
   readonly spot: Money | undefined;
 }
@@ -128,6 +130,7 @@ export function makeQuote(
     balance: subtractMoney(toPay, deposit),
     tolerance: order.tolerance,
     settledByWeight: order.settledByWeight,
+    settledDiscount: order.settledByWeight && !order.discount.isZero() ? order.discount : undefined,
     spot: order.spotShown ? order.spot : undefined,
   };
   return Object.freeze({

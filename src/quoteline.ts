@@ -40,7 +40,7 @@ export interface QuoteLine {
   readonly quantity: Quotient;
   readonly price: Money;
   readonly amount: Money;
-  /** What a gram more or less changes the price by; undefined where the price is fixed. */
+  /** What a gram more or less changes the price by, which stands before the discount; undefined where the price is fixed. */
   readonly perGram: Money | undefined;
 }
 

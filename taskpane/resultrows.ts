@@ -18,6 +18,7 @@ export interface Row {
 /** The piece: links, weights, gold. */
 export function pieceRows({ quote }: Costed, sheet: CostSheet, index: number): readonly Row[] {
   const { line } = sheet;
+  const { settledDiscount } = quote;
   const perGram = quote.lines[index]?.perGram;
   return [
     {
@@ -36,7 +37,15 @@ export function pieceRows({ quote }: Costed, sheet: CostSheet, index: number): r
       value: result.inPiece(showGrams(sheet.fineGold, 2)),
       remark: result.toBeCast(showGrams(sheet.fineGoldCast, 2)),
     },
-    ...(perGram ? [{ term: result.settling, value: result.settlingPerGram(showMoney(perGram)) }] : []),
+    ...(perGram
+      ? [
+          {
+            term: result.settling,
+            value: result.settlingPerGram(showMoney(perGram)),
+            ...(settledDiscount ? { remark: result.beforeDiscount(showShare(settledDiscount)) } : {}),
+          },
+        ]
+      : []),
   ];
 }
 

@@ -53,6 +53,7 @@ export function quoteFields(quote: Quote, locale: string): Fields {
     ["tolerance", tolerance],
     ["settledTolerance", quote.settledByWeight ? tolerance : EMPTY],
     ["fixedTolerance", quote.settledByWeight || quote.tolerance.isZero() ? EMPTY : tolerance],
+    ["settledDiscount", quote.settledDiscount ? percentField(quote.settledDiscount, locale) : EMPTY],
     ["spot", quote.spot ? cash(quote.spot) : EMPTY],
   ]);
 }

@@ -9,6 +9,7 @@ import {
   showQuoteNumber,
 } from "../../src/index";
 import { asked } from "./job/asked";
+import { byScale } from "./job/byscale";
 import { CAUTIONS, cautionsFor } from "./job/cautions";
 import { costs, sourcing } from "./job/costs";
 import { outcome } from "./job/outcome";
@@ -45,6 +46,7 @@ export function jobSheet(
     ...heading(quote),
     ...terms(order, quote, rates),
     ...totals(order, sheets, quote, rates),
+    ...byScale(sheets, order, quote, rates),
     ...sheets.flatMap((sheet, index) => {
       const quoted = quote.lines[index];
       return quoted ? scoped(lineScope(index), block(sheet, index, order, quoted, rates)) : [];
@@ -94,7 +96,7 @@ function block(sheet: CostSheet, index: number, order: Order, quoted: QuoteLine,
     ...sourcing(rates),
     ...selling(sheet, order, quoted, rates),
     ...readings(sheet),
-    ...outcome(sheet, quoted, rates),
+    ...outcome(sheet, order, quoted, rates),
     ...cautions(sheet),
   ];
 }

@@ -54,6 +54,7 @@ export const result = {
   lineOf: (title: string) => `Line ${title}`,
   hollow: "hollow",
   settling: "Settled by final weight",
+  beforeDiscount: (share: string) => `before the discount of ${share}`,
   settlingPerGram: (rate: string) => `${rate} a gram more or less`,
   all: "To cast and to buy",
   castOf: (alloy: string) => `Cast, ${alloy}`,

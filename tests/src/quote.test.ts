@@ -101,6 +101,14 @@ test("a line below its own floor is told by its place, though the order is above
   expect(watch).toMatchObject({ belowFloor: false, linesBelowFloor: [1] });
 });
 
+test("a rate by the gram stands before the discount, which the quote names where there is one", () => {
+  const settled = (terms: Record_) =>
+    quoteFor({ ...HUNDRED_GRAMS, tolerance: "0.05", ...terms }, {}).quote.settledDiscount;
+  expect(settled({ settled: "by final weight", discount: "0.1" })?.toNumber()).toBe(0.1);
+  expect(settled({ settled: "by final weight" })).toBeUndefined();
+  expect(settled({ discount: "0.1" })).toBeUndefined();
+});
+
 describe("dates", () => {
   test.each([
     ["2026-03-02", "7", "2026-03-09"],
@@ -192,6 +200,7 @@ describe("a quote shows no cost", () => {
     "number",
     "ownGold",
     "settledByWeight",
+    "settledDiscount",
     "shipping",
     "spot",
     "subtotal",

@@ -225,6 +225,7 @@ test("a quote has no field for a cost", () => {
     | "balance"
     | "tolerance"
     | "settledByWeight"
+    | "settledDiscount"
     | "spot"
   >();
   expectTypeOf<keyof QuoteLine>().toEqualTypeOf<

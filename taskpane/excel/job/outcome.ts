@@ -1,12 +1,13 @@
-import { type CostSheet, minorDigits, type QuoteLine, type Rates } from "../../../src/index";
+import { type CostSheet, minorDigits, type Order, type QuoteLine, type Rates } from "../../../src/index";
 import { nameOf } from "../rates";
 import { labourOf } from "./costs";
 import { COUNT, cents, figureOf, IS_QUICK, SCALE, SHARE } from "./figures";
 import { castKey, polishedKey } from "./readings";
 import { type Column, type JobRow, type Ref, section } from "./row";
+import { beforeDiscount } from "./selling";
 
 /** Estimate against actual: what the readings make of links, loss, cost and margin. Blank until they are there. */
-export function outcome(sheet: CostSheet, quoted: QuoteLine, rates: Rates): JobRow[] {
+export function outcome(sheet: CostSheet, order: Order, quoted: QuoteLine, rates: Rates): JobRow[] {
   const { alloys } = sheet;
   const money = cents(rates);
   const last = alloys.length - 1;
@@ -58,7 +59,7 @@ export function outcome(sheet: CostSheet, quoted: QuoteLine, rates: Rates): JobR
       ? [
           compared(
             "actualPrice",
-            "Price settled by weight",
+            `Price settled by weight${beforeDiscount(order)}`,
             (at) => at("quoted"),
             known(["actualPiece"], (at) => settled(at, rates)),
             money,
@@ -94,7 +95,7 @@ function compared(
   return {
     key,
     cells: (at) => [
-      { content: label, look: "label" },
+      { content: label, look: "item" },
       { content: `=${estimate(at)}`, look: "number", format },
       { content: `=${actual(at)}`, look: "number", format },
       {
@@ -143,5 +144,8 @@ function settled(at: Ref, { currency }: Rates): string {
   const more = `(${at("actualPiece", "C")}-${at("statedWeight")})`;
   const outside = `ROUND(ABS${more}-${at("tolerance")}*${at("statedWeight")},6)>0`;
   const moved = `ROUND(${at("quoted")}+${at("settlingRate")}*${more},${minorDigits(currency)})`;
-  return `IF(${outside},"agree with the customer",${moved})`;
+  return `IF(${outside},"${AGREE}",${moved})`;
 }
+
+/** In place of a price where the weight is further off than the tolerance. */
+export const AGREE = "agree with the customer";

@@ -42,7 +42,7 @@ export function selling({ line, pricing, price }: CostSheet, order: Order, quote
       "landed cost at the least margin, without tax",
       money,
     ),
-    ...settling(quoted, money),
+    ...settling(quoted, order, money),
   ];
 }
 
@@ -115,10 +115,22 @@ function priceNow(at: Ref, { currency }: Rates): string {
 }
 
 /** What the customer was told of a price that follows the final weight. */
-function settling(quoted: QuoteLine, money: string): JobRow[] {
+function settling(quoted: QuoteLine, order: Order, money: string): JobRow[] {
   if (!quoted.perGram) return [];
   return [
     entry("statedWeight", "Weight stated", quoted.weight.toNumber(), "g", "plain", "#,##0.0"),
-    entry("settlingRate", "A gram more or less", quoted.perGram.amount.toNumber(), "on the price", "plain", money),
+    entry(
+      "settlingRate",
+      "A gram more or less",
+      quoted.perGram.amount.toNumber(),
+      `on the price${beforeDiscount(order)}`,
+      "plain",
+      money,
+    ),
   ];
+}
+
+/** Prices on the job are those of the quote's lines, of which the discount comes off at the end. */
+export function beforeDiscount({ discount }: Order): string {
+  return !discount.isZero() ? ", before the discount" : "";
 }

@@ -2,7 +2,6 @@ import { type CostSheet, type Extra, minorDigits, type Order, type Quote, type R
 import { asText } from "../paper";
 import { nameOf } from "../rates";
 import { COUNT, cents, figureOf, SCALE } from "./figures";
-import { settledOrQuoted } from "./outcome";
 import { ownGold, spared } from "./owngold";
 import { type Column, entry, formula, type JobRow, type Ref, section, within } from "./row";
 
@@ -23,7 +22,6 @@ export function totals(order: Order, sheets: readonly CostSheet[], quote: Quote,
     ...asked(sheets.length, quote, rates),
     ...ownGold(order, quote, rates),
     ...outlay(order, quote, rates),
-    ...byScale(sheets, order, quote, rates),
   ];
 }
 
@@ -31,7 +29,8 @@ function lineKey(index: number): string {
   return `sum${index + 1}`;
 }
 
-function extraKey(index: number): string {
+/** The key of a free line. */
+export function extraKey(index: number): string {
   return `extra${index + 1}`;
 }
 
@@ -181,43 +180,5 @@ function outlay(order: Order, quote: Quote, rates: Rates): JobRow[] {
         },
       ],
     },
-  ];
-}
-
-/** What the scale made of it, once every line was weighed. */
-function byScale(sheets: readonly CostSheet[], order: Order, quote: Quote, rates: Rates): JobRow[] {
-  const money = cents(rates);
-  const digits = minorDigits(rates.currency);
-  const inLine =
-    (index: number, at: Ref): Ref =>
-    (key, column) =>
-      at(within(lineScope(index), key), column);
-  const landed = (at: Ref) => {
-    const cells = sheets.map((_, index) => inLine(index, at)("actualLanded", "C"));
-    const costs = sheets.map((_, index) => `${inLine(index, at)("quantity")}*${cells[index]}`);
-    const extras = order.extras.map((_, index) => at(extraKey(index), "C"));
-    const known = cells.map((cell) => `COUNT(${cell})`).join("+");
-    return `IF(${known}=${sheets.length},${[...costs, ...extras].join("+")},"")`;
-  };
-  const net = (at: Ref) => {
-    const pieces = sheets.map((_, index) => {
-      const here = inLine(index, at);
-      const price = quote.lines[index]?.perGram ? settledOrQuoted(here) : here("quoted");
-      return `ROUND(${here("quantity")}*${price},${digits})`;
-    });
-    const extras = order.extras.map((_, index) => at(extraKey(index), "D"));
-    const work = [`(${pieces.join("+")})*(1-${at("discount")})`, ...extras].join("+");
-    return `IF(${at("landedByScale")}="","",(${work})/(1+${at("taxHeld")}))`;
-  };
-  return [
-    formula("landedByScale", "Landed, by the scale", landed, "when every line was weighed", money),
-    formula("netByScale", "Net, by the scale", net, "", money),
-    formula(
-      "marginByScale",
-      "Margin, by the scale",
-      (at) => `IF(COUNT(${at("netByScale")})=1,1-${at("landedByScale")}/${at("netByScale")},"")`,
-      "",
-      "0.0%",
-    ),
   ];
 }

@@ -1,5 +1,5 @@
 import type { Paper, PaperCell } from "../paper";
-import { DESCRIPTION, OWN_GOLD, SPOT } from "./words";
+import { DESCRIPTION, OWN_GOLD, SETTLED_DISCOUNT, SPOT } from "./words";
 
 /** A small ticket for the counter: what was asked, the price, the deposit, and how long it holds. */
 export const COUNTER_TICKET: Paper = {
@@ -38,7 +38,7 @@ export const COUNTER_TICKET: Paper = {
     [{ content: "Holds until {{validUntil}}.", look: "label" }],
     [{ content: "[[Fixed price; weight within {{fixedTolerance}} of the one stated.]]", look: "small" }],
     [{ content: "[[Settled by the finished weight, within {{settledTolerance}}.]]", look: "small" }],
-    ...[...OWN_GOLD, SPOT].map((content): PaperCell[] => [{ content, look: "small" }]),
+    ...[SETTLED_DISCOUNT, ...OWN_GOLD, SPOT].map((content): PaperCell[] => [{ content, look: "small" }]),
   ],
 };
 

@@ -19,6 +19,9 @@ export const DESCRIPTION_BESIDE_WEIGHT = MADE_OF + FITTED_WITH;
 export const SPOT =
   "[[It rests on a gold price of {{currency}} {{spot}} an ounce (31.1 g) of fine gold, as of {{date}}.]]";
 
+/** What the rate of a gram more or less does not hold. */
+export const SETTLED_DISCOUNT = "[[A gram more or less is stated before the discount of {{settledDiscount}}.]]";
+
 /** What becomes of the customer's own gold. */
 export const OWN_GOLD: readonly string[] = [
   "[[Your own gold: {{ownGoldWeight}} g marked {{ownGoldMark}}, {{ownGoldUse|credited=credited|used=used in this work}}.]]",
@@ -31,6 +34,7 @@ export const NOTES: readonly string[] = [
   "Weights are approximate. The mark states the fineness of the gold.",
   "[[The price is fixed; the finished weight may differ by {{fixedTolerance}} from the one stated.]]",
   "[[The price follows the finished weight, gram by gram as stated, within {{settledTolerance}} of the weight stated.]]",
+  SETTLED_DISCOUNT,
   "[[A weight further off than {{settledTolerance}} is agreed with you before the piece is handed over.]]",
   "This price holds until {{validUntil}}; after that it follows the price of gold.",
   SPOT,

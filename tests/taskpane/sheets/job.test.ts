@@ -233,6 +233,40 @@ test("an order weighed in full shows its landed cost, and a weight outside the t
   agrees(labelled("Landed, by the scale"), new Fraction(2753 + 2 * 3005));
   // The price to be agreed still counts as quoted.
   agrees(labelled("Net, by the scale"), new Fraction("3579").add(new Fraction("4042").mul(2)));
+  expect(labelled("Left to pay")).toBe("");
+  expect(labelled("Left to pay", 2)).toBe("a price is to be agreed first");
+});
+
+test("a price settled by weight stands before the discount, on the quote and on the job, and the job says what is left to pay", async () => {
+  const rates = { ...AT_25, tax: "0.08", deposit: "0.9", priceStep: "1" };
+  await writeRates(desk, rates);
+  const order = {
+    order: { ...TWO_LINES.order, discount: "10 %", shipping: "20" },
+    lines: [{ ...FIFTY, design: "Plain curb", quantity: "2" }],
+    extras: [{ text: "Gift box", amount: "15.50", cost: "4" }],
+  };
+  const { job, quote } = papersOf(order, rates);
+  await putContents(desk, "Job 2001", job.paper);
+  expect(quote.lines[0]?.perGram?.amount.toNumber()).toBe(25);
+  expect(quote.settledDiscount?.toNumber()).toBe(0.1);
+  const at = (key: string, column: "B" | "C" | "E" | "D" = "B") => job.at(0)(key, column).replaceAll("$", "");
+  await writeCells(desk, "Job 2001", {
+    [at("cast0", "E")]: 204,
+    [at("polished0", "E")]: 200,
+    [at("finishedPieces", "D")]: 2,
+    [at("finishedPieces", "E")]: 202,
+  });
+  const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+  const labelled = (label: string, column = 1) => rows.filter(([first]) => first === label).at(-1)?.[column];
+  expect(labelled("A gram more or less", 2)).toBe("on the price, before the discount");
+  // 101 g each, one more than stated: 3,579 + 25 = 3,604, two of them.
+  const settledAt = rows.findIndex(([first]) => first === "Settled by final weight");
+  const [pieces, total, rest] = rows.slice(settledAt + 1, settledAt + 4);
+  expect(pieces?.slice(0, 3)).toEqual(["Pieces", 7208, "at the settled prices, before the discount"]);
+  // 7,208 - 720.80 + 15.50 = 6,502.70; tax 8 %: 520.216; + 20 of shipping.
+  expect(total?.slice(0, 2)).toEqual(["Total", 7042.92]);
+  // Quoted: 7,158 - 715.80 + 15.50 = 6,457.70, 516.62 of tax and 20: 6,994.32, of which 90 % is 6,294.888, up to 6,295.
+  expect(rest?.slice(0, 3)).toEqual(["Left to pay", 747.92, "less the deposit"]);
 });
 
 test("rates that the workbook has no row for count as blank on the job, as they were read", async () => {

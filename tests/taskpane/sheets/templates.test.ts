@@ -118,6 +118,9 @@ describe.each([
     expect(html).toContain("bracelet, 585 gold, yellow, white, solid, plated");
     expect(html).toContain("chain, 750 gold, champagne, hollow");
     expect(html).toMatch(/about 195\.4 g|>195\.4</);
+    // 14K at 100 a gram of fine gold is 58.33.
+    expect(html).toContain("A gram more or less: USD 58.33");
+    expect(html).toContain("A gram more or less is stated before the discount of 5%.");
     expect(html).toContain("Gift box");
     expect(html).toContain("The price includes gold, casting, joining, polishing");
     expect(html).toContain("This price holds until");
