@@ -23,6 +23,8 @@ export interface QuoteLine {
   /** The finished length, in its unit, to two decimals. */
   readonly length: string;
   readonly unit: string;
+  /** The length that whole links really make, about, in that unit; undefined where that reads as the length asked for. */
+  readonly reached: Quotient | undefined;
   readonly links: Quotient;
   /** About, finished, in grams to one decimal. */
   readonly weight: Quotient;
@@ -56,6 +58,7 @@ export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLi
     plated: line.plated,
     length: inLengthUnit(line.length, line.lengthUnit).rounded(2).toString(),
     unit: line.lengthUnit,
+    reached: reachedOf(sheet),
     links: line.links,
     weight: Quotient.of(sheet.finishedWeight.grams.rounded(1)),
     clasp: line.clasp.kind,
@@ -71,6 +74,14 @@ export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLi
     amount: roundToCurrency(forAll(sheet.price, line)),
     perGram: order.settledByWeight ? settlingRate(sheet, rates) : undefined,
   });
+}
+
+/** To a tenth of an inch or a centimetre, a whole millimetre; as finely as the length asked for where that is finer. */
+function reachedOf({ line, reached }: CostSheet): Quotient | undefined {
+  const asked = inLengthUnit(line.length, line.lengthUnit).rounded(2);
+  const decimals = Math.max(asked.decimalPlaces(), line.lengthUnit === "mm" ? 0 : 1);
+  const about = inLengthUnit(reached, line.lengthUnit).rounded(decimals);
+  return about.equals(asked) ? undefined : Quotient.of(about);
 }
 
 export function colourName(colour: Colour, line: OrderLine): string {

@@ -87,6 +87,7 @@ export function lineFields(line: QuoteLine, locale: string): Fields {
     ["line.plated", line.plated ? textField("plated") : EMPTY],
     ["line.length", upToTwoDecimals(Quotient.of(line.length), locale)],
     ["line.unit", textField(line.unit)],
+    ["line.reached", line.reached ? upToTwoDecimals(line.reached, locale) : EMPTY],
     ["line.links", count(line.links)],
     ["line.weight", numberField(line.weight, 1, locale)],
     ["line.clasp", line.clasp === "none" ? EMPTY : textField(claspName(line.clasp))],

@@ -232,6 +232,7 @@ describe("a quote shows no cost", () => {
     "plated",
     "price",
     "quantity",
+    "reached",
     "stoneSets",
     "stoneSizes",
     "stones",

@@ -42,6 +42,22 @@ describe("what a customer reads of a line", () => {
     });
   });
 
+  test.each([
+    // 20 in less 1.1 of clasp at 4.3 an inch: 81.27, so 81 links: 18.837 + 1.1 = 19.937 in.
+    [{ length: "20", linksPer: "4.3", claspLength: "1.1" }, "19.9"],
+    [{ length: "20.25", linksPer: "4.3", claspLength: "1.1" }, "20.17"], // 82 links: 19.0698 + 1.1
+    [{ length: "55", lengthUnit: "cm", linksPer: "1.7", linksPerUnit: "cm" }, "55.3"], // 93.5, so 94 links: 55.294
+    [{ length: "550", lengthUnit: "mm", linksPer: "1.7", linksPerUnit: "cm" }, "553"],
+    [{ length: "24" }, undefined],
+    // 82 links are 20.01 in: it reads as asked.
+    [{ length: "20", linksPer: "4.098" }, undefined],
+  ])(
+    "the length that whole links reach, where it reads otherwise than the one asked for: %j (hand arithmetic)",
+    (line, reached) => {
+      expect(text(lineOf(line).reached)).toBe(reached);
+    },
+  );
+
   test("solid or hollow, plated or not, clasp, findings and engraving", () => {
     expect(
       lineOf({ solidity: "hollow", colour: "white", clasp: "none", findings: "safety chain", engraving: "A. & B." }),

@@ -237,6 +237,7 @@ test("a quote has no field for a cost", () => {
     | "plated"
     | "length"
     | "unit"
+    | "reached"
     | "links"
     | "weight"
     | "clasp"

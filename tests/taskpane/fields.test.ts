@@ -57,6 +57,20 @@ describe("the fields of a line", () => {
     ]);
   });
 
+  test("say the length that whole links reach where it is another", () => {
+    // 17 cm and 1.5 of ease at 1.7 links a centimetre: 31.45, so 31 links: 18.235 cm.
+    const wrist = {
+      lengthGiven: "wrist",
+      length: "17",
+      ease: "1.5",
+      lengthUnit: "cm",
+      linksPer: "1.7",
+      linksPerUnit: "cm",
+    };
+    expect(said(firstLine("de-DE", wrist), "line.length", "line.reached", "line.unit")).toEqual(["18,5", "18,2", "cm"]);
+    expect(said(firstLine("de-DE"), "line.reached")).toEqual([""]);
+  });
+
   test("are empty where there is nothing to say", () => {
     const empty = ["line.plated", "line.clasp", "line.stones", "line.carats", "line.caratsAbout", "line.findings"];
     expect(said(firstLine("en-US", { clasp: "none" }), "line.stoneSets")).toEqual([""]);

@@ -126,7 +126,7 @@ describe("from a blank workbook to a quote", () => {
     for (const shown of [
       "Ada Quillfeather",
       "Plain curb",
-      "chain, 1000 gold, yellow, solid; 12.5 in, 50 links, about 100.0 g",
+      "Chain, 1000 gold, yellow, solid; 12.5 in, 50 links, about 100.0 g",
       "3,579.00",
       "7,158.00",
       "715.80",

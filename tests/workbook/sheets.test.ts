@@ -72,9 +72,9 @@ test("three lines come to a quote, a job and tickets, in as many syncs as one", 
   const quote = (await texts(desk, "Quote 1002", "A10:B12")).map(([design, words]) => [design, words]);
   expect(quote.map(([design]) => design)).toEqual(["Plain curb", "Tide curb", "Shell curb"]);
   expect(quote.map(([, words]) => words)).toEqual([
-    "chain, 1000 gold, yellow, solid; 12.5 in, 50 links, about 100.0 g; lobster clasp",
-    "chain, 1000 gold, yellow, white, solid; 12.5 in, 50 links, about 108.0 g; lobster clasp",
-    "chain, 1000 gold, yellow, hollow; 12.5 in, 50 links, about 103.0 g; box clasp; engraved: For Ada",
+    "Chain, 1000 gold, yellow, solid; 12.5 in, 50 links, about 100.0 g; lobster clasp",
+    "Chain, 1000 gold, yellow, white, solid; 12.5 in, 50 links, about 108.0 g; lobster clasp",
+    "Chain, 1000 gold, yellow, hollow; 12.5 in, 50 links, about 103.0 g; box clasp; engraved: For Ada",
   ]);
   const job = (await texts(desk, "Job 1002", "A1:A260")).flat();
   expect(job.filter((text) => /^\d\. .*, chain, /.test(text))).toEqual([

@@ -1,5 +1,5 @@
 import type { Paper, PaperCell } from "../paper";
-import { DESCRIPTION, OWN_GOLD, SETTLED_DISCOUNT, SPOT } from "./words";
+import { DESCRIPTION_WITHIN, OWN_GOLD, SETTLED_DISCOUNT, SPOT } from "./words";
 
 /** A small ticket for the counter: what was asked, the price, the deposit, and how long it holds. */
 export const COUNTER_TICKET: Paper = {
@@ -16,7 +16,7 @@ export const COUNTER_TICKET: Paper = {
     ],
     [
       {
-        content: `{{line.quantity}} × {{line.design}}: ${DESCRIPTION}`,
+        content: `{{line.quantity}} × {{line.design}}: ${DESCRIPTION_WITHIN}`,
         look: "body",
       },
       { content: "{{line.amount}}", look: "number" },

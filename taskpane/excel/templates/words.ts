@@ -3,17 +3,21 @@ import type { PaperCell } from "../paper";
 /** What the built-in templates say; a phrase in [[…]] goes when a field in it is empty. */
 
 const MADE_OF =
-  "{{line.kind}}, {{line.mark}} gold, {{line.colour}}, {{line.solid}}[[, {{line.plated}}]]; " +
-  "{{line.length}} {{line.unit}}, {{line.links}} links";
+  ", {{line.mark}} gold, {{line.colour}}, {{line.solid}}[[, {{line.plated}}]]; " +
+  "{{line.length}} {{line.unit}}, {{line.links}} links[[ reaching about {{line.reached}} {{line.unit}}]]";
 const FITTED_WITH =
   "[[; {{line.clasp}}]]" +
   "[[; stones set: {{line.stoneSets}}]][[, {{line.carats}} ct in all]][[, about {{line.caratsAbout}} ct in all]][[; with {{line.findings}}]]" +
   "[[; engraved: {{line.engraving}}]][[. A gram more or less: {{currency}} {{line.perGram}}]]";
 
+const KIND = "{{line.kind|chain=Chain|bracelet=Bracelet}}";
+
+/** A line in words, after those that begin its sentence. */
+export const DESCRIPTION_WITHIN = `{{line.kind}}${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
 /** A line in words. */
-export const DESCRIPTION = `${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
+export const DESCRIPTION = `${KIND}${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
 /** The same where its weight has a column of its own. */
-export const DESCRIPTION_BESIDE_WEIGHT = MADE_OF + FITTED_WITH;
+export const DESCRIPTION_BESIDE_WEIGHT = KIND + MADE_OF + FITTED_WITH;
 
 /** What spot the price rests on, where the customer is to read it. */
 export const SPOT =
@@ -33,8 +37,7 @@ export const NOTES: readonly string[] = [
   "The price includes gold, casting, joining, polishing and what is named above.",
   "Weights are approximate. The mark states the fineness of the gold.",
   "[[The price is fixed; the finished weight may differ by {{fixedTolerance}} from the one stated.]]",
-  "[[The price follows the finished weight, gram by gram as stated, within {{settledTolerance}} of the weight stated.]]",
-  SETTLED_DISCOUNT,
+  `[[The price follows the finished weight, gram by gram, within {{settledTolerance}} of the weight stated.]] ${SETTLED_DISCOUNT}`,
   "[[A weight further off than {{settledTolerance}} is agreed with you before the piece is handed over.]]",
   "This price holds until {{validUntil}}; after that it follows the price of gold.",
   SPOT,

@@ -48,6 +48,8 @@ const RICH = [
     colourName: "champagne",
     composition: "Au 750 Ag 140 Cu 110",
     solidity: "hollow",
+    // 98.4 links in 24 in: 98 of them reach 23.90 in.
+    linksPer: "4.1",
   },
 ];
 const TERMS = {
@@ -114,9 +116,9 @@ describe.each([
   test("says mark, colour, solid or hollow, about what weight, what is included and how long it holds", async () => {
     await fillTemplate(desk, "Quote template", "Quote of three", { form: orderOf(3), rates: PLATED, locale });
     const html = await desk.page.evaluate(() => window.workbookPage.print("Quote of three").html);
-    expect(html).toContain("chain, 14K gold, yellow, solid; 24 in, 96 links");
-    expect(html).toContain("bracelet, 585 gold, yellow, white, solid, plated");
-    expect(html).toContain("chain, 750 gold, champagne, hollow");
+    expect(html).toContain("Chain, 14K gold, yellow, solid; 24 in, 96 links");
+    expect(html).toContain("Bracelet, 585 gold, yellow, white, solid, plated");
+    expect(html).toContain("Chain, 750 gold, champagne, hollow; 24 in, 98 links reaching about 23.9 in");
     expect(html).toMatch(/about 195\.4 g|>195\.4</);
     // 14K at 100 a gram of fine gold is 58.33.
     expect(html).toContain("A gram more or less: USD 58.33");
