@@ -5,7 +5,7 @@ import { chainLength } from "./link";
 import { addMoney, type Money, money, roundToCurrency, roundUpToStep, timesMoney } from "./money";
 import type { Order } from "./order";
 import type { OrderLine } from "./orderline";
-import { costPiece, type PieceCosts } from "./piececosts";
+import { costPiece, type PieceCosts, stonesToBuy } from "./piececosts";
 import { margin, markup, premium, priceAtMargin, priceAtMarkup, priceAtPremium } from "./price";
 import type { Pricing } from "./pricing";
 import { maximum, Quotient } from "./quotient";
@@ -34,7 +34,7 @@ export interface CostSheet extends PieceCosts {
   readonly premium: Rate;
   /** The least net price: landed cost at the least margin. */
   readonly floor: Money;
-  /** Cash out before the piece is sold: metal, casting, clasp, findings, stones. */
+  /** Cash out for all pieces of the line before they are sold: metal, casting, clasps, findings, and stones in whole ones. */
   readonly cashOut: Money;
 }
 
@@ -46,7 +46,7 @@ export function costOrder(order: Order, rates: Rates): readonly CostSheet[] {
 /** Costs and prices one line. @param terms the spot, and how a line without a pricing of its own is priced */
 export function costLine(line: OrderLine, terms: Pick<Order, "spot" | "pricing">, rates: Rates): CostSheet {
   const piece = costPiece(line, terms.spot, rates);
-  const { metalRate: rate, finishedWeight: finished, costs, landed } = piece;
+  const { metalRate: rate, finishedWeight: finished, landed } = piece;
   const pricing = line.pricing ?? terms.pricing;
   const price = priceOf(piece, line, pricing, rates);
   const netPrice = money(price.amount.dividedBy(taxFactor(rates)), price.currency);
@@ -66,8 +66,17 @@ export function costLine(line: OrderLine, terms: Pick<Order, "spot" | "pricing">
     margin: netPrice.amount.isZero() ? undefined : margin(landed.amount, netPrice.amount),
     premium: premium(perGramOf(netPrice, finished), rate),
     floor: priceAtMargin(landed, rates.leastMargin),
-    cashOut: addMoney(costs.metal, costs.lost, costs.casting, costs.clasp, costs.findings, costs.stones),
+    cashOut: cashOutOf(piece, line),
   });
+}
+
+/** A stone that breaks is bought whole: the cost of one piece holds a share of it, the cash that goes out all of it. */
+function cashOutOf({ costs }: PieceCosts, line: OrderLine): Money {
+  const each = addMoney(costs.metal, costs.lost, costs.casting, costs.clasp, costs.findings);
+  return addMoney(
+    forAll(each, line),
+    ...line.stones.map((set) => timesMoney(set.price, stonesToBuy(set, line.quantity))),
+  );
 }
 
 /** What a net amount is multiplied by to hold the tax where shown prices do; 1 where tax comes on top. */

@@ -162,7 +162,7 @@ function taxOn(work: Money, shipping: Money, rates: Rates): Money {
 
 /** A customer's gold that goes into the work need not be bought. */
 function cashOutOf(order: Order, sheets: readonly CostSheet[], balance: GoldBalance | undefined): Money {
-  const pieces = sum(sheets.map((sheet) => forAll(sheet.cashOut, sheet.line).amount));
+  const pieces = sum(sheets.map(({ cashOut }) => cashOut.amount));
   const besides = sum(order.extras.map(({ cost }) => cost.amount));
   const spared = balance
     ? balance.used.grams.times(order.spot.amount).dividedBy(Quotient.of(GRAMS_PER.ozt))

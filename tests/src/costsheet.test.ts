@@ -80,6 +80,15 @@ test("ten stones at 9 with a setting fee of 1: 90 for stones and 10 for setting 
   expect([text(costs.stones.amount), text(costs.setting.amount)]).toEqual(["90", "10"]);
 });
 
+test("the cash that goes out holds whole stones for all pieces, the cost of a piece its share of those that break (hand arithmetic)", () => {
+  const broken = { stoneCount: "10", stonePrice: "9", breakage: "0.03", quantity: "3" };
+  const { costs, cashOut } = sheetOf(broken, {});
+  const plain = sheetOf({ quantity: "3" }, {}).cashOut;
+  // 10 x 9 x 1.03 a piece; for three 30 x 1.03 = 30.9, so 31 stones.
+  expect(text(costs.stones.amount)).toBe("92.7");
+  expect(text(cashOut.amount.minus(plain.amount))).toBe("279");
+});
+
 test("a setting fee in the order goes before the workshop's, though it be 0", () => {
   expect(text(sheetOf({ stoneCount: "10", settingFee: "2.5" }, {}).costs.setting.amount)).toBe("25");
   expect(text(sheetOf({ stoneCount: "10", settingFee: "0" }, {}).costs.setting.amount)).toBe("0");
@@ -134,7 +143,7 @@ test("every weight, cost line, landed cost and price is the rational one, on eve
       if (sheet.markup) expectExact(sheet.markup, expected.price.sub(expected.landed).div(expected.landed));
       expectExact(sheet.premium.perGram, expected.price.div(expected.finished).sub(expected.metalRate));
       expectExact(sheet.floor.amount, expected.floor);
-      expectExact(sheet.cashOut.amount, expected.cashOut);
+      expectExact(sheet.cashOut.amount, expected.cashOut.mul(order.figures.quantity.fraction));
       const reached = expected.links.mul(expected.pitch).add(expected.clasp);
       expectExact(sheet.reached.millimetres, reached);
       expectExact(sheet.difference.millimetres, reached.sub(expected.length));

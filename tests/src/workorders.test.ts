@@ -34,6 +34,7 @@ test("10,000 orders of every kind: each total is the sum of the lines shown, dis
         ["credit", quote.ownGold?.credit.amount ?? Quotient.zero, expected.credit],
         ["to pay", quote.toPay.amount, expected.toPay],
         ["deposit and balance", quote.deposit.amount.plus(quote.balance.amount), expected.toPay],
+        ["cash out", watch.cashOut.amount, expected.cashOut],
         ["net", watch.net.amount, expected.net],
       ];
       expect(figures.filter(([, actual, exact]) => !same(actual, exact)).map(([name]) => name)).toEqual([]);

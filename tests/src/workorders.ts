@@ -25,6 +25,8 @@ export interface Expected {
   readonly toPay: Fraction;
   readonly net: Fraction;
   readonly landed: Fraction;
+  /** What goes out before the work is sold, stones in whole ones, metal that the customer brought not bought. */
+  readonly cashOut: Fraction;
 }
 
 const ZERO = new Fraction(0);
@@ -208,7 +210,12 @@ function expectedOf(
   const counted = terms.own?.use === "used" ? smaller(brought, needed) : brought;
   const worth = counted.mul(rates.spot.fraction).div(OUNCE).mul(rates.ownGoldShare.fraction);
   const credit = exactly(worth, digits);
+  const spared = terms.own?.use === "used" ? counted.mul(rates.spot.fraction).div(OUNCE) : ZERO;
   return {
+    cashOut: larger(
+      total([...reckoned.map((line) => line.cashOut), ...extras.map(({ cost }) => cost.fraction)]).sub(spared),
+      ZERO,
+    ),
     lines: reckoned.map(({ price, landed }, index) => ({ price, landed, amount: amounts[index] ?? ZERO })),
     subtotal: pieces.add(besides),
     discount,
@@ -300,5 +307,11 @@ function reckonLine(line: Line, rates: Rates, factor: Fraction, digits: number) 
     line.priced.by === "own price"
       ? exactly(figure, digits)
       : exactly(upToStep(asked().mul(factor), step.lt(coin) ? coin : step), digits);
-  return { price, landed, quantity, fineCast: cast.mul(line.mark.share) };
+  // Stones are bought for all pieces together, and no part of one is.
+  const bought = (count: Fraction) => count.mul(quantity).mul(withBreakage).ceil();
+  const cashOut = total([parts.metal, parts.lost, parts.casting, parts.clasp, parts.findings])
+    .mul(quantity)
+    .add(bought(linkStones).mul(line.stonePrice.fraction))
+    .add(bought(claspStones).mul(line.claspStonePrice.fraction));
+  return { price, landed, quantity, cashOut, fineCast: cast.mul(line.mark.share) };
 }

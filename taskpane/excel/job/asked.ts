@@ -64,13 +64,13 @@ function measure(line: OrderLine): JobRow[] {
   ];
 }
 
-/** A row for stones alike: how many on a piece, carat of one, price of one, fee, share broken. */
+/** A row for stones alike: how many on a piece, carat of one, price of one, fee, share broken, whole ones to buy for all pieces. */
 function stones(line: OrderLine, rates: Rates): JobRow[] {
   const { stones: sets } = line;
   if (sets.length === 0) return [];
   const money = cents(rates);
   return [
-    section("Stones on one piece", ["Stones", "Carat of one", "Price of one", "Setting fee", "Broken"]),
+    section("Stones on one piece", ["Stones", "Carat of one", "Price of one", "Setting fee", "Broken", "Buy, all"]),
     ...sets.map(
       (set, index): JobRow => ({
         key: stoneKey(index),
@@ -85,6 +85,12 @@ function stones(line: OrderLine, rates: Rates): JobRow[] {
             format: money,
           },
           { content: unlessOnRates(set.breakage, "breakage", rates.breakage), look: "inputRight", format: SHARE },
+          {
+            // Rounded first: 100 stones with a tenth broken are 110, whatever the computer's fractions make of it.
+            content: `=ROUNDUP(ROUND(${at(stoneKey(index))}*${at("quantity")}*(1+${at(stoneKey(index), "F")}),6),0)`,
+            look: "number",
+            format: COUNT,
+          },
         ],
       }),
     ),

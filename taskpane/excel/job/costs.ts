@@ -45,9 +45,13 @@ export function costs({ line }: CostSheet, rates: Rates): JobRow[] {
     ),
     formula(
       "cashOut",
-      "Cash out before it is sold",
-      (at) => ["metal", "lost", "casting", "clasp", "findings", "stones"].map((key) => at(key)).join("+"),
-      "metal, casting, clasp, findings, stones",
+      "Cash out, all pieces",
+      (at) => {
+        const each = ["metal", "lost", "casting", "clasp", "findings"].map((key) => at(key));
+        const bought = line.stones.map((_, index) => `+${at(stoneKey(index), "G")}*${at(stoneKey(index), "D")}`);
+        return `${at("quantity")}*(${each.join("+")})${bought.join("")}`;
+      },
+      `metal, casting, clasp, findings${line.stones.length > 0 ? ", whole stones" : ""}`,
       money,
     ),
   ];

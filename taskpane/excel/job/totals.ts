@@ -47,7 +47,7 @@ function lineRow({ line }: CostSheet, index: number, rates: Rates): JobRow {
         { content: `=${all("landed")}`, look: "number", format: money },
         { content: `=ROUND(${all("quoted")},${minorDigits(rates.currency)})`, look: "number", format: money },
         { content: `=${at("margin")}`, look: "number", format: "0.0%" },
-        { content: `=${all("cashOut")}`, look: "number", format: money },
+        { content: `=${at("cashOut")}`, look: "number", format: money },
         { content: `=${all("fineCast")}`, look: "number", format: SCALE },
       ];
     },

@@ -37,8 +37,7 @@ function stonesRow(sheet: CostSheet, set: StoneSet, line: number, index: number,
       figure(at(stones), COUNT),
       figure(at("quantity"), COUNT),
       figure(`${here(key, "D")}*${here(key, "E")}`, COUNT),
-      // Rounded first: 100 stones with a tenth broken are 110, whatever the computer's fractions make of it.
-      figure(`ROUNDUP(ROUND(${here(key, "F")}*(1+${at(stones, "F")}),6),0)`, COUNT),
+      figure(at(stones, "G"), COUNT),
       set.carat ? figure(`${here(key, "G")}*${at(stones, "C")}`, caratFormat(set, "0.00")) : { content: "" },
     ],
   };

@@ -48,6 +48,7 @@ test.each(SAMPLES.map((sample, index) => [index + 1, sample] as const))(
     agrees(figure("Together", 3), expected.subtotal);
     agrees(figure("Discount", 1), new Fraction(String(form.order.discount)));
     agrees(rows.filter(([first]) => first === "Discount")[1]?.[1], expected.discount);
+    agrees(figure("Cash out before it is sold"), expected.cashOut);
     agrees(figure("Tax"), expected.tax);
     agrees(figure("Total"), expected.total);
     agrees(figure("Net, without tax and shipping"), expected.net);
