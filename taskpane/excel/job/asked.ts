@@ -1,4 +1,5 @@
 import {
+  type Colour,
   type CostSheet,
   colourName,
   DIAMOND_GRAVITY,
@@ -41,15 +42,23 @@ const THOUSAND = Quotient.of(1000);
 
 /** Its colours, the pattern they repeat in, and the composition of an alloy of the workshop's own. */
 function coloursOf(line: OrderLine): string {
-  const { composition, pattern } = line;
+  const { composition } = line;
   const names = line.linkGroups.map(({ colour }) => {
     const name = colourName(colour, line);
     return colour === "own" && composition ? `${name} (${composition.text})` : name;
   });
   const colours = names.join(", ");
-  if (pattern.length === 0) return colours;
-  const letterOf = new Map(Object.entries(PATTERN_LETTERS).map(([letter, colour]) => [colour, letter]));
-  return `${colours} in turn: ${pattern.map((colour) => letterOf.get(colour)).join("")}`;
+  const letters = patternOf(line);
+  return letters === "" ? colours : `${colours} in turn: ${letters}`;
+}
+
+/** The colours that repeat, in letters, such as "YYW"; empty where all links are of one. */
+export function patternOf({ pattern }: OrderLine): string {
+  return pattern.map(letterOf).join("");
+}
+
+export function letterOf(colour: Colour): string {
+  return Object.entries(PATTERN_LETTERS).find(([, named]) => named === colour)?.[0] ?? "";
 }
 
 function measure(line: OrderLine): JobRow[] {

@@ -1,4 +1,4 @@
-import { type AlloyPart, type CostSheet, colourName, showMark } from "../../../src/index";
+import { type AlloyPart, type CostSheet, colourName, type OrderLine, showMark } from "../../../src/index";
 import { COUNT, SCALE } from "../job/figures";
 import type { Column, JobRow, Ref } from "../job/row";
 import { alloyKey } from "../job/weights";
@@ -29,6 +29,9 @@ export function casterTicket({ sheets, at }: Work): Ticket {
     ],
     asks: [
       "Sprues and buttons are not in this weight: weigh them and return them with the work.",
+      ...sheets.flatMap(({ line }, index) =>
+        line.clasp.cast ? [`Line ${index + 1}: its clasp parts are those of a ${claspParts(line)}.`] : [],
+      ),
       ...(melts.size > 1 ? ["Cast each alloy by itself and keep its pieces apart."] : []),
     ],
     cautions: ["casting", "nickel"],
@@ -40,6 +43,11 @@ export function casterTicket({ sheets, at }: Work): Ticket {
 export function alloyWords({ line }: CostSheet, { colour }: AlloyPart): string {
   const name = colourName(colour, line);
   return colour === "own" && line.composition ? `${name}: ${line.composition.text}` : name;
+}
+
+/** Source: common practice. */
+function claspParts({ clasp }: OrderLine): string {
+  return clasp.kind === "cast box clasp" ? "box clasp: the box and its tongue" : "hidden clasp: its two halves";
 }
 
 function meltOf(sheet: CostSheet, alloy: AlloyPart): string {

@@ -1,24 +1,23 @@
 import { COUNT } from "../job/figures";
 import type { JobRow } from "../job/row";
 import { asText } from "../paper";
-import { figure, free, lineName, markOf, type Ticket, type Work } from "./ticket";
+import { figure, free, lineName, linesOf, markOf, type Ticket, type Work } from "./ticket";
+
+/** Letters that surely fit beside the count of pieces. */
+const WIDE = 48;
 
 /** What to engrave; undefined where nothing is. */
 export function engraverTicket({ sheets, at }: Work): Ticket | undefined {
   const rows = sheets.flatMap((sheet, line): JobRow[] =>
     sheet.line.engraving === ""
       ? []
-      : [
-          {
-            cells: () => [
-              lineName(sheet, line),
-              markOf(sheet),
-              { content: asText(sheet.line.engraving), look: "start" },
-              ...free(4),
-              figure(at(line)("quantity"), COUNT),
-            ],
-          },
-        ],
+      : linesOf(sheet.line.engraving, WIDE).map((part, index) => ({
+          cells: () => [
+            ...(index === 0 ? [lineName(sheet, line), markOf(sheet)] : free(2)),
+            { content: asText(part), look: "start" },
+            ...(index === 0 ? [...free(4), figure(at(line)("quantity"), COUNT)] : free(5)),
+          ],
+        })),
   );
   if (rows.length === 0) return undefined;
   return {

@@ -1,8 +1,10 @@
+import { type CostSheet, colourName, type OrderLine } from "../../../src/index";
+import { letterOf, patternOf } from "../job/asked";
 import { COUNT, SCALE, SHARE } from "../job/figures";
 import type { JobRow } from "../job/row";
 import { alloyKey } from "../job/weights";
 import { alloyWords } from "./caster";
-import { figure, free, lineName, markOf, type Ticket, type Work, words } from "./ticket";
+import { claspWords, figure, free, head, lineName, markOf, type Ticket, type Work, words } from "./ticket";
 
 /** What to join and polish: links and clasp parts, what they weigh before and after, and the loss that is allowed. */
 export function polisherTicket({ sheets, at }: Work): Ticket {
@@ -45,9 +47,44 @@ export function polisherTicket({ sheets, at }: Work): Ticket {
   return {
     title: "Polisher's ticket",
     titles: ["Mark", "Alloy", "Parts", "In, g", "Finished, g", "Loss, g", "Loss"],
-    rows: [...rows, total],
-    asks: ["The loss is what is allowed, of the weight that comes in: collect and return the filings."],
+    rows: [...rows, total, ...joining(sheets, at)],
+    asks: [
+      ...sheets.flatMap(({ line }, index) => patternWords(line, index)),
+      "The loss is what is allowed, of the weight that comes in: collect and return the filings.",
+    ],
     cautions: ["joining", "mark", "hollow"],
     alsoBack: "Filings",
   };
+}
+
+/** What each line is joined to: its length as asked for and as whole links reach it, and its clasp. */
+function joining(sheets: readonly CostSheet[], at: Work["at"]): JobRow[] {
+  return [
+    { cells: () => [] },
+    head("To join", ["Mark", "Clasp", "Pieces", "Length", "Reached", "", ""]),
+    ...sheets.map(
+      (sheet, line): JobRow => ({
+        cells: () => [
+          lineName(sheet, line),
+          markOf(sheet),
+          words(claspWords(sheet.line)),
+          figure(at(line)("quantity"), COUNT),
+          figure(at(line)("length"), LENGTH),
+          figure(at(line)("reached"), LENGTH),
+          { content: sheet.line.lengthUnit, look: "aside" },
+        ],
+      }),
+    ),
+  ];
+}
+const LENGTH = "#,##0.0##";
+
+/** How the colours of a line follow each other; nothing where all links are of one. */
+function patternWords(line: OrderLine, index: number): readonly string[] {
+  const letters = patternOf(line);
+  if (letters === "") return [];
+  const legend = line.linkGroups.map(({ colour }) => `${letterOf(colour)} ${colourName(colour, line)}`).join(", ");
+  return [
+    `Line ${index + 1}: the colours follow each other as ${letters} (${legend}), over and over from the first link.`,
+  ];
 }

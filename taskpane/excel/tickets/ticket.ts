@@ -1,4 +1,4 @@
-import { type CostSheet, type Quote, showMark, showQuoteNumber } from "../../../src/index";
+import { type CostSheet, type OrderLine, type Quote, showMark, showQuoteNumber } from "../../../src/index";
 import { CAUTIONS, type Caution, cautionsFor } from "../job/cautions";
 import type { JobRow, Ref } from "../job/row";
 import { asText, type Look, type PaperCell } from "../paper";
@@ -28,6 +28,8 @@ export const TICKET_WIDTHS = [132, 46, 96, 54, 58, 66, 54, 62];
 const COLUMNS = TICKET_WIDTHS.length;
 /** The line, its mark, its alloy or stones: the columns after these hold figures. */
 const LAST_OF_WORDS = 2;
+/** Letters that surely fit across a ticket. */
+const ACROSS = 90;
 /** High enough to write in by hand, in points. */
 const HAND = 24;
 
@@ -46,7 +48,7 @@ export function ticketRows({ title, titles, rows, asks, cautions, alsoBack = "" 
     head("Line", titles),
     ...rows,
     plain([]),
-    ...asks.map((words) => plain([{ content: words, look: "label" }])),
+    ...asks.flatMap((ask) => linesOf(ask, ACROSS).map((words) => plain([{ content: asText(words), look: "label" }]))),
     ...cautionsFor(lines, cautions).flatMap((caution) =>
       CAUTIONS[caution].map((words) => plain([{ content: words, look: "small" }])),
     ),
@@ -65,6 +67,18 @@ export function lineName({ line }: CostSheet, index: number): PaperCell {
 
 export function markOf({ line }: CostSheet): PaperCell {
   return { content: asText(showMark(line.mark)), look: "start" };
+}
+
+/** A text in lines of at most so many letters, broken between words; a longer word is broken too. */
+export function linesOf(text: string, most: number): readonly string[] {
+  const line = new RegExp(`.{1,${most}}(?:\\s|$)|.{1,${most}}`, "gsu");
+  return (text.match(line) ?? []).map((part) => part.trimEnd());
+}
+
+/** A clasp by what it does and where it comes from, such as "box clasp, cast". */
+export function claspWords({ clasp }: OrderLine): string {
+  if (clasp.kind === "none") return "no clasp";
+  return `${clasp.kind.replace(/^(bought|cast) /, "")}, ${clasp.cast ? "cast" : "bought"}`;
 }
 
 /** Words in the third column. */
@@ -95,7 +109,8 @@ function byHand(cells: readonly PaperCell[]): JobRow {
   return { cells: () => cells, height: HAND };
 }
 
-function head(first: string, titles: readonly string[]): JobRow {
+/** A row of column titles. */
+export function head(first: string, titles: readonly string[]): JobRow {
   return plain(
     Array.from({ length: COLUMNS }, (_, column) => ({
       content: column === 0 ? first : (titles[column - 1] ?? ""),

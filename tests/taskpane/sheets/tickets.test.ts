@@ -127,6 +127,48 @@ test("the polisher reads what comes in, what is to come back, and the loss allow
   expect(all?.slice(3, 7)).toEqual([50, 102, 100, 2]);
 });
 
+test("the polisher reads the length, the clasp and how colours follow each other", async () => {
+  const wrist = {
+    lengthGiven: "wrist",
+    length: "17",
+    ease: "1.5",
+    lengthUnit: "cm",
+    linksPer: "1.7",
+    linksPerUnit: "cm",
+  };
+  const { rows, words } = await tickets(PLAIN_LINE, { ...TWO_COLOURS, ...wrist }, STONES, {
+    ...PLAIN_LINE,
+    clasp: "none",
+  });
+  const start = rows.findIndex(([first]) => first === "To join");
+  // 18.5 cm at 1.7 a centimetre are 31.45 links; 31 of them are 18.235... cm long.
+  const joined = rows.slice(start + 1, start + 5).map((row) => row.slice(2, 7));
+  expect(
+    joined.map((row) => row.map((cell) => (typeof cell === "number" ? Math.round(cell * 1000) / 1000 : cell))),
+  ).toEqual([
+    ["lobster clasp, bought", 1, 12.5, 12.5, "in"],
+    ["lobster clasp, bought", 2, 18.5, 18.235, "cm"],
+    ["box clasp, cast", 1, 12.5, 12.5, "in"],
+    ["no clasp", 1, 12.5, 12.5, "in"],
+  ]);
+  const text = words.join("\n");
+  expect(text).toContain("Line 2: the colours follow each other as YYW (Y yellow, W white), over and over");
+  expect(text).not.toContain("Line 1: the colours");
+  expect(text).toContain("Line 3: its clasp parts are those of a box clasp: the box and its tongue.");
+});
+
+test("the engraver reads every word, however many there are", async () => {
+  const engraving = `For Ada, ${"with love and patience, ".repeat(6)}always`;
+  const { rows: all } = await tickets({ ...STONES, engraving });
+  const title = all.findIndex(([first]) => first === "Engraver's ticket");
+  const head = all.findIndex(([first], row) => row > title && first === "Line");
+  const end = all.findIndex((row, index) => index > head && row.every((cell) => cell === ""));
+  const rows = all.slice(head + 1, end);
+  expect(rows.map((row) => row[2]).join(" ")).toBe(engraving);
+  expect(rows.every((row) => String(row[2]).length <= 48)).toBe(true);
+  expect(rows.map((row) => row[7])).toEqual([1, ...rows.slice(1).map(() => "")]);
+});
+
 test("the setter reads how many stones to set and to buy, whole ones, and to wait for the seats", async () => {
   const { table, words } = await tickets(STONES);
   const [stones] = table("Setter's ticket");
@@ -145,7 +187,7 @@ test("the setter reads what stones they are, and of which the carats are a diamo
   const [sapphires, rubies] = table("Setter's ticket");
   expect(sapphires?.[2]).toBe("sapphire, in all links, 2 each, 2 mm round, about 0.029 ct");
   expect(rubies?.[2]).toBe("ruby, in all links, 2 each, 2 mm round, 0.03 ct");
-  expect(words).toContain(
+  expect(words.join(" ")).toContain(
     "Carats of stones that are not diamonds are a diamond's of that size (specific gravity 3.52): weigh them.",
   );
 });
