@@ -23,7 +23,7 @@ export const PATTERN_LETTERS: Readonly<Record<string, Colour>> = {
 };
 
 const LONGEST = 60;
-const RIGHT = "give the repeating links as letters, Y yellow, R rose, W white, G green, O own, such as YYW";
+const RIGHT = "give the repeating links as letters, Y yellow, R rose, W white, G green, such as YYW";
 
 /** Reads a repeating pattern such as "YYW"; empty where links are all of one colour. Errors: unknownWord, tooLarge. */
 export function parsePattern(value: unknown, field: string): readonly Colour[] {

@@ -68,11 +68,13 @@ export function costRows({ rates }: Costed, sheet: CostSheet): readonly Row[] {
   ];
 }
 
-/** Every cost line of one piece, and their sum. */
+/** Every cost line of one piece that comes to something, and their sum. */
 export function costLineRows(sheet: CostSheet): readonly Row[] {
   const lines = Object.entries(COST_LINES) as readonly [CostLine, string][];
   return [
-    ...lines.map(([line, term]) => ({ term, value: showMoney(sheet.costs[line]) })),
+    ...lines
+      .filter(([line]) => !sheet.costs[line].amount.isZero())
+      .map(([line, term]) => ({ term, value: showMoney(sheet.costs[line]) })),
     { term: result.landed, value: showMoney(sheet.landed) },
   ];
 }

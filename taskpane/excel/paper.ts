@@ -82,6 +82,11 @@ export function asText(text: string): string {
   return text === "" || PLAIN_WORDS.test(text) ? text : `'${text}`;
 }
 
+/** Words that begin a cell. */
+export function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
 /** Contents as one block, short rows filled up. */
 export function contentsOf(paper: Paper): (string | number)[][] {
   return blockOf(paper, (cell) => cell.content);

@@ -76,7 +76,7 @@ export const form = {
     mark: "Such as 14K, 585 or 750.",
     colourName: "What the customer reads.",
     composition: "Parts by weight, such as Au 585 Ag 265 Cu 150.",
-    pattern: "Letters that repeat: Y yellow, R rose, W white, G green, O own; such as YYW. Empty: one colour.",
+    pattern: "Letters that repeat: Y yellow, R rose, W white, G green; such as YYW. Empty: one colour.",
     plated: "As usual: white is plated, the others are not.",
     ease: "How much longer than the measure.",
     linksPer: "Links in that length of closed, taut chain.",

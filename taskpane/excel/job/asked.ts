@@ -12,7 +12,7 @@ import {
   type StoneSet,
   showMark,
 } from "../../../src/index";
-import { asText } from "../paper";
+import { asText, capital } from "../paper";
 import { COUNT, cents, SHARE, unlessOnRates } from "./figures";
 import { entry, formula, type JobRow, type Ref, section, text } from "./row";
 
@@ -49,7 +49,12 @@ function coloursOf(line: OrderLine): string {
   });
   const colours = names.join(", ");
   const letters = patternOf(line);
-  return letters === "" ? colours : `${colours} in turn: ${letters}`;
+  const plated = line.plated
+    ? ", plated"
+    : line.linkGroups.some(({ colour }) => colour === "white")
+      ? ", not plated"
+      : "";
+  return `${letters === "" ? colours : `${colours} in turn: ${letters}`}${plated}`;
 }
 
 /** The colours that repeat, in letters, such as "YYW"; empty where all links are of one. */
@@ -141,8 +146,7 @@ export function stoneKey(index: number): string {
 /** What stones, where they go and their size, such as "sapphire, in all links, 2 mm round". */
 export function stoneName({ where, which, kind, size }: StoneSet): string {
   const place = where === "links" ? `in ${which}` : "on the clasp";
-  const started = `${place.charAt(0).toUpperCase()}${place.slice(1)}`;
-  return [kind, kind === "" ? started : place, size].filter((part) => part !== "").join(", ");
+  return capital([kind, place, size].filter((part) => part !== "").join(", "));
 }
 
 function inUnit(line: OrderLine, length: Length): number {

@@ -5,8 +5,29 @@ import { goldKey, stoneKey } from "./asked";
 import { cents, figureOf, IS_QUICK } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
-/** The cost lines of one piece and what they come to. */
-export function costs({ line }: CostSheet, rates: Rates): JobRow[] {
+/** Cost lines that an order has or has not, in their order. */
+const OF_ORDER = ["clasp", "findings", "stones", "setting", "engraving", "plating", "setup"] as const;
+
+/** Those of them that this piece has: a clasp that is fitted, words that are engraved, an amount that is not nothing. */
+export function ofOrder({ line, costs }: CostSheet): readonly CostLine[] {
+  const isThere: Partial<Record<CostLine, boolean>> = {
+    clasp: line.clasp.kind !== "none",
+    findings: line.findings.what !== "",
+    engraving: line.engraving !== "",
+    plating: line.plated,
+  };
+  return OF_ORDER.filter((key) => isThere[key] || !costs[key].amount.isZero());
+}
+
+/** A cost line in the formula of another row: nothing where the piece has none. */
+export function costAt(sheet: CostSheet, at: Ref): (key: CostLine) => string {
+  const there = ofOrder(sheet);
+  return (key) => (OF_ORDER.some((each) => each === key) && !there.includes(key) ? "0" : at(key));
+}
+
+/** The cost lines of one piece and what they come to; lines that it has nothing of are left out. */
+export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
+  const { line } = sheet;
   const money = cents(rates);
   const cost = (key: CostLine, write: (at: Ref) => string, unit = "") =>
     formula(key, COST_LINES[key], write, unit, money);
@@ -14,6 +35,28 @@ export function costs({ line }: CostSheet, rates: Rates): JobRow[] {
     entry(key, COST_LINES[key], amount, asText(unit), "input", money);
   const stones = (write: (stone: (column: "B" | "D" | "E" | "F") => string) => string) => (at: Ref) =>
     line.stones.map((_, index) => write((column) => at(stoneKey(index), column))).join("+") || "0";
+  const there = ofOrder(sheet);
+  const besides: Readonly<Record<(typeof OF_ORDER)[number], JobRow>> = {
+    clasp: given(
+      "clasp",
+      line.clasp.cost.amount.toNumber(),
+      line.clasp.cast ? "bought parts and work in it" : "bought",
+    ),
+    findings: given("findings", line.findings.cost.amount.toNumber(), line.findings.what),
+    stones: cost(
+      "stones",
+      stones((stone) => `CURB.STONECOST(${stone("B")},${stone("D")},0,${stone("F")})`),
+      "with the share that breaks",
+    ),
+    setting: cost(
+      "setting",
+      stones((stone) => `CURB.STONECOST(${stone("B")},0,${stone("E")})`),
+    ),
+    engraving: given("engraving", line.engravingCost.amount.toNumber(), line.engraving),
+    plating: cost("plating", () => figureOf("plating")),
+    setup: given("setup", line.setup.amount.toNumber(), ""),
+  };
+  const last = there.at(-1) ?? "labour";
   return [
     section(`Cost of one piece, ${rates.currency}`),
     formula("metalRate", "Metal rate", (at) => `CURB.METALRATE(${at("spot")},${at(goldKey(line))})`, "a gram", money),
@@ -21,21 +64,23 @@ export function costs({ line }: CostSheet, rates: Rates): JobRow[] {
     cost("lost", (at) => `${at("lostWeight")}*${at("metalRate")}`),
     cost("casting", castingOf(charged)),
     cost("labour", (at) => labourOf(at("castParts"), at("chain"))),
-    given("clasp", line.clasp.cost.amount.toNumber(), line.clasp.cast ? "bought parts and work in it" : "bought"),
-    given("findings", line.findings.cost.amount.toNumber(), line.findings.what),
-    cost(
-      "stones",
-      stones((stone) => `CURB.STONECOST(${stone("B")},${stone("D")},0,${stone("F")})`),
-    ),
-    cost(
-      "setting",
-      stones((stone) => `CURB.STONECOST(${stone("B")},0,${stone("E")})`),
-    ),
-    given("engraving", line.engravingCost.amount.toNumber(), line.engraving),
-    cost("plating", () => (line.plated ? figureOf("plating") : "0"), line.plated ? "" : "not plated"),
-    given("setup", line.setup.amount.toNumber(), ""),
-    cost("overhead", (at) => `SUM(${at("metal")}:${at("setup")})*${figureOf("overhead")}`),
-    formula("landed", "Landed cost", (at) => `SUM(${at("metal")}:${at("overhead")})`, "", money, "total"),
+    ...OF_ORDER.filter((key) => there.includes(key)).map((key) => besides[key]),
+    ...(rates.overhead.isZero()
+      ? [
+          // A job follows Rates: an overhead that comes later still counts, and is said.
+          formula(
+            "landed",
+            "Landed cost",
+            (at) => `SUM(${at("metal")}:${at(last)})*(1+${figureOf("overhead")})`,
+            `=IF(${figureOf("overhead")}>0,"with the overhead on Rates","")`,
+            money,
+            "total",
+          ),
+        ]
+      : [
+          cost("overhead", (at) => `SUM(${at("metal")}:${at(last)})*${figureOf("overhead")}`),
+          formula("landed", "Landed cost", (at) => `SUM(${at("metal")}:${at("overhead")})`, "", money, "total"),
+        ]),
     formula(
       "perGram",
       "Landed cost per gram",
@@ -47,7 +92,7 @@ export function costs({ line }: CostSheet, rates: Rates): JobRow[] {
       "cashOut",
       "Cash out, all pieces",
       (at) => {
-        const each = ["metal", "lost", "casting", "clasp", "findings"].map((key) => at(key));
+        const each = (["metal", "lost", "casting", "clasp", "findings"] as const).map(costAt(sheet, at));
         const bought = line.stones.map((_, index) => `+${at(stoneKey(index), "G")}*${at(stoneKey(index), "D")}`);
         return `${at("quantity")}*(${each.join("+")})${bought.join("")}`;
       },

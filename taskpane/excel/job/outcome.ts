@@ -1,6 +1,6 @@
 import { type CostSheet, minorDigits, type Order, type QuoteLine, type Rates } from "../../../src/index";
 import { nameOf } from "../rates";
-import { labourOf } from "./costs";
+import { labourOf, ofOrder } from "./costs";
 import { COUNT, cents, figureOf, IS_QUICK, SCALE, SHARE } from "./figures";
 import { castKey, polishedKey } from "./readings";
 import { type Column, type JobRow, type Ref, section } from "./row";
@@ -119,7 +119,8 @@ function weighedPiece(at: Ref): string {
 }
 
 /** The cost lines again, metal, casting and labour by what was counted and weighed; a cast clasp weighs what it should. */
-function landedByScale({ line, alloys }: CostSheet, at: Ref): string {
+function landedByScale(sheet: CostSheet, at: Ref): string {
+  const { line, alloys } = sheet;
   const quantity = at("quantity");
   const each = (key: string) => `${at(key, "C")}/${quantity}`;
   const parts = alloys.reduce((count, { claspParts }) => count + claspParts.toNumber(), 0);
@@ -134,7 +135,7 @@ function landedByScale({ line, alloys }: CostSheet, at: Ref): string {
     `${each("actualCast")}*${at("metalRate")}`,
     casting,
     labourOf(links, chain),
-    `SUM(${at("clasp")}:${at("setup")})`,
+    ...ofOrder(sheet).map((key) => at(key)),
   ];
   return `(${lines.join("+")})*(1+${figureOf("overhead")})`;
 }

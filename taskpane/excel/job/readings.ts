@@ -60,7 +60,7 @@ function reading(key: string, label: string, count: (at: Ref) => string, weight?
   return {
     key,
     cells: (at) => [
-      { content: asText(label), look: "label" },
+      { content: asText(label), look: "item" },
       { content: `=${count(at)}`, look: "number", format: COUNT },
       { content: weight ? `=${weight(at)}` : "", look: "number", format: SCALE },
       blank(COUNT),

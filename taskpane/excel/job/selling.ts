@@ -1,16 +1,18 @@
 import { type CostSheet, minorDigits, type Order, type Pricing, type QuoteLine, type Rates } from "../../../src/index";
 import { nameOf } from "../rates";
+import { costAt } from "./costs";
 import { cents, figureOf, SHARE } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
 /** The price of one piece: as quoted, and what it would be at the rates as they stand. */
-export function selling({ line, pricing, price }: CostSheet, order: Order, quoted: QuoteLine, rates: Rates): JobRow[] {
+export function selling(sheet: CostSheet, order: Order, quoted: QuoteLine, rates: Rates): JobRow[] {
+  const { line, pricing, price } = sheet;
   const money = cents(rates);
   const follows = line.pricing === undefined && isOnRates(order.pricing, rates.pricing);
   return [
     section("Price of one piece"),
     ...(follows ? pricedAsRates() : pricedByHand(pricing, money)),
-    formula("asked", "Asked, before tax and step", askedFor, rates.currency, money),
+    formula("asked", "Asked, before tax and step", (at) => askedFor(sheet, at), rates.currency, money),
     formula("priceNow", "Price at today's rates", (at) => priceNow(at, rates), rates.currency, money),
     entry("quoted", "Quoted", price.amount.toNumber(), rates.currency, "plain", money),
     formula(
@@ -87,14 +89,16 @@ function pricedByHand(pricing: Pricing, money: string): JobRow[] {
 }
 
 /** What the method asks for one piece; an own price is what the customer reads, so its tax is taken out first. */
-function askedFor(at: Ref): string {
+function askedFor(sheet: CostSheet, at: Ref): string {
+  const cost = costAt(sheet, at);
   const [by, figure, landed] = [at("priceBy"), at("priceFigure"), at("landed")];
-  const premium = (weight: string, cost: string) => `MAX(${at(weight)}*(${at("metalRate")}+${figure}),${at(cost)})`;
+  const premium = (weight: string, key: "clasp" | "findings") =>
+    `MAX(${at(weight)}*(${at("metalRate")}+${figure}),${cost(key)})`;
   const parts = [
     `CURB.PRICEATPREMIUM(${at("chain")},${at("metalRate")},${figure})`,
     premium("claspWeight", "clasp"),
     premium("findingsWeight", "findings"),
-    ...["stones", "setting", "engraving", "plating"].map((key) => at(key)),
+    ...(["stones", "setting", "engraving", "plating"] as const).map(cost),
   ];
   return (
     `IF(${by}="markup",CURB.PRICEATMARKUP(${landed},${figure}),` +

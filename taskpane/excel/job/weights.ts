@@ -1,5 +1,5 @@
 import { type AlloyPart, type CostSheet, colourName, type OrderLine } from "../../../src/index";
-import { asText } from "../paper";
+import { asText, capital } from "../paper";
 import { nameOf } from "../rates";
 import { goldKey } from "./asked";
 import { COUNT, GRAMS, IS_QUICK, SCALE } from "./figures";
@@ -70,7 +70,7 @@ function alloyRow(line: OrderLine, alloy: AlloyPart, index: number): JobRow {
   return {
     key,
     cells: (at) => [
-      { content: asText(alloyName(alloy, line)), look: "label" },
+      { content: asText(capital(alloyName(alloy, line))), look: "item" },
       { content: `=${at(key, "C")}+${at(key, "D")}`, look: "number", format: COUNT },
       { content: `=${countOf(line, alloy, "closed", at)}`, look: "number", format: COUNT },
       { content: `=${countOf(line, alloy, "open", at)}`, look: "number", format: COUNT },

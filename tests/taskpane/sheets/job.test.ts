@@ -171,6 +171,38 @@ test("stones on all or every n-th of the links are counted anew with the links; 
   expect(await values("stones0")).toEqual([80, 10, 20]);
 });
 
+test("cost lines that a piece has nothing of are not listed, and an overhead that comes later still counts", async () => {
+  const lines = [
+    { ...FIFTY, design: "Plain curb", clasp: "none" },
+    { ...FIFTY, design: "Named curb", clasp: "none", engraving: "For Ada", findings: "jump rings", setup: "25" },
+  ];
+  await writeRates(desk, AT_25);
+  const { job } = papersOf({ ...TWO_LINES, lines }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const listed = async (line: number) => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const row = (key: string) => Number(job.at(line)(key).split("$").at(-1)) - 1;
+    return rows.slice(row("metal"), row("landed") + 1).map((cells) => cells.slice(0, 2));
+  };
+  const four = [
+    ["Metal in the cast parts", 2500],
+    ["Metal lost in polishing", 50],
+    ["Casting", 153],
+    ["Labour", 50],
+  ];
+  expect(await listed(0)).toEqual([...four, ["Landed cost", 2753]]);
+  expect(await listed(1)).toEqual([
+    ...four,
+    ["Other findings", 0],
+    ["Engraving", 0],
+    ["Model and mould share", 25],
+    ["Landed cost", 2778],
+  ]);
+  await writeRates(desk, { overhead: "0.1" });
+  expect((await listed(0)).at(-1)?.[1]).toBeCloseTo(3028.3, 9);
+  await writeRates(desk, { overhead: "0" });
+});
+
 test("blank readings stay blank, and readings say what loss, cost, price and margin came to", async () => {
   const { cell, values } = await twoLines();
   const at = cell(0);

@@ -185,8 +185,8 @@ test("the setter reads what stones they are, and of which the carats are a diamo
     { ...STONES, stoneKind: "ruby", stoneCarat: "0.03" },
   );
   const [sapphires, rubies] = table("Setter's ticket");
-  expect(sapphires?.[2]).toBe("sapphire, in all links, 2 each, 2 mm round, about 0.029 ct");
-  expect(rubies?.[2]).toBe("ruby, in all links, 2 each, 2 mm round, 0.03 ct");
+  expect(sapphires?.[2]).toBe("Sapphire, in all links, 2 each, 2 mm round, about 0.029 ct");
+  expect(rubies?.[2]).toBe("Ruby, in all links, 2 each, 2 mm round, 0.03 ct");
   expect(words.join(" ")).toContain(
     "Carats of stones that are not diamonds are a diamond's of that size (specific gravity 3.52): weigh them.",
   );
