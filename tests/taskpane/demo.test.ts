@@ -35,4 +35,6 @@ test("the demo holds a dozen designs and two orders in the words of the form", (
   expect(headers).toEqual(
     expect.arrayContaining([ORDER_LABELS.customer, LINE_LABELS.design, LINE_LABELS.mark, LINE_LABELS.linkWeight]),
   );
+  const kind = headers.indexOf(LINE_LABELS.kind);
+  expect(orders.map((order) => order[kind])).toEqual(["chain", "bracelet"]);
 });

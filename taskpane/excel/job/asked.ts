@@ -91,7 +91,7 @@ function stones(line: OrderLine, rates: Rates): JobRow[] {
         cells: (at) => [
           { content: asText(stoneName(set)), look: "item" },
           { content: stoneCount(set, at), look: "inputRight", format: COUNT },
-          { content: set.carat?.toNumber() ?? "", look: "number", format: caratFormat(set, "0.00##") },
+          { content: set.carat?.toNumber() ?? "", look: "number", format: caratFormat(set, "0.00#") },
           { content: set.price.amount.toNumber(), look: "inputRight", format: money },
           {
             content: unlessOnRates(set.settingFee.amount, "settingFee", rates.settingFee.amount),
@@ -131,9 +131,7 @@ export function caratNotes(lines: readonly OrderLine[]): readonly string[] {
     line.stones.some(({ carat, caratFrom }) => carat && caratFrom === AS_DIAMOND),
   );
   return isAsDiamond
-    ? [
-        `Carats of stones that are not diamonds are a diamond's of that size (specific gravity ${DIAMOND_GRAVITY}): weigh them.`,
-      ]
+    ? [`Carats of other stones are as of a diamond that size (specific gravity ${DIAMOND_GRAVITY}): weigh them.`]
     : [];
 }
 const AS_DIAMOND = "a diamond's size";

@@ -24,6 +24,7 @@ export function engraverTicket({ sheets, at }: Work): Ticket | undefined {
     title: "Engraver's ticket",
     titles: ["Mark", "Words", "", "", "", "", "Pieces"],
     rows,
+    lines: sheets.map(({ line }) => line).filter(({ engraving }) => engraving !== ""),
     asks: ["Spelled as written here. Ask before engraving where anything is unclear."],
     cautions: ["hollow"],
   };

@@ -12,6 +12,7 @@ export function platerTicket({ sheets, at }: Work): Ticket | undefined {
     title: "Plating ticket",
     titles: ["Mark", "What to plate", "Links", "Pieces", "Plated, g", "", ""],
     rows,
+    lines: sheets.map(({ line }) => line).filter(({ plated }) => plated),
     asks: [
       "After polishing and setting.",
       ...(sheets.some(isWhiteInPart) ? ["Where only the white links are plated, mask the others."] : []),

@@ -84,7 +84,5 @@ function patternWords(line: OrderLine, index: number): readonly string[] {
   const letters = patternOf(line);
   if (letters === "") return [];
   const legend = line.linkGroups.map(({ colour }) => `${letterOf(colour)} ${colourName(colour, line)}`).join(", ");
-  return [
-    `Line ${index + 1}: the colours follow each other as ${letters} (${legend}), over and over from the first link.`,
-  ];
+  return [`Line ${index + 1}: colours follow as ${letters} (${legend}), over and over from the first link.`];
 }

@@ -14,8 +14,9 @@ export function setterTicket({ sheets, at }: Work): Ticket | undefined {
     title: "Setter's ticket",
     titles: ["Mark", "Stones", "A piece", "Pieces", "To set", "To buy", "Carats"],
     rows,
+    lines: sheets.map(({ line }) => line).filter(({ stones }) => stones.length > 0),
     asks: [
-      "To buy is with those that break in setting. Return stones that are left over, and broken ones.",
+      "To buy holds those that break in setting. Return what is left over, and broken ones.",
       ...caratNotes(sheets.map(({ line }) => line)),
     ],
     cautions: ["seats", "hollow"],

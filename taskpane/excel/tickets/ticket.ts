@@ -20,11 +20,13 @@ export interface Ticket {
   /** What is asked of the trade, in short lines. */
   readonly asks: readonly string[];
   readonly cautions: readonly Caution[];
+  /** The lines that there is work at, for the cautions; all where none are named. */
+  readonly lines?: readonly OrderLine[];
   /** What comes back beside the work itself, such as "Sprues". */
   readonly alsoBack?: string;
 }
 
-export const TICKET_WIDTHS = [132, 46, 96, 54, 58, 66, 54, 62];
+export const TICKET_WIDTHS = [132, 46, 96, 54, 58, 66, 54, 70];
 const COLUMNS = TICKET_WIDTHS.length;
 /** The line, its mark, its alloy or stones: the columns after these hold figures. */
 const LAST_OF_WORDS = 2;
@@ -34,9 +36,9 @@ const ACROSS = 90;
 const HAND = 24;
 
 /** A ticket laid out: heading, table, what is asked, cautions, places to write what went out and what came back. */
-export function ticketRows({ title, titles, rows, asks, cautions, alsoBack = "" }: Ticket, work: Work): JobRow[] {
-  const { quote, sheets } = work;
-  const lines = sheets.map(({ line }) => line);
+export function ticketRows(ticket: Ticket, { quote, sheets }: Work): JobRow[] {
+  const { title, titles, rows, asks, cautions, alsoBack = "" } = ticket;
+  const lines = ticket.lines ?? sheets.map(({ line }) => line);
   const weighed = ["Pieces", "Weight, g", alsoBack === "" ? "" : `${alsoBack}, g`, "Date", "Name", "", ""];
   return [
     { ...plain([{ content: title, look: "title" }]), startsPage: true },

@@ -152,8 +152,8 @@ test("the polisher reads the length, the clasp and how colours follow each other
     ["no clasp", 1, 12.5, 12.5, "in"],
   ]);
   const text = words.join("\n");
-  expect(text).toContain("Line 2: the colours follow each other as YYW (Y yellow, W white), over and over");
-  expect(text).not.toContain("Line 1: the colours");
+  expect(text).toContain("Line 2: colours follow as YYW (Y yellow, W white), over and over");
+  expect(text).not.toContain("Line 1: colours");
   expect(text).toContain("Line 3: its clasp parts are those of a box clasp: the box and its tongue.");
 });
 
@@ -169,6 +169,18 @@ test("the engraver reads every word, however many there are", async () => {
   expect(rows.map((row) => row[7])).toEqual([1, ...rows.slice(1).map(() => "")]);
 });
 
+test("a ticket takes care of the lines there is work at: solid links are not called hollow to the engraver", async () => {
+  const { rows } = await tickets({ ...PLAIN_LINE, engraving: "For Ada" }, { ...STONES, engraving: "" });
+  const title = (name: string) => rows.findIndex(([first]) => first === name);
+  const said = (from: string, to?: string) =>
+    rows
+      .slice(title(from), to === undefined ? undefined : title(to))
+      .flat()
+      .join(" ");
+  expect(said("Engraver's ticket")).not.toContain("Hollow links");
+  expect(said("Setter's ticket", "Engraver's ticket")).toContain("Hollow links");
+});
+
 test("the setter reads how many stones to set and to buy, whole ones, and to wait for the seats", async () => {
   const { table, words } = await tickets(STONES);
   const [stones] = table("Setter's ticket");
@@ -176,7 +188,7 @@ test("the setter reads how many stones to set and to buy, whole ones, and to wai
   expect(stones?.slice(2, 7)).toEqual(["In all links, 2 each, 2 mm round, about 0.029 ct", 100, 1, 100, 110]);
   expect(stones?.[7]).toBeCloseTo(110 * 0.02928, 9);
   expect(words).toContain("Buy stones only after the cast seats have been checked.");
-  expect(words.join("\n")).not.toContain("that are not diamonds");
+  expect(words.join("\n")).not.toContain("Carats of other stones");
 });
 
 test("the setter reads what stones they are, and of which the carats are a diamond's", async () => {
@@ -188,7 +200,7 @@ test("the setter reads what stones they are, and of which the carats are a diamo
   expect(sapphires?.[2]).toBe("Sapphire, in all links, 2 each, 2 mm round, about 0.029 ct");
   expect(rubies?.[2]).toBe("Ruby, in all links, 2 each, 2 mm round, 0.03 ct");
   expect(words.join(" ")).toContain(
-    "Carats of stones that are not diamonds are a diamond's of that size (specific gravity 3.52): weigh them.",
+    "Carats of other stones are as of a diamond that size (specific gravity 3.52): weigh them.",
   );
 });
 
