@@ -1,5 +1,6 @@
-import { COST_LINES, type CostLine, type CostSheet, Quotient } from "../src/index";
+import { COST_LINES, type CostLine, type CostSheet, type OrderLine, Quotient } from "../src/index";
 import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "./display";
+import { shownWord } from "./formplan";
 import { negative } from "./payrows";
 import type { Costed } from "./reckoning";
 import { TEXTS } from "./texts";
@@ -80,7 +81,7 @@ export function costLineRows(sheet: CostSheet): readonly Row[] {
 }
 
 /** What the person should know before the quote goes out. */
-export function watchSentences({ order, quote, watch, rates }: Costed): readonly string[] {
+export function watchSentences({ order, sheets, quote, watch, rates }: Costed): readonly string[] {
   const sentences: string[] = [];
   if (watch.belowFloor) {
     const say = order.discount.isZero() ? result.belowFloor : result.belowFloorDiscounted;
@@ -89,12 +90,35 @@ export function watchSentences({ order, quote, watch, rates }: Costed): readonly
   for (const line of watch.belowFloor ? [] : watch.linesBelowFloor) {
     sentences.push(result.lineBelowFloor(line + 1, quote.lines[line]?.design ?? "", showShare(rates.leastMargin)));
   }
+  for (const [line, { line: ordered }] of sheets.entries()) {
+    const lacking = lackingOf(ordered.clasp);
+    if (lacking.length > 0) {
+      const clasp = shownWord(ordered.clasp.kind).toLowerCase();
+      sentences.push(result.claspLacks(sheets.length > 1 ? line + 1 : undefined, clasp, lacking));
+    }
+  }
   if (watch.depositShort) {
     const cash = showMoney(watch.cashOut);
     const none = quote.deposit.amount.isZero();
     sentences.push(none ? result.noDeposit(cash) : result.depositShort(showMoney(quote.deposit), cash));
   }
   return sentences;
+}
+
+/** What a clasp that is fitted is not given: it counts as nothing. The parts in a cast one may well cost nothing. */
+function lackingOf({
+  kind,
+  cast,
+  length,
+  weight,
+  cost,
+}: OrderLine["clasp"]): readonly ("cost" | "weight" | "length")[] {
+  if (kind === "none") return [];
+  return [
+    ...(cost.amount.isZero() && !cast ? (["cost"] as const) : []),
+    ...(weight.grams.isZero() ? (["weight"] as const) : []),
+    ...(length.millimetres.isZero() ? (["length"] as const) : []),
+  ];
 }
 
 /** More than this in cash is reported in the United States. Source: Form 8300, 26 U.S.C. 6050I. */

@@ -11,7 +11,7 @@ import {
 import { castRows, goldRows, stoneRows } from "../../taskpane/allrows";
 import { isPlain, lineRows, payRows } from "../../taskpane/payrows";
 import { type Costed, reckon } from "../../taskpane/reckoning";
-import type { Row } from "../../taskpane/resultrows";
+import { costLineRows, type Row, watchSentences } from "../../taskpane/resultrows";
 
 vi.mock("../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
@@ -139,4 +139,35 @@ it("stones to buy hold those that setting breaks, in whole stones, by link and b
   expect(said(stoneRows(costed({ lines: [named] })))[0]).toContain(
     "about 0.04 ct each, were it a diamond (specific gravity 3.52): weigh one",
   );
+});
+
+it("a clasp that is fitted and not told of is watched, not refused", () => {
+  const clasps = (...lines: Partial<Record<LineKey, string>>[]) =>
+    watchSentences(costed({ lines }))
+      .filter((sentence) => sentence.includes("clasp ("))
+      .join("\n");
+  const all = { claspLength: "1.1", claspWeight: "4", claspCost: "90" };
+  expect(clasps({})).toBe(
+    "The clasp (lobster clasp, bought) has no cost, weight or length: it counts as free, of no weight and of no length.",
+  );
+  expect(clasps(all, { ...all, claspCost: "" })).toBe(
+    "Line 2: the clasp (lobster clasp, bought) has no cost: it counts as free.",
+  );
+  expect(clasps({ clasp: "cast box clasp", claspWeight: "4" })).toBe(
+    "The clasp (box clasp with tongue, cast) has no length: it counts as of no length.",
+  );
+  expect(clasps({ clasp: "none" }, all)).toBe("");
+});
+
+it("cost lines that come to nothing are not listed", () => {
+  const one = costed({ lines: [{ clasp: "none", engraving: "For Ada" }] });
+  const [sheet] = one.sheets;
+  // 100 x 25, 2 x 25, 102 x 1.5 and 50.
+  expect(sheet && said(costLineRows(sheet))).toEqual([
+    "Metal in the cast parts | USD 2,500.00",
+    "Metal lost in polishing | USD 50.00",
+    "Casting | USD 153.00",
+    "Labour | USD 50.00",
+    "Landed cost | USD 2,753.00",
+  ]);
 });
