@@ -274,6 +274,23 @@ describe("taking a weigh-in out again", () => {
     expect((await own(1)).Pieces).toBe("4");
   });
 
+  test("takes the finisher out that it added, and none who was there or of whom something was noted", async () => {
+    const finishers = async () => (await texts(desk, "Finisher losses", "A5:A8")).flat().filter((name) => name !== "");
+    await weigh(desk, { ...ADA, stage: "polished", who: "Bram", pieces: "10", weight: "20.5" });
+    await weigh(desk, { who: "Cleo", pieces: "10", weight: "20.4" });
+    expect(await finishers()).toEqual(["Bram", "Cleo"]);
+    await press(desk, "Take it out again");
+    expect(await finishers()).toEqual(["Bram"]);
+    await weigh(desk, { who: "bram", pieces: "9", weight: "18.4" });
+    await press(desk, "Take it out again");
+    expect(await finishers()).toEqual(["Bram"]);
+    await toTable("addColumn", "Finishers");
+    await weigh(desk, { who: "Dov", pieces: "8", weight: "16" });
+    await typeIn(desk.page, "Finisher losses", "J6", "new here");
+    await press(desk, "Take it out again");
+    expect(await finishers()).toEqual(["Bram", "Dov"]);
+  });
+
   test("takes nothing where the row was changed meanwhile", async () => {
     await weigh(desk, { ...ADA, pieces: "10", weight: "20.5" });
     await weigh(desk, { pieces: "12", weight: "24.6" });

@@ -11,6 +11,8 @@ export interface TableReading<K extends string> {
   /** Of its left edge on the sheet, from 0. */
   readonly left: number;
   readonly rows: readonly Readonly<Record<K, unknown>>[];
+  /** Whether columns of the person's own hold something in each row. */
+  readonly hasMore: readonly boolean[];
 }
 
 /** A formula of a plan as it is written into a cell. */
@@ -80,7 +82,7 @@ export function begunReading<K extends string>(plan: TablePlan<K>, sheet: string
   const keys = keysOf(plan);
   const blank = Object.fromEntries(keys.map((key) => [key, ""])) as Record<K, unknown>;
   const places = Object.fromEntries(keys.map((key, place) => [key, place])) as Record<K, number>;
-  return { places, sheet, left: 0, rows: [blank] };
+  return { places, sheet, left: 0, rows: [blank], hasMore: [false] };
 }
 
 /**
@@ -162,7 +164,7 @@ function headLook({ look }: TableColumn): Look {
 function readingOf<K extends string>(
   plan: TablePlan<K>,
   [header = [], ...body]: readonly (readonly unknown[])[],
-): Pick<TableReading<K>, "places" | "rows"> {
+): Pick<TableReading<K>, "places" | "rows" | "hasMore"> {
   const titles = header.map((title) => String(title).trim().toLowerCase());
   const placed = keysOf(plan).map((key) => [key, titles.indexOf(plan.columns[key].header.toLowerCase())] as const);
   const gone = placed.filter(([, place]) => place < 0).map(([key]) => `"${plan.columns[key].header}"`);
@@ -171,7 +173,9 @@ function readingOf<K extends string>(
       `The table ${plan.name} has no column ${gone.join(", ")} any more. Give its header back, or give the table another name (Table Design): then a new one is begun.`,
     );
   }
+  const ours = new Set(placed.map(([, place]) => place));
   return {
+    hasMore: body.map((row) => row.some((cell, place) => !ours.has(place) && !isBlank(cell))),
     places: Object.fromEntries(placed) as Record<K, number>,
     rows: body.map((row) => Object.fromEntries(placed.map(([key, place]) => [key, row[place]])) as Record<K, unknown>),
   };

@@ -27,6 +27,8 @@ export interface WrittenWeighIn {
   /** The rows that were there before it. */
   readonly others: readonly WeighInRow[];
   readonly rates: RatesReading;
+  /** The finisher that it added to theirs; undefined where it added none. */
+  readonly finisher: string | undefined;
 }
 
 /** Adds a weigh-in to its table, and a new finisher to theirs; begins the tables where they are not there yet. */
@@ -35,28 +37,47 @@ export async function addWeighIn(weighIn: WeighIn, isoDate: string): Promise<Wri
   return write((context, tables, rates) => {
     const weighIns = tables.weighIns();
     putRow(context, WEIGH_IN_PLAN, weighIns, typed, asItIs);
+    let finisher: string | undefined;
     if ((weighIn.stage === "polished" || weighIn.stage === "finished") && weighIn.who !== "") {
       const finishers = tables.finishers();
-      if (!finishers.rows.some(({ who }) => sameText(who, weighIn.who)))
-        putRow(context, FINISHER_PLAN, finishers, { who: weighIn.who }, writtenOver(WEIGH_IN_PLAN, weighIns));
+      if (!finishers.rows.some(({ who }) => sameText(who, weighIn.who))) {
+        finisher = weighIn.who;
+        putRow(context, FINISHER_PLAN, finishers, { who: finisher }, writtenOver(WEIGH_IN_PLAN, weighIns));
+      }
     }
-    return { typed, others: weighIns.rows, rates };
+    return { typed, others: weighIns.rows, rates, finisher };
   });
 }
 
-/** Takes a weigh-in out of its table. Errors: WorkbookFault where no row says what was typed any more. */
-export async function takeWeighInOut({ typed }: WrittenWeighIn): Promise<void> {
+/** Takes a weigh-in out of its table, and the finisher it added, who has done nothing else since. Errors: WorkbookFault where no row says what was typed any more. */
+export async function takeWeighInOut({ typed, finisher }: WrittenWeighIn): Promise<void> {
   await run(async (context) => {
     const asked = askScaleBook(context);
     await context.sync();
-    const { weighIns } = asked();
-    if (weighIns.isMissing || !takeRowOut(context, WEIGH_IN_PLAN, weighIns.read(), typed)) {
+    const { weighIns, finishers } = asked();
+    const before = weighIns.isMissing ? undefined : weighIns.read();
+    if (!before || !takeRowOut(context, WEIGH_IN_PLAN, before, typed)) {
       throw new WorkbookFault(
         "That weigh-in no longer stands in the table WeighIns as it was written, so nothing was taken out. Change or delete its row there.",
       );
     }
+    if (finisher !== undefined && before.rows.filter(({ who }) => sameText(who, finisher)).length === 1) {
+      takeFinisherOut(context, finishers, finisher);
+    }
     await context.sync();
   });
+}
+
+/** A finisher whose table cannot be written into, or beside whom the person wrote something of their own, stays. */
+function takeFinisherOut(context: Excel.RequestContext, table: AskedTable<FinisherColumn>, finisher: string): void {
+  if (table.isMissing) return;
+  try {
+    const finishers = table.read();
+    const row = finishers.rows.findLastIndex(({ who }) => sameText(who, finisher));
+    if (finishers.hasMore[row] === false) takeRowOut(context, FINISHER_PLAN, finishers, { who: finisher });
+  } catch (error) {
+    if (!(error instanceof WorkbookFault)) throw error;
+  }
 }
 
 /** Adds a link to its table. Errors: WorkbookFault where that link is there already. */
