@@ -1,4 +1,5 @@
 import { MAX_COLUMNS, MAX_ROWS, type Rect } from "./address";
+import type { Picture } from "./pictures";
 
 /** What belongs to a sheet of Excel but has no place in the grid. */
 export interface Extras {
@@ -7,6 +8,7 @@ export interface Extras {
   veryHidden: boolean;
   standardWidth: number | undefined;
   validations: Validation[];
+  pictures: Picture[];
 }
 
 export interface PageSetup {
@@ -71,6 +73,7 @@ export function newExtras(): Extras {
     veryHidden: false,
     standardWidth: undefined,
     validations: [],
+    pictures: [],
   };
 }
 
@@ -111,6 +114,12 @@ export function shiftExtras(extras: Extras, shift: Shift): void {
     const after = shifted({ row, column: 0, rows: 1, columns: 1 }, shift);
     return after ? [after.row] : [];
   });
+  for (const picture of extras.pictures) {
+    const cell = { row: picture.row, column: picture.column, rows: 1, columns: 1 };
+    // One whose cell went hangs on the cell that took its place.
+    const { row, column } = shifted(cell, shift) ?? { ...cell, [shift.axis]: shift.at };
+    Object.assign(picture, { row, column });
+  }
   extras.validations = extras.validations.flatMap((validation) => {
     const rect = shifted(validation.rect, shift);
     return rect ? [{ ...validation, rect }] : [];

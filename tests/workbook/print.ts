@@ -1,9 +1,10 @@
 import type { IStyleData, Worksheet } from "@univerjs/core";
-import { intersect, type Rect } from "./address";
+import { contains, intersect, type Rect } from "./address";
 import { type Book, DEFAULT_HEIGHT, DEFAULT_WIDTH } from "./book";
 import { type Cell, readCells, textOf } from "./cells";
 import { fromRange, usedRect } from "./extent";
 import type { PageSetup } from "./extras";
+import { cornerOf, type Picture } from "./pictures";
 import { asHex, lineAt, type Side, styleAt } from "./styles";
 
 /** Millimetres, portrait. */
@@ -35,7 +36,7 @@ export function printSheet(book: Book, sheetId: string): void {
 
 /** A sheet as a whole HTML page, fit to its paper by its page layout, with its heading rows repeated on every page. */
 export function printHtml(book: Book, sheetId: string): string {
-  const { page } = book.extrasOf(sheetId);
+  const { page, pictures } = book.extrasOf(sheetId);
   const area = page.area ?? usedRect(book, sheetId, false) ?? { row: 0, column: 0, rows: 1, columns: 1 };
   const sheet = book.worksheet(sheetId);
   const columns = range(area.column, area.columns).filter((column) => !sheet.getColumnManager().getColumn(column)?.hd);
@@ -54,7 +55,7 @@ export function printHtml(book: Book, sheetId: string): string {
   const draw = (row: number) => {
     const height = row < sheet.getRowCount() ? sheet.getRowHeight(row) : DEFAULT_HEIGHT;
     const tds = columns.map((column) =>
-      drawCell(sheet, cells[row - area.row]?.[column - area.column], row, column, merges, area),
+      drawCell(sheet, cells[row - area.row]?.[column - area.column], row, column, merges, area, pictures),
     );
     const breaks = page.pageStarts.includes(row) && row !== rows[0] ? ";break-before:page" : "";
     return `<tr style="height:${height}px${breaks}">${tds.join("")}</tr>`;
@@ -118,6 +119,7 @@ function drawCell(
   column: number,
   merges: readonly Rect[],
   area: Rect,
+  pictures: readonly Picture[],
 ): string {
   const merge = merges.find((each) => intersect(each, { row, column, rows: 1, columns: 1 }));
   const shown = merge && intersect(merge, area);
@@ -126,7 +128,22 @@ function drawCell(
   const style = styleAt(sheet, row, column);
   const last = shown ? styleAt(sheet, shown.row + shown.rows - 1, shown.column + shown.columns - 1) : style;
   const text = cell ? textOf(cell) : "";
-  return `<td${spans} style="${css(style, last, cell, isOverflowing(style, cell, shown))}">${escapeHtml(text)}</td>`;
+  const hung = pictures.filter((picture) =>
+    contains(shown ?? { row, column, rows: 1, columns: 1 }, { ...picture, rows: 1, columns: 1 }),
+  );
+  const overflows = hung.length > 0 || isOverflowing(style, cell, shown);
+  const holds = hung.length > 0 ? ";position:relative" : "";
+  const corner = cornerOf(sheet, { row, column });
+  const images = hung.map((picture) => drawPicture(picture, cornerOf(sheet, picture), corner)).join("");
+  return `<td${spans} style="${css(style, last, cell, overflows)}${holds}">${images}${escapeHtml(text)}</td>`;
+}
+
+type Corner = ReturnType<typeof cornerOf>;
+
+/** A picture over the cells from its own on. @param cell the corner of the cell it is drawn in */
+function drawPicture({ name, png, width, height }: Picture, { left, top }: Corner, cell: Corner): string {
+  const place = `position:absolute;left:${left - cell.left}pt;top:${top - cell.top}pt;width:${width}pt;height:${height}pt`;
+  return `<img alt="${escapeHtml(name)}" src="data:image/png;base64,${escapeHtml(png)}" style="${place}">`;
 }
 
 /** A text without wrapping runs over its neighbours, as on the sheet. */

@@ -27,9 +27,9 @@ export class StandIn {
     return new StandIn(server, browser, page, await paneFrame(page), outside);
   }
 
-  /** Runs a batch in the pane through the real office.js; its failure comes back as a record instead. */
-  run<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
-    return this.pane.evaluate(`Excel.run(${batch})`) as Promise<T>;
+  /** Runs a batch, with a text given to it, in the pane through the real office.js; its failure comes back as a record instead. */
+  run<T>(batch: (context: Excel.RequestContext, given: string) => Promise<T>, given = ""): Promise<T> {
+    return this.pane.evaluate(`Excel.run((context) => (${batch})(context, ${JSON.stringify(given)}))`) as Promise<T>;
   }
 
   /** The failure of a batch as the add-in sees it. */

@@ -6,9 +6,12 @@ let file: ExcelJS.Workbook;
 let html: string;
 let book: StandIn;
 
+/** A PNG of one dark dot, in base64. */
+const DOT = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR4nGNgYGD4DwABBAEAX+XDSwAAAABJRU5ErkJggg==";
+
 beforeAll(async () => {
   book = await StandIn.open();
-  await book.run(async (context) => {
+  await book.run(async (context, dot) => {
     const sheet = context.workbook.worksheets.getItem("Sheet1");
     sheet.name = "Quote 1";
     sheet.getRange("A1:C1").values = [["Title", "'=1+1", "<b>&"]];
@@ -36,12 +39,15 @@ beforeAll(async () => {
     page.setPrintArea("A1:D6");
     page.setPrintTitleRows("$1:$1");
     page.setPrintMargins("Inches", { left: 1, top: 0.5 });
+    const under = sheet.getRange("B6").load("left,top");
+    await context.sync();
+    sheet.shapes.addImage(dot).set({ left: under.left + 3, top: under.top + 1.5, width: 24, height: 12 });
     context.workbook.names.add("Fee", sheet.getRange("A3"));
     context.workbook.names.add("Share", "=0.05");
     sheet.names.add("Own", sheet.getRange("B3"));
     context.workbook.worksheets.add("Hidden").visibility = "VeryHidden";
     await context.sync();
-  });
+  }, DOT);
   const base64 = await book.page.evaluate(() => window.workbookPage.saveXlsx());
   file = new ExcelJS.Workbook();
   const bytes = Buffer.from(base64, "base64");
@@ -74,6 +80,18 @@ test("formulas carry the value they had, add-in functions under the name Excel s
 test("a spilled array is an array formula with its values in their cells", () => {
   expect(cell("D1").value).toMatchObject({ formula: "_xldudf_CURB_DOUBLED(A2:A3)", result: 2469, ref: "D1:D2" });
   expect(cell("D2").value).toBe(4);
+});
+
+test("a picture lies over the cell it was put on, as big as it was made", () => {
+  const sheet = file.getWorksheet("Quote 1");
+  const [picture] = sheet?.getImages() ?? [];
+  // 24 x 12 points are 32 x 16 pixels; 3 and 1.5 points are 38,100 and 19,050 EMU.
+  expect(picture?.range).toMatchObject({
+    tl: { nativeRow: 5, nativeCol: 1, nativeRowOff: 19_050, nativeColOff: 38_100 },
+    ext: { width: 32, height: 16 },
+  });
+  const image = file.getImage(Number(picture?.imageId));
+  expect(Buffer.from(image.buffer ? new Uint8Array(image.buffer) : []).toString("base64")).toBe(DOT);
 });
 
 test("looks, sizes, merges, panes and hidden sheets are kept", () => {

@@ -52,6 +52,18 @@ async function writeSheet(book: Book, file: ExcelJS.Workbook, sheetId: string): 
   writeValidations(sheet, extras);
   writeTables(book, sheet, sheetId);
   writePage(sheet, extras);
+  for (const { png, row, column, inset, width, height } of extras.pictures) {
+    const image = file.addImage({ base64: png, extension: "png" });
+    const corner = {
+      nativeRow: row,
+      nativeRowOff: Math.round(inset.top * EMU),
+      nativeCol: column,
+      nativeColOff: Math.round(inset.left * EMU),
+    };
+    // exceljs reads a corner in the file's own counting too, but has no type for it.
+    const tl = corner as unknown as ExcelJS.Anchor;
+    sheet.addImage(image, { tl, ext: { width: width / 0.75, height: height / 0.75 } });
+  }
   if (extras.protection.on)
     await sheet.protect(extras.protection.password ?? "", { selectLockedCells: true, selectUnlockedCells: true });
 }
@@ -71,6 +83,9 @@ function writeSizes(book: Book, sheet: ExcelJS.Worksheet, sheetId: string): void
     if (data?.hd) row.hidden = true;
   }
 }
+
+/** The file's unit of lengths, in a point. */
+const EMU = 12_700;
 
 /** Pixels as Excel's file counts widths: characters of seven pixels, and five around them. */
 function characters(pixels: number): number {

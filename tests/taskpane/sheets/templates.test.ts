@@ -148,11 +148,14 @@ describe.each([
   });
 });
 
+/** A PNG of one dark dot, in base64. */
+const DOT = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR4nGNgYGD4DwABBAEAX+XDSwAAAABJRU5ErkJggg==";
+
 describe("a template of the person's own, in another language", () => {
   let desk: Desk;
   beforeAll(async () => {
     desk = await withRates(workshop);
-    await desk.pane.evaluate(async () => {
+    await desk.pane.evaluate(async (png) => {
       await Excel.run(async (context) => {
         const sheet = context.workbook.worksheets.add("Angebot template");
         const put = (address: string, cells: string[][]) => {
@@ -175,11 +178,21 @@ describe("a template of the person's own, in another language", () => {
         sheet.getRange("E10").numberFormat = [['#,##0.00 "Dollar"']];
         sheet.getRange("B:B").format.columnWidth = 45;
         sheet.getRange("C:C").format.columnWidth = 190;
+        const [emblem, seal] = ["E2", "B10"].map((cell) => sheet.getRange(cell).load("left,top"));
+        await context.sync();
+        for (const [name, under] of [
+          ["Emblem", emblem],
+          ["Seal", seal],
+        ] as const) {
+          if (!under) continue;
+          const picture = sheet.shapes.addImage(png);
+          picture.set({ name, left: under.left + 3, top: under.top + 2, width: 24, height: 16 });
+        }
         sheet.pageLayout.orientation = Excel.PageOrientation.landscape;
         sheet.pageLayout.setPrintArea("B2:E10");
         await context.sync();
       });
-    });
+    }, DOT);
     await settled(desk.page);
   });
   afterAll(async () => {
@@ -191,7 +204,7 @@ describe("a template of the person's own, in another language", () => {
     { lines: 1, colours: ["Gelbgold, massiv"], total: 10 },
     { lines: 3, colours: ["Gelbgold, massiv", "Gelbgold, Weißgold, massiv", "Champagner, hohl"], total: 14 },
   ])(
-    "is filled for $lines and keeps its merged cells, fonts, fills, widths and page",
+    "is filled for $lines and keeps its merged cells, fonts, fills, widths, pictures and page",
     async ({ lines, colours, total }) => {
       const sheet = `Angebot ${lines}`;
       await fillTemplate(desk, "Angebot template", sheet, { form: orderOf(lines), rates: PLATED, locale: "de-DE" });
@@ -208,7 +221,7 @@ describe("a template of the person's own, in another language", () => {
       expect(rows[total]?.[2]).toBe("Summe");
       expect(rows[total]?.[4]).toMatch(/^[\d,]+\.\d\d Dollar$/);
       const kept = await desk.pane.evaluate(
-        ([name, lastBlock]) =>
+        ([name, lastBlock, lastRow]) =>
           Excel.run(async (context) => {
             const made = context.workbook.worksheets.getItem(name);
             const merged = made.getRange("A1:E20").getMergedAreasOrNullObject();
@@ -217,8 +230,14 @@ describe("a template of the person's own, in another language", () => {
             const head = made.getRange("B4").load("format/fill/color,format/font/color,format/columnWidth");
             const words = made.getRange(`C${lastBlock + 2}`).load("format/font/italic");
             made.pageLayout.load("orientation");
+            made.shapes.load("items/name,items/left,items/top,items/width,items/height");
+            const under = ["E2", `B${lastRow}`].map((cell) => made.getRange(cell).load("left,top"));
             await context.sync();
             return {
+              pictures: made.shapes.items.map(({ name, left, top, width, height }, index) => {
+                const cell = under[index];
+                return [name, left - (cell?.left ?? 0), top - (cell?.top ?? 0), width, height];
+              }),
               merged: merged.areas.items.map(({ address }) => address.split("!")[1]).sort(),
               title: [title.format.font.name, title.format.font.size],
               head: [head.format.fill.color, head.format.font.color, head.format.columnWidth],
@@ -226,16 +245,22 @@ describe("a template of the person's own, in another language", () => {
               orientation: made.pageLayout.orientation,
             };
           }),
-        [sheet, blocks.at(-1) ?? 0] as const,
+        [sheet, blocks.at(-1) ?? 0, total + 1] as const,
       );
       expect(kept).toEqual({
+        // Over the cells they were put on, though rows were added between them.
+        pictures: [
+          ["Emblem", 3, 2, 24, 16],
+          ["Seal", 3, 2, 24, 16],
+        ],
         merged: ["B2:E2", ...blocks.map((row) => `C${row + 2}:D${row + 2}`)].sort(),
         title: ["Georgia", 19],
         head: ["#1F3A2E", "#FFFFFF", 45],
         italic: true,
         orientation: "Landscape",
       });
-      const { setup } = await desk.page.evaluate((name) => window.workbookPage.print(name), sheet);
+      const { setup, html } = await desk.page.evaluate((name) => window.workbookPage.print(name), sheet);
+      expect(html.match(/<img alt="(Emblem|Seal)"/g)).toHaveLength(2);
       expect(setup.area).toEqual({ row: 1, column: 1, rows: total, columns: 4 });
     },
   );

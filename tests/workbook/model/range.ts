@@ -11,6 +11,7 @@ import { type Cell, checkUnlocked, clamp, readCells, textOf, writeCells } from "
 import { fromRange, spills, toRange } from "../extent";
 import { invalid, wrongSize } from "../failure";
 import { type ClearWhat, clearCells, copyCells, deleteCells, insertCells, mergeCells, unmergeCells } from "../moves";
+import { cornerOf } from "../pictures";
 import { changeStyle } from "../styles";
 import { RangeAreas } from "./areas";
 import {
@@ -54,6 +55,8 @@ export class RangeEntity extends Entity {
     cellCount: () => this.rect.rows * this.rect.columns,
     rowIndex: () => this.rect.row,
     columnIndex: () => this.rect.column,
+    left: () => cornerOf(this.book.worksheet(this.sheetId), this.rect).left,
+    top: () => cornerOf(this.book.worksheet(this.sheetId), this.rect).top,
     rowCount: () => this.rect.rows,
     columnCount: () => this.rect.columns,
     isEntireRow: () => this.rect.columns === MAX_COLUMNS,

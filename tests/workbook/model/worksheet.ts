@@ -24,6 +24,7 @@ import { HorizontalPageBreaks } from "./pagebreaks";
 import { PageLayoutEntity } from "./pagelayout";
 import { FreezePanes, Protection } from "./panes";
 import { RangeEntity } from "./range";
+import { ShapeCollection } from "./shapes";
 import { TableCollection } from "./tables";
 import { eventCalls } from "./worksheets";
 
@@ -104,6 +105,7 @@ export class WorksheetEntity extends Entity {
     horizontalPageBreaks: () => new HorizontalPageBreaks(this.book, this.sheetId),
     pageLayout: () => new PageLayoutEntity(this.book, this.sheetId),
     protection: () => new Protection(this.book, this.sheetId),
+    shapes: () => new ShapeCollection(this.book, this.sheetId),
   };
 
   override readonly settledCalls = ["getUsedRange", "getUsedRangeOrNullObject"];
