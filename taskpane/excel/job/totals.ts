@@ -42,7 +42,7 @@ function lineRow({ line }: CostSheet, index: number, rates: Rates): JobRow {
       const at = (key: string) => ref(within(lineScope(index), key));
       const all = (key: string) => `${at("quantity")}*${at(key)}`;
       return [
-        { content: asText(`${index + 1}. ${line.design}`), look: "item" },
+        { content: asText(`${index + 1}. ${line.design}${line.hollow ? ", hollow" : ""}`), look: "item" },
         { content: `=${at("quantity")}`, look: "number", format: COUNT },
         { content: `=${all("landed")}`, look: "number", format: money },
         { content: `=ROUND(${all("quoted")},${minorDigits(rates.currency)})`, look: "number", format: money },
