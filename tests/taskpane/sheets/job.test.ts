@@ -211,6 +211,77 @@ test("cost lines that a piece has nothing of are not listed, and an overhead tha
   await writeRates(desk, { overhead: "0" });
 });
 
+test("the credit and what is to be paid stand as they were quoted when spot moves", async () => {
+  await writeRates(desk, AT_25);
+  const own = { ownGoldWeight: "20", ownGoldMark: "500", ownGoldUse: "credited", ownGoldShare: "0.9" };
+  const { job } = papersOf({ ...TWO_LINES, order: { ...TWO_LINES.order, ...own } }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const figures = async () => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const labels = ["Credit quoted", "Credit at today's spot", "To pay, as quoted"];
+    return labels.map((label) => rows.find(([first]) => first === label)?.[1]);
+  };
+  // 10 g fine at 25, 90 % of it; 3,579 and twice 3,907 less that.
+  expect(await figures()).toEqual([225, 225, 11_168]);
+  await writeRates(desk, { spot: 2 * Number(SPOT_FOR_25) });
+  expect(await figures()).toEqual([225, 450, 11_168]);
+});
+
+test("stones on all or every n-th of the links are counted anew with the links; a number of them stands", async () => {
+  const set = { ...FIFTY, stonePrice: "5", stonesPerLink: "2" };
+  const lines = [
+    { ...set, design: "All", stonesOn: "all links" },
+    { ...set, design: "Every seventh", stonesOn: "every n-th link", stoneEvery: "7" },
+    { ...set, design: "Ten", stonesOn: "a number of links", stoneCount: "10" },
+  ];
+  await writeRates(desk, AT_25);
+  const { job } = papersOf({ ...TWO_LINES, lines }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const cells = lines.map((_, line) => (key: string) => job.at(line)(key).replaceAll("$", ""));
+  const values = async (key: string) => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    return cells.map((cell) => rows[Number(cell(key).slice(1)) - 1]?.[1]);
+  };
+  // Of 50 links: 50, 7 and 10 with two stones each at 5.
+  expect(await values("stones0")).toEqual([100, 14, 20]);
+  expect(await values("stones")).toEqual([500, 70, 100]);
+  await writeCells(desk, "Job 2001", Object.fromEntries(cells.map((cell) => [cell("length"), 10])));
+  // Of 40 links: 40 and 5.
+  expect(await values("stones0")).toEqual([80, 10, 20]);
+});
+
+test("cost lines that a piece has nothing of are not listed, and an overhead that comes later still counts", async () => {
+  const lines = [
+    { ...FIFTY, design: "Plain curb", clasp: "none" },
+    { ...FIFTY, design: "Named curb", clasp: "none", engraving: "For Ada", findings: "jump rings", setup: "25" },
+  ];
+  await writeRates(desk, AT_25);
+  const { job } = papersOf({ ...TWO_LINES, lines }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const listed = async (line: number) => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const row = (key: string) => Number(job.at(line)(key).split("$").at(-1)) - 1;
+    return rows.slice(row("metal"), row("landed") + 1).map((cells) => cells.slice(0, 2));
+  };
+  const four = [
+    ["Metal in the cast parts", 2500],
+    ["Metal lost in polishing", 50],
+    ["Casting", 153],
+    ["Labour", 50],
+  ];
+  expect(await listed(0)).toEqual([...four, ["Landed cost", 2753]]);
+  expect(await listed(1)).toEqual([
+    ...four,
+    ["Other findings", 0],
+    ["Engraving", 0],
+    ["Model and mould share", 25],
+    ["Landed cost", 2778],
+  ]);
+  await writeRates(desk, { overhead: "0.1" });
+  expect((await listed(0)).at(-1)?.[1]).toBeCloseTo(3028.3, 9);
+  await writeRates(desk, { overhead: "0" });
+});
+
 test("blank readings stay blank, and readings say what loss, cost, price and margin came to", async () => {
   const { cell, values } = await twoLines();
   const at = cell(0);
