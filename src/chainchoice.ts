@@ -1,12 +1,14 @@
+import { landedCost, perGramOf } from "./costing";
 import { chainWeightOf } from "./crossingweight";
 import type { MakerOffer } from "./makeroffer";
 import { classAt, type PriceLists, type Seller, sellersOf } from "./makers";
 import { type Money, timesMoney } from "./money";
 import type { OrderLine } from "./orderline";
-import { plainChainSourcing } from "./piececosts";
+import { plainChainMaking } from "./piececosts";
 import { Quotient } from "./quotient";
 import { costOf, type Rate } from "./rate";
 import type { Rates } from "./rates";
+import { againstSurcharge } from "./sourcing";
 import { grams, type Weight } from "./weight";
 
 /** A plain chain that may be made or bought: the links of a line, and who sells ready chain of its mark. */
@@ -64,23 +66,24 @@ export function sellersFor(
  * order's own cost sheet. At equal cost it says buy.
  */
 export function compareSources(choice: ChainChoice): Comparison {
-  const { line, sellers } = choice;
+  const { line, sellers, spot, rates } = choice;
   const weight = chainWeightOf(line);
+  const making = plainChainMaking(line, weight, line.links, spot, rates);
+  const make = perGramOf(landedCost(making), weight);
   const bids = sellers.flatMap((seller): Bid[] => {
     const offer = classAt(seller, weight);
     if (!offer) return [];
-    const { buyPerGram, saving } = sourcingAgainst(choice, weight, offer.surcharge);
+    const { buyPerGram, saving } = againstSurcharge(make, making, offer.surcharge);
     return [{ seller, offer, perGram: buyPerGram, cost: costOf(weight, buyPerGram), saving }];
   });
   const sorted = [...bids].sort((a, b) => a.perGram.perGram.compare(b.perGram.perGram));
   const best = sorted[0];
-  const { makePerGram } = sourcingAgainst(choice, weight, choice.rates.surcharge);
   return Object.freeze({
     choice,
     weight,
     quantity: line.quantity,
-    makePerGram,
-    makeCost: costOf(weight, makePerGram),
+    makePerGram: make,
+    makeCost: costOf(weight, make),
     bids: Object.freeze(sorted),
     best,
     verdict: !best || best.saving.amount.isPositive() ? "make" : "buy",
@@ -120,8 +123,4 @@ function makerOfRates(rates: Rates): Seller {
     note: "",
   };
   return Object.freeze({ maker: MAKER_OF_RATES, classes: Object.freeze([offer]) });
-}
-
-function sourcingAgainst({ line, spot, rates }: ChainChoice, weight: Weight, surcharge: Rate) {
-  return plainChainSourcing(line, weight, line.links, spot, { ...rates, surcharge });
 }

@@ -121,10 +121,7 @@ function castingCost(each: Weight, quantity: Quotient, rates: Rates): Money {
   return money(maximum(all.amount, rates.castingMinimum.amount).dividedBy(quantity), rates.currency);
 }
 
-/**
- * The links alone made, as if nothing else were but their model and mould, against ready chain.
- * @param chain their finished weight, above zero
- */
+/** The plain chain made, against ready chain of its weight at the surcharge on Rates. See plainChainMaking. */
 export function plainChainSourcing(
   line: OrderLine,
   chain: Weight,
@@ -132,20 +129,22 @@ export function plainChainSourcing(
   spot: Money,
   rates: Rates,
 ): MakeOrBuy {
-  const rate = metalRate(spot, line.gold);
-  const labour = labourCost(labourRates(rates), links, chain);
-  return makeOrBuy(plainChain(line, rates, rate, chain, labour), rates.surcharge);
+  return makeOrBuy(plainChainMaking(line, chain, links, spot, rates), rates.surcharge);
 }
 
-function plainChain(line: OrderLine, rates: Rates, rate: Rate, chain: Weight, labour: Money): Making {
+/**
+ * The links alone made, as if nothing else were but their model and mould.
+ * @param chain their finished weight, above zero
+ */
+export function plainChainMaking(line: OrderLine, chain: Weight, links: Quotient, spot: Money, rates: Rates): Making {
   const charged = rates.costBasis === "quick" ? chain : castWeight(chain, rates.loss);
   const byWeight = costOf(charged, rates.castingFee);
   const overMinimum = subtractMoney(castingCost(charged, line.quantity, rates), byWeight);
   return {
     weight: chain,
-    metalRate: rate,
+    metalRate: metalRate(spot, line.gold),
     castingFee: rates.castingFee,
-    labour,
+    labour: labourCost(labourRates(rates), links, chain),
     loss: rates.loss,
     other: addMoney(overMinimum, line.setup),
     basis: rates.costBasis,

@@ -19,13 +19,21 @@ export interface MakeOrBuy<C extends Currency = Currency> {
  * At equal cost it says buy: the work is spared.
  */
 export function makeOrBuy<C extends Currency>(making: Making<C>, surcharge: Rate<NoInfer<C>>): MakeOrBuy<C> {
-  const make = perGramOf(landedCost(making), making.weight);
-  const buy = addRates(making.metalRate, surcharge);
+  return againstSurcharge(perGramOf(landedCost(making), making.weight), making, surcharge);
+}
+
+/** The same where a gram made is costed already: one making against many makers. */
+export function againstSurcharge<C extends Currency>(
+  make: Rate<C>,
+  { weight, metalRate }: Pick<Making<C>, "weight" | "metalRate">,
+  surcharge: Rate<NoInfer<C>>,
+): MakeOrBuy<C> {
+  const buy = addRates(metalRate, surcharge);
   const apart = subtractRates(buy, make);
   return Object.freeze({
     makePerGram: make,
     buyPerGram: buy,
-    saving: money(apart.perGram.times(making.weight.grams), apart.currency),
+    saving: money(apart.perGram.times(weight.grams), apart.currency),
     verdict: apart.perGram.isPositive() ? "make" : "buy",
   });
 }

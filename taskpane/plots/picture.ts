@@ -49,6 +49,8 @@ export interface Picture {
   readonly points?: readonly Points[];
   /** Stretches of the axis with a soft ground, cut at its ends. */
   readonly bands?: readonly { readonly from: number; readonly to: number }[];
+  /** Places on the lines without words of their own. */
+  readonly dots?: readonly Point[];
 }
 
 /** Its name stands under it, at the start where nothing else is said. */
@@ -85,7 +87,7 @@ function ratioTicks(from: number, to: number, count: number): readonly number[] 
 
 /** Draws a plot: flags above, lines with their names, axes with titles and units. Colours come from taskpane.css. */
 export function draw(picture: Picture): SVGSVGElement {
-  const { width, x, y, curves, level, flags, points = [], bands = [] } = picture;
+  const { width, x, y, curves, level, flags, points = [], bands = [], dots = [] } = picture;
   const yTicks = ticksOf(y, Y_TICKS);
   const yTexts = y.show(yTicks);
   const left = Math.ceil(Math.max(...yTexts.map(widthOf))) + 8;
@@ -118,6 +120,7 @@ export function draw(picture: Picture): SVGSVGElement {
     ...points.flatMap((group) => pointsOf(group, across, up)),
     ...curves.map((curve) => svg("path", { class: `curve ${curve.kind}`, d: trace(curve.points) ?? "" })),
     ...curves.map((curve) => nameOf(curve, across, up)),
+    ...dots.map((dot) => svg("circle", { class: "dot small", cx: across(dot.x), cy: up(dot.y), r: 3 })),
     ...flags.flatMap(({ x, dots, kind }) =>
       dots.map((dot) => svg("circle", { class: `dot ${kind}`, cx: across(x), cy: up(dot), r: 4 })),
     ),

@@ -10,6 +10,7 @@ import {
   readWeightList,
   sellersFor,
   tornado,
+  winningRanges,
 } from "../../src/index";
 import { button } from "../button";
 import { withLocalMark, withPoint } from "../decimalmark";
@@ -90,6 +91,7 @@ export function listPart(on: {
         now,
       ),
       rates: now,
+      ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }),
     };
   }
 

@@ -1,12 +1,13 @@
-import { type Rates, type Tornado, totalOf } from "../../src/index";
+import { type Rates, type Tornado, totalOf, type WinningRange } from "../../src/index";
 import { button } from "../button";
 import { element, setText } from "../element";
 import { figure } from "../plots/figure";
 import { SOURCING_TEXTS } from "../texts/sourcing";
 import { chainRows, type NamedComparison, orderRows, shortSentences, totalSentences } from "./manywords";
+import { perGramOfMany } from "./pergramplot";
 import { simpleTable } from "./simpletable";
 import { tornadoOfMany } from "./tornadoplot";
-import { hingeOfMany } from "./words";
+import { hingeOfMany, rangesSentence } from "./words";
 
 const { many: texts, catalogue } = SOURCING_TEXTS;
 
@@ -15,6 +16,8 @@ export interface ManyChains {
   readonly all: readonly NamedComparison[];
   readonly tornado: Tornado;
   readonly rates: Rates;
+  /** Where all are of one chain, lighter and heavier: who is cheapest at which weight. */
+  readonly ranges?: readonly WinningRange[];
 }
 
 export interface ManyView {
@@ -31,6 +34,7 @@ const MOST_ROWS = 60;
 export function manyView(name: string, put: (chains: ManyChains, working: WorkingButton) => void): ManyView {
   const headline = element("p", { class: "headline" });
   const total = element("p");
+  const where = element("p");
   const hinge = element("p");
   const lines = simpleTable("", texts.heads(name));
   const units = element("p", { class: "help" });
@@ -38,6 +42,7 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
   const orders = simpleTable(texts.orderCaption, texts.orderHeads);
   const ordersTitle = element("h3", {}, texts.orders);
   const short = element("div", { class: "shorts" });
+  const perGram = figure();
   const swings = figure();
   const place = button(texts.put, "outline", () => {
     if (current) put(current, place);
@@ -45,11 +50,12 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
   const root = element(
     "div",
     { class: "answer" },
-    element("section", { class: "sourcingsaid", role: "status" }, headline, total, hinge),
+    element("section", { class: "sourcingsaid", role: "status" }, headline, total, where, hinge),
     element("div", { class: "tablepart" }, units, lines.root, shown),
     element("div", { class: "actions" }, place.root),
     element("div", { class: "tablepart" }, ordersTitle, orders.root, short),
     element("p", { class: "help" }, SOURCING_TEXTS.same),
+    perGram.root,
     swings.root,
   );
   let current: ManyChains | undefined;
@@ -57,7 +63,13 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
 
   const draw = () => {
     const width = root.clientWidth;
-    if (current && width > 0) swings.show(tornadoOfMany(current.tornado, width));
+    if (!current || width === 0) return;
+    const { all, ranges, tornado } = current;
+    if (ranges) {
+      const compared = all.map(({ said }) => said);
+      perGram.show(perGramOfMany(compared, ranges, width));
+    }
+    swings.show(tornadoOfMany(tornado, width));
   };
   return {
     root,
@@ -65,13 +77,14 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
       current = chains;
       root.hidden = chains === undefined;
       if (!chains) return;
-      const { all, tornado, rates } = chains;
+      const { all, tornado, rates, ranges } = chains;
       const sum = totalOf(
         all.map(({ said }) => said),
         rates,
       );
       setText(headline, texts.headline(sum.made, sum.bought));
       setText(total, totalSentences(sum).join(" "));
+      setText(where, ranges ? rangesSentence(ranges) : "");
       setText(hinge, hingeOfMany(tornado));
       setText(units, texts.caption(rates.currency));
       lines.name(texts.caption(rates.currency));
@@ -81,6 +94,8 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
       orders.show(orderRows(sum.orders));
       short.replaceChildren(...shortSentences(sum.orders).map((sentence) => element("p", {}, sentence)));
       ordersTitle.hidden = sum.orders.length === 0;
+      where.hidden = ranges === undefined;
+      perGram.root.hidden = ranges === undefined;
       swings.root.hidden = tornado.swings.length === 0;
       draw();
     },

@@ -31,8 +31,6 @@ export interface OrderView {
   lack(sentence: string): void;
   /** Draws what was shown at the width there is now. */
   draw(): void;
-  /** The answer in one sentence, for whoever listens. */
-  readonly spoken: string;
 }
 
 /** One chain: the answer, what it rests on, and every maker. */
@@ -52,7 +50,15 @@ export function orderView(): OrderView {
   const shown = element(
     "div",
     { class: "answer" },
-    element("section", { class: "sourcingsaid" }, subject, headline, answer, where, hinge, stock),
+    element(
+      "section",
+      { class: "sourcingsaid" },
+      subject,
+      element("div", { role: "status" }, headline, answer),
+      where,
+      hinge,
+      stock,
+    ),
     note,
     makers.root,
     element("p", { class: "help" }, texts.same),
@@ -73,9 +79,6 @@ export function orderView(): OrderView {
 
   return {
     root,
-    get spoken() {
-      return `${headline.textContent}. ${answer.textContent}`;
-    },
     show(choice, from) {
       current = shownOf(choice);
       const { said } = current;

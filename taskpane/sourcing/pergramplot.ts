@@ -27,18 +27,39 @@ const MOST_FLAGS = 3;
 
 /** Cost a gram made and bought from the cheapest maker against the chain's weight, with every crossing and this order. */
 export function perGramPlot(said: Comparison, ranges: readonly WinningRange[], width: number): Plot {
-  const { choice, weight } = said;
-  const own = weight.grams;
-  const turns = ranges
-    .slice(1)
-    .filter(({ winner }, at) => (winner.kind === "buy") !== (ranges[at]?.winner.kind === "buy"));
-  const near = turns.map(({ from }) => from.grams).filter((turn) => isInSight(turn.toNumber(), own.toNumber()));
-  const numbers = [own, ...near].map((value) => value.toNumber());
+  const { weight, makePerGram, best } = said;
+  const sentence = best
+    ? texts.order(showScale(weight), showRate(makePerGram), showRate(best.perGram))
+    : texts.orderMade(showScale(weight), showRate(makePerGram));
+  return plotOf([said], ranges, width, [sentence], [flag(said, "order", axes.thisOrder(showScale(weight)))]);
+}
+
+/** The same for many weights of one chain, each a dot on what it costs the cheaper way. @param all at least one */
+export function perGramOfMany(all: readonly Comparison[], ranges: readonly WinningRange[], width: number): Plot {
+  return plotOf(all, ranges, width, [], []);
+}
+
+function plotOf(
+  all: readonly Comparison[],
+  ranges: readonly WinningRange[],
+  width: number,
+  sentences: readonly string[],
+  flags: readonly Flag[],
+): Plot {
+  const [first] = all;
+  if (!first) throw new Error("A plot of no chain");
+  const { choice } = first;
+  const own = all.map(({ weight }) => weight.grams);
+  const turns = ranges.slice(1).filter(({ winner }, at) => isTurn(ranges[at]?.winner.kind, winner.kind));
+  const near = turns
+    .map(({ from }) => from.grams)
+    .filter((turn) => own.some((weight) => isInSight(turn.toNumber(), weight.toNumber())));
+  const numbers = [...own, ...near].map((value) => value.toNumber());
   const span = { from: Math.min(...numbers) / 2, to: Math.max(...numbers) * 1.4 };
   const at = (weights: readonly Quotient[]) => weights.map((each) => comparedAt(choice, each));
   const steps = Array.from({ length: STEPS + 1 }, (_, step) => span.from * (span.to / span.from) ** (step / STEPS));
   const starts = startsIn(choice, span);
-  const curve = at(sorted([...steps.map(exactly), ...starts.flatMap(justBelow), ...near, own]));
+  const curve = at(sorted([...steps.map(exactly), ...starts.flatMap(justBelow), ...near, ...own]));
   const made = curve.map(({ weight: each, makePerGram }) => pointOf(each.grams, makePerGram.perGram));
   const bought = stretchesOf(curve);
   const ticks = ticksOf(span, xTicks(width));
@@ -47,13 +68,10 @@ export function perGramPlot(said: Comparison, ranges: readonly WinningRange[], w
     0.12,
   );
   const { currency } = choice.rates;
-
   return {
     title: texts.title,
     sentence: [
-      said.best
-        ? texts.order(showScale(weight), showRate(said.makePerGram), showRate(said.best.perGram))
-        : texts.orderMade(showScale(weight), showRate(said.makePerGram)),
+      ...sentences,
       ...(making(ranges).length > 0 ? [texts.band] : []),
       ...(near.length < turns.length ? [texts.outside] : []),
     ].join(" "),
@@ -63,16 +81,26 @@ export function perGramPlot(said: Comparison, ranges: readonly WinningRange[], w
       y: { title: axes.perGram(currency), ...y, show: showTicks },
       bands: making(ranges),
       curves: curvesOf(made, bought),
-      flags: flagsOf(said, near, at),
+      dots: flags.length > 0 ? [] : all.map(cheaperPoint),
+      flags: [...turnFlags(first, near, at), ...flags],
     }),
     heads: [axes.weight, axes.madeHead(currency), axes.boughtHead(currency), makers.heads[0]],
-    rows: at(sorted([...ticks.filter((tick) => tick > 0).map(exactly), ...near, own])).map((each) => [
+    rows: at(sorted([...ticks.filter((tick) => tick > 0).map(exactly), ...near, ...own])).map((each) => [
       showFixed(each.weight.grams, Math.max(1, decimalsOf(ticks))),
       showRate(each.makePerGram),
       each.best ? showRate(each.best.perGram) : texts.notSold,
       each.best ? nameOf(each.best.seller.maker) : "",
     ]),
   };
+}
+
+function cheaperPoint({ weight, makePerGram, best, verdict }: Comparison): Point {
+  return pointOf(weight.grams, verdict === "buy" && best ? best.perGram.perGram : makePerGram.perGram);
+}
+
+/** From one way to the other; where nobody sells there is no choice to turn. */
+function isTurn(before: WinningRange["winner"]["kind"] | undefined, after: WinningRange["winner"]["kind"]): boolean {
+  return [before, after].includes("buy") && [before, after].includes("make");
 }
 
 function comparedAt(choice: ChainChoice, weight: Quotient): Comparison {
@@ -139,8 +167,8 @@ function curvesOf(made: readonly Point[], bought: readonly (readonly Point[])[])
   ];
 }
 
-/** The turns nearest to this order, and this order last, nearest to the plot. */
-function flagsOf(
+/** The turns nearest to a chain, lightest first. */
+function turnFlags(
   said: Comparison,
   turns: readonly Quotient[],
   at: (weights: readonly Quotient[]) => readonly Comparison[],
@@ -150,10 +178,7 @@ function flagsOf(
     .sort((a, b) => Math.abs(a.toNumber() - own) - Math.abs(b.toNumber() - own))
     .slice(0, MOST_FLAGS - 1)
     .sort((a, b) => a.compare(b));
-  return [
-    ...at(nearest).map((each) => flag(each, "crossing", axes.crossing(showBound(each.weight)))),
-    flag(said, "order", axes.thisOrder(showScale(said.weight))),
-  ];
+  return at(nearest).map((each) => flag(each, "crossing", axes.crossing(showBound(each.weight))));
 }
 
 function flag({ weight, makePerGram, best }: Comparison, kind: Flag["kind"], text: string): Flag {

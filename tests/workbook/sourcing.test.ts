@@ -35,7 +35,8 @@ afterAll(async () => {
 
 const plain = (text: string | null) => (text ?? "").replaceAll(/\s+/g, " ").trim();
 const part = () => desk.pane.locator("details.sourcing");
-const said = async () => plain((await part().locator(".sourcingsaid:visible > *:visible").allTextContents()).join(" "));
+const said = async () =>
+  plain((await part().locator(".sourcingsaid:visible :is(h3, p):visible").allTextContents()).join(" "));
 const until = (words: string | RegExp) => part().locator(".sourcingsaid:visible", { hasText: words }).waitFor();
 const CHAINS = "USD. Made and bought: a gram. Saves: the cheaper way, for all pieces.";
 const rows = async (caption: string) => {
@@ -204,6 +205,9 @@ test("a list of weights, typed or taken from cells, each with its answer, and al
     "100.00 g 27.50 27.00 50.00 buy: Fennick",
     "311.03 g 26.82 27.00 55.52 make",
   ]);
+  // Three dots, each on its weight's cheaper line; the crossings are those of the order's own curve.
+  expect(await part().locator(".plot:visible circle.small").count()).toBe(3);
+  expect(await said()).toContain("Making wins above 200 g.");
   // 552 + 2,700 + 311.034768 x 26.5 + 100.
   expect(await said()).toContain("Each done the cheaper way they cost USD 11,594.42 in all.");
   expect(
@@ -214,10 +218,8 @@ test("a list of weights, typed or taken from cells, each with its answer, and al
   await press(desk, "Put it on a sheet");
   await part().getByText("It is on the sheet Make or buy").waitFor();
   const [head = [], ...lines] = await texts(desk, "Make or buy", "A7:K10");
-  expect(head.slice(0, 3)).toEqual(["Chain", "Mark", "Chain g"]);
-  expect(
-    lines.map((line) => [line[0], line[6], line[7], line[9]].map(plain.bind(null) as (text?: string) => string)),
-  ).toEqual([
+  expect(head.slice(0, 5)).toEqual(["Chain", "Mark", "Answer", "Cheapest maker", "Chain g"]);
+  expect(lines.map((line) => [0, 8, 2, 9].map((at) => plain(line[at] ?? null)))).toEqual([
     ["20.00 g", "-78.00", "buy: Orrin", "1"],
     ["100.00 g", "-50.00", "buy: Fennick", "3"],
     ["311.03 g", "55.52", "make", "1"],

@@ -24,7 +24,7 @@ export const MAKER_PLAN: TablePlan<MakerKey> = {
     minimum: { header: MAKER_LABELS.minimum, width: 92, look: "inputRight", format: GRAMS },
     minimumIn: {
       header: MAKER_LABELS.minimumIn,
-      width: 78,
+      width: 90,
       look: "inputAfterNumber",
       choices: [...MINIMUM_UNITS, "money"],
     },
