@@ -3,13 +3,14 @@ import { CostingError } from "./errors";
 import { addMoney, type Money, money, subtractMoney, timesMoney } from "./money";
 import type { Order } from "./order";
 import type { OrderLine } from "./orderline";
+import { chainOf } from "./otherweight";
 import { costPiece, plainChainSourcing } from "./piececosts";
 import { margin, spotLimit } from "./price";
 import { Quotient } from "./quotient";
 import { perGram, type Rate } from "./rate";
 import type { Rates } from "./rates";
 import type { MakeOrBuy } from "./sourcing";
-import { addWeights, grams, timesWeight, type Weight } from "./weight";
+import { grams, type Weight } from "./weight";
 
 /** A plain chain at one weight: what a gram of it costs made, and bought. */
 export interface SourcingPoint {
@@ -111,17 +112,13 @@ export function priceCurve(
 function grownTo(line: OrderLine, weight: Weight): OrderLine {
   const [group, ...others] = line.linkGroups;
   if (!group || others.length > 0) throw new Error("Links of several colours do not grow by weight alone");
-  const links = line.links.times(weight.grams).dividedBy(linksWeight(line).grams);
+  const links = line.links.times(weight.grams).dividedBy(chainOf(line).grams);
   const body = { ...group, links: Quotient.one, closed: Quotient.one, open: Quotient.zero, linkWeight: weight };
   return { ...line, links, linkGroups: [body] };
 }
 
-function linksWeight(line: OrderLine): Weight {
-  return addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
-}
-
 function sourcingAt(line: OrderLine, spot: Money, rates: Rates, weight: Weight): MakeOrBuy {
-  const links = line.links.times(weight.grams).dividedBy(linksWeight(line).grams);
+  const links = line.links.times(weight.grams).dividedBy(chainOf(line).grams);
   return plainChainSourcing(line, weight, links, spot, rates);
 }
 

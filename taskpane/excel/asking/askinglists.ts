@@ -99,7 +99,8 @@ export async function takeListOut(list: number): Promise<ListOut> {
     if (!reading || places.length === 0)
       throw new WorkbookFault(`No row of list ${list} is in the table ${ASKING_TABLE} any more.`);
     const prints = await Promise.all(reading.rows.map(printOfCells));
-    const isAsTaken = (place: number) => prints[place] === reading.rows[place]?.taken && reading.hasMore[place] === false;
+    const isAsTaken = (place: number) =>
+      prints[place] === reading.rows[place]?.taken && reading.hasMore[place] === false;
     const same = places.filter(isAsTaken);
     const changed = places.filter((place) => !same.includes(place));
     const isAll = reading.rows.every((row, place) => same.includes(place) || !isFilled(row));
