@@ -1,4 +1,5 @@
 import { MOST_LINKS, parseChain } from "./chainorder";
+import { chainWeightOf } from "./crossingweight";
 import { inLengthUnit } from "./length";
 import { chainLength } from "./link";
 import type { OrderLine } from "./orderline";
@@ -25,7 +26,7 @@ export interface OtherLengths {
 
 /** The line at the same number of links, each as much heavier as the chain is. @param chain weight of all links, above zero */
 export function lineOfLinkWeight(line: OrderLine, chain: Weight): OrderLine {
-  const now = chainOf(line).grams;
+  const now = chainWeightOf(line).grams;
   return {
     ...line,
     linkGroups: line.linkGroups.map((group) => ({
@@ -63,11 +64,6 @@ export function otherLengths(line: OrderLine, record: Row, rates: Rates): OtherL
       return { ...line, links: Quotient.of(links), linkGroups: groups, stones: sets };
     },
   };
-}
-
-/** The weight of the links alone. */
-export function chainOf(line: OrderLine): Weight {
-  return addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
 }
 
 /** Link weights by colour, also of colours that a piece as short as the line does not reach. */

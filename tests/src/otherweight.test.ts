@@ -1,6 +1,7 @@
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
-import { chainOf, lineOfLinkWeight, otherLengths } from "../../src/otherweight";
+import { chainWeightOf } from "../../src/crossingweight";
+import { lineOfLinkWeight, otherLengths } from "../../src/otherweight";
 import { costPiece } from "../../src/piececosts";
 import { Quotient } from "../../src/quotient";
 import { grams } from "../../src/weight";
@@ -23,7 +24,7 @@ test("heavier links keep their number: 96 links of 2 g made 288 g weigh 3 g each
   const heavier = lineOfLinkWeight(line, grams(Quotient.of(288)));
   expect(heavier.links.equals(line.links)).toBe(true);
   expectExact(heavier.linkGroups[0]?.linkWeight.grams ?? Quotient.zero, new Fraction(3));
-  expectExact(chainOf(heavier).grams, new Fraction(288));
+  expectExact(chainWeightOf(heavier).grams, new Fraction(288));
 });
 
 test("links of several colours grow alike: 96 of YYW, 160 g, made 320 g are 3 g and 4 g each (hand arithmetic)", () => {
@@ -43,7 +44,7 @@ test("seven links of the pattern YYW are 5 yellow and 2 white: 11.5 g (hand arit
   const seven = lengths.at(7);
   expect(lengths.period).toBe(3);
   expect(seven?.linkGroups.map(({ links }) => links.toNumber())).toEqual([5, 2]);
-  expectExact(seven ? chainOf(seven).grams : Quotient.zero, new Fraction("11.5"));
+  expectExact(seven ? chainWeightOf(seven).grams : Quotient.zero, new Fraction("11.5"));
 });
 
 test("a piece too short to show every colour still knows their weights", () => {
