@@ -8,7 +8,7 @@ import { Quotient } from "./quotient";
 import type { Rates } from "./rates";
 import type { StoneSet } from "./stones";
 import { parseStonesByLinks, type StonesByLinks } from "./stonesets";
-import type { Weight } from "./weight";
+import { timesWeight, type Weight } from "./weight";
 
 /** How a piece grows heavier: longer, by more links of the same, or of the same length, by heavier links. */
 export const HEAVIER_BY = ["heavier links", "more links"] as const;
