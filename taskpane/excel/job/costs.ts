@@ -120,7 +120,7 @@ function charged(at: Ref): string {
 }
 
 /** Whether making the plain chain beats buying it ready. */
-export function sourcing(rates: Rates): JobRow[] {
+export function sourcing(sheet: CostSheet, rates: Rates): JobRow[] {
   const money = cents(rates);
   return [
     { ...section("Make or buy, the plain chain", ["Made, per g", "Bought, per g", "Saves", "So"]), startsPage: true },
@@ -128,7 +128,7 @@ export function sourcing(rates: Rates): JobRow[] {
       key: "makeOrBuy",
       cells: (at) => [
         { content: "" },
-        { content: `=${makeOrBuy(at)}`, format: money },
+        { content: `=${makeOrBuy(at, sheet)}`, format: money },
         { content: "", format: money },
         { content: "", format: money },
         { content: "", look: "end" },
@@ -138,11 +138,11 @@ export function sourcing(rates: Rates): JobRow[] {
 }
 
 /** The links alone, as if nothing else were made but their model and mould. */
-function makeOrBuy(at: Ref): string {
+function makeOrBuy(at: Ref, sheet: CostSheet): string {
   const chain = at("chain");
   const plain = () => `IF(${IS_QUICK},${chain},CURB.CASTWEIGHT(${chain},${nameOf("loss")},${nameOf("lossBasis")}))`;
   const overMinimum = `${castingOf(plain)(at)}-${plain()}*${nameOf("castingFee")}`;
   const given = [chain, at("metalRate"), nameOf("castingFee"), at("labour"), nameOf("loss"), nameOf("surcharge")];
-  const other = `${overMinimum}+${at("setup")}`;
+  const other = `${overMinimum}+${costAt(sheet, at)("setup")}`;
   return `CURB.MAKEORBUY(${[...given, nameOf("lossBasis"), other, nameOf("costBasis")].join(",")})`;
 }
