@@ -169,7 +169,10 @@ describe("an order of three lines", () => {
     await open(/^1 Plain curb/);
     await expect.poll(async () => plain(await sourcing.textContent())).toContain("100.0 g");
     // What a gram on the scale moves: fine gold at 25 a gram.
-    expect(await result("Settled by final weight")).toBe("USD 25.00 a gram more or less");
+    expect(await result("Settled by final weight")).toBe("USD 25.00 a gram more or less before the discount of 10%");
+    expect(await desk.pane.locator(".result").textContent()).toContain(
+      "Line 1: the clasp (lobster clasp, bought) has no",
+    );
     expect(await desk.pane.locator(".result").textContent()).toContain("Hollow links must be called hollow");
     expect(await desk.pane.locator(".result").textContent()).toContain("only once the cast seats have been checked");
   });

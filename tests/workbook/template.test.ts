@@ -81,7 +81,7 @@ describe("the person's own template", () => {
     await desk.pane.getByText("Quote 1002, Job 1002 and Tickets 1002").waitFor();
     const second = await desk.page.evaluate(() => window.workbookPage.print("Quote 1002").html);
     expect(second).toContain("Discount");
-    expect(second).toContain("about 100.0 g; lobster clasp; 10 stones set");
+    expect(second).toContain("about 100.0 g; lobster clasp; stones set: 10");
   });
 
   test("a protected template is told in a sentence, and nothing half made stays behind", async () => {
