@@ -1,3 +1,4 @@
+import { ASKING_TABLE } from "../asking/askingtable";
 import { QUOTES_TABLE } from "../quotebook";
 import { run, WorkbookFault } from "../run";
 import { FINISHER_TABLE } from "../scale/finishertable";
@@ -26,7 +27,7 @@ export interface Designs {
 }
 
 /** Our own tables that hold no designs. */
-const OTHERS: readonly string[] = [QUOTES_TABLE, WEIGH_IN_TABLE, LINK_TABLE, FINISHER_TABLE, MAKER_TABLE];
+const OTHERS: readonly string[] = [QUOTES_TABLE, WEIGH_IN_TABLE, LINK_TABLE, FINISHER_TABLE, MAKER_TABLE, ASKING_TABLE];
 
 /** The workbook's tables that may hold designs, by name. */
 export async function listTables(): Promise<readonly string[]> {
