@@ -86,9 +86,10 @@ const TWO_LINES = {
   extras: [],
 };
 
-async function twoLines() {
+async function twoLines(first: Readonly<Record<string, string>> = {}) {
   await writeRates(desk, AT_25);
-  const { job } = papersOf(TWO_LINES, AT_25);
+  const [plain, ...others] = TWO_LINES.lines;
+  const { job } = papersOf({ ...TWO_LINES, lines: [{ ...plain, ...first }, ...others] }, AT_25);
   await putContents(desk, "Job 2001", job.paper);
   const cell =
     (line: number) =>
@@ -130,13 +131,18 @@ test("a rate, or a cell to write in, changes every figure that rests on it", asy
   expect([read(at("castParts")), read(at("landed")), read(at("priceNow"))]).toEqual([40, 2233, 2903]);
   // What was quoted stands: 2,753 x 1.3 = 3,578.90, up to 3,579.
   expect(read(at("quoted"))).toBe(3579);
-  // The plain chain of 80 g: 2,233 made, 80 x 28.25 = 2,260 bought; a model and mould of 40 turn the 27 saved into 13 lost.
+});
+
+test("a model and mould that a piece has counts in making its chain, and may be corrected (hand arithmetic)", async () => {
+  // 40 links, 80 g: 82 x 26.5 + 50 = 2,223 made, 80 x 28.25 = 2,260 bought: 37 saved, less the model and mould.
+  const { cell, values } = await twoLines({ length: "10", setup: "10" });
+  const at = cell(0);
   const sourcing = async () => {
     const now = await values();
     return ["D", "E"].map((column) => now.read(at("makeOrBuy", column as "D")));
   };
   expect(await sourcing()).toEqual([27, "make"]);
-  await writeCells(desk, "Job 2001", { [at("setup")]: 40 });
+  await writeCells(desk, "Job 2001", { [at("setup")]: 50 });
   expect(await sourcing()).toEqual([-13, "buy"]);
 });
 
