@@ -19,6 +19,8 @@ export default defineConfig({
           include: ["tests/**/*.test.ts"],
           exclude: BROWSER_TESTS,
           ...timeouts,
+          // On two cores vitest would leave one idle.
+          maxWorkers: 2,
           sequence: { groupOrder: 0 },
           typecheck: { enabled: true, include: ["tests/**/*.test-d.ts"], tsconfig: "tsconfig.json" },
         },
