@@ -87,6 +87,7 @@ export function openPane(place: HTMLElement): void {
     },
     (view) => {
       frame.allowPress(view === "quote");
+      if (!maker.isMaking) ending.clear();
       if (view !== "quote") for (const part of tools[view]) part.look();
     },
   );

@@ -150,8 +150,10 @@ test("open quotes at a new spot, a revision in one click; what a piece must brin
   await type({ "Heavier by": "more links" });
   expect((await said())[0]).toBe("From 56.00 g (28 links) up a premium of USD 8.00 a gram leaves your 10%.");
   await view().locator("summary", { hasText: "Margin by weight, drawn" }).click();
-  await view().locator(".picture svg").waitFor();
-  expect(plain(await view().locator(".plot > p").textContent())).toContain("The order's piece of 100.0 g leaves 12.3%");
+  await view().locator("details.part[open] .picture svg").waitFor();
+  expect(plain(await view().locator("details.part[open] .plot > p").textContent())).toContain(
+    "The order's piece of 100.0 g leaves 12.3%",
+  );
   await type({ "Market premium": "eight", "Wanted margin": "30" });
   await labelled("Heavier by").focus();
   expect(await faults()).toEqual([

@@ -46,9 +46,14 @@ test("what is typed and where it was left stay when another view is looked at; o
   await desk.pane.evaluate(() => window.scrollTo(0, 300));
   const press = desk.pane.getByRole("button", { name: "Make the quote" });
   expect(await press.isVisible()).toBe(true);
+  await press.click();
+  await desk.pane.locator(".banner.failed").waitFor();
+  await desk.pane.evaluate(() => window.scrollTo(0, 300));
   await desk.pane.getByRole("tab", { name: "Links" }).click();
   await settled(desk.page);
   expect(await press.isVisible()).toBe(false);
+  // What was said of the order has gone with it.
+  expect(await desk.pane.locator(".banner.failed").count()).toBe(0);
   await desk.page.keyboard.press("Control+Enter");
   expect(await desk.pane.locator(".banner.failed").count()).toBe(0);
   await desk.pane.getByRole("tab", { name: "Quote" }).click();
