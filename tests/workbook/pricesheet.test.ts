@@ -85,6 +85,7 @@ test("a sheet for the bench shows what costs were asked for, and says whom it is
   await desk.pane.getByLabel("Who reads it").selectOption("bench");
   await desk.pane.getByLabel("Labour", { exact: true }).check();
   await press(desk, "Make the sheet");
+  await desk.pane.getByText("Bench prices is in the workbook").first().waitFor();
   expect(await value(desk, "Bench prices", "A1")).toBe("Bench prices: not for customers");
   const heads = (await texts(desk, "Bench prices", "A5:J5"))[0] ?? [];
   const row = (await valuesOf(desk, "Bench prices", "A6:J6"))[0] ?? [];
@@ -92,6 +93,7 @@ test("a sheet for the bench shows what costs were asked for, and says whom it is
   // Back to customers: no box of a cost is left checked.
   await desk.pane.getByLabel("Who reads it").selectOption("customers");
   await press(desk, "Make the sheet");
+  await desk.pane.locator(".banner.done", { hasText: /^Prices is in the workbook/ }).waitFor();
   expect((await contents("Prices")).all).not.toContain("cost");
 });
 
