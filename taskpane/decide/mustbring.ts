@@ -13,11 +13,12 @@ import {
 } from "../../src/index";
 import { element } from "../element";
 import type { Working } from "../part";
-import { type SmallField, spokenNote, stillToFill } from "../scale/smallform";
+import { type SmallField, spokenNote } from "../scale/smallform";
 import { DECIDE_TEXTS } from "../texts/decide";
-import { type AskedPiece, askedPiece, type DecideEvents } from "./asked";
+import type { AskedPiece, DecideEvents } from "./asked";
 import { figureForm } from "./figureform";
 import { mustBringWords } from "./mustbringwords";
+import { pieceForm } from "./pieceform";
 import { plotFold } from "./plotfold";
 import { saidBox } from "./saidbox";
 
@@ -46,7 +47,11 @@ const FIELDS: Readonly<Record<MustBringKey, SmallField>> = {
 export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
   const said = saidBox();
   const note = spokenNote();
-  const form = figureForm<MustBringKey>("mustbring", texts.form, FIELDS, { changed, submitted: demand });
+  const form = figureForm<MustBringKey>("mustbring", texts.form, FIELDS, {
+    changed,
+    submitted: () => answers.demand(),
+  });
+  const answers = pieceForm(on, { form, said, note, labels: MUST_BRING_LABELS, parse: parseMustBring });
   const plot = plotFold();
   let isStarted = false;
 
@@ -57,36 +62,13 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
 
   function show(): void {
     plot.show(undefined);
-    const { rates } = on.rates();
-    if (!rates) {
-      said.show([]);
-      return;
-    }
-    const piece = askedPiece(on);
-    const parsed = parseMustBring(form.typed(), rates);
-    const misread = form.misread();
-    form.judge([...misread, ...(parsed.ok ? [] : parsed.faults)]);
-    if (!piece) {
-      said.show([{ text: DECIDE_TEXTS.noOrder }]);
-      return;
-    }
-    if (!parsed.ok || misread.length > 0) {
-      said.show([]);
-      return;
-    }
-    const wanted = parsed.value;
+    const asked = answers.asked();
+    if (!asked) return;
+    const { wanted, piece } = asked;
     const spans = spansOf(wanted, piece);
     const { premium } = wanted;
     said.show(mustBringWords(wanted, spans, piece));
     plot.show(premium && { piece, spans, wanted: { ...wanted, premium } });
-  }
-
-  function demand(): void {
-    const { rates } = on.rates();
-    const parsed = rates && parseMustBring(form.typed(), rates);
-    if (!parsed || parsed.ok) return;
-    form.demand([...form.misread(), ...parsed.faults]);
-    note.say(stillToFill(parsed.faults, form.typed(), MUST_BRING_LABELS));
   }
 
   /** The margin that Rates price at stands there to begin with; whoever types another keeps it. */

@@ -15,13 +15,14 @@ import {
 import { showMoney, showNumber, showShare } from "../display";
 import { element } from "../element";
 import type { Working } from "../part";
-import { type SmallField, spokenNote, stillToFill } from "../scale/smallform";
+import { type SmallField, spokenNote } from "../scale/smallform";
 import { TEXTS } from "../texts";
 import { DECIDE_TEXTS } from "../texts/decide";
-import { askedPiece, type DecideEvents } from "./asked";
+import type { DecideEvents } from "./asked";
 import { figureForm } from "./figureform";
 import { figureTable } from "./figuretable";
 import { shareText } from "./mustbring";
+import { pieceForm } from "./pieceform";
 import { type SaidLine, saidBox } from "./saidbox";
 
 const { stones: texts } = DECIDE_TEXTS;
@@ -59,7 +60,11 @@ const FIELDS: Readonly<Record<AddedStonesKey, SmallField>> = {
 export function openStones(place: HTMLElement, on: DecideEvents): Working {
   const said = saidBox();
   const note = spokenNote();
-  const form = figureForm<AddedStonesKey>("addedstones", texts.form, FIELDS, { changed, submitted: demand });
+  const form = figureForm<AddedStonesKey>("addedstones", texts.form, FIELDS, {
+    changed,
+    submitted: () => answers.demand(),
+  });
+  const answers = pieceForm(on, { form, said, note, labels: ADDED_STONES_LABELS, parse: parseAddedStones });
 
   function changed(): void {
     note.say("");
@@ -68,26 +73,12 @@ export function openStones(place: HTMLElement, on: DecideEvents): Working {
 
   function show(): void {
     form.fields.rise.root.hidden = form.typed().riseBy !== RISE_BY[1];
-    const { rates } = on.rates();
-    if (!rates) {
-      said.show([]);
-      return;
-    }
-    const piece = askedPiece(on);
-    const parsed = parseAddedStones(form.typed(), rates);
-    const misread = form.misread();
-    form.judge([...misread, ...(parsed.ok ? [] : parsed.faults)]);
-    if (!piece) {
-      said.show([{ text: DECIDE_TEXTS.noOrder }]);
-      return;
-    }
-    if (!parsed.ok || misread.length > 0) {
-      said.show([]);
-      return;
-    }
+    const asked = answers.asked();
+    if (!asked) return;
+    const { wanted, piece } = asked;
     const { order, rates: used } = piece.costed;
-    const pays = stonesPay(piece.sheet, parsed.value, order, used);
-    const isByHand = piece.sheet.pricing.by === "own price" && !parsed.value.rise;
+    const pays = stonesPay(piece.sheet, wanted, order, used);
+    const isByHand = piece.sheet.pricing.by === "own price" && !wanted.rise;
     said.show(
       [
         ...stonesWords(pays),
@@ -96,14 +87,6 @@ export function openStones(place: HTMLElement, on: DecideEvents): Working {
       ],
       pairTable(pays, piece.sheet),
     );
-  }
-
-  function demand(): void {
-    const { rates } = on.rates();
-    const parsed = rates && parseAddedStones(form.typed(), rates);
-    if (!parsed || parsed.ok) return;
-    form.demand([...form.misread(), ...parsed.faults]);
-    note.say(stillToFill(parsed.faults, form.typed(), ADDED_STONES_LABELS));
   }
 
   const caution = element("p", { class: "caution" }, TEXTS.cautions.stones);

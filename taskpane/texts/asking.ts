@@ -18,7 +18,7 @@ export const ASKING_TEXTS = {
     nearest: "The nearest kept link",
     notSaid: "Not said",
     per: {
-      piece: "The whole piece",
+      piece: "Whole piece",
       g: "A gram",
       dwt: "A pennyweight (dwt)",
       ozt: "A troy ounce (ozt)",

@@ -8,16 +8,10 @@ import {
   recordOf,
 } from "../../src/askingcells";
 import { readAskingHeader } from "../../src/askingheaders";
+import { LIST_SETTINGS } from "./listsettings";
 
 const SETTINGS: ListSettings = {
-  own: "USD",
-  today: "2026-05-01",
-  decimalSign: undefined,
-  dateOrder: undefined,
-  ounce: undefined,
-  gr: undefined,
-  per: "piece",
-  currency: "USD",
+  ...LIST_SETTINGS,
   exchanges: { EUR: "1.08" },
   date: "2026-05-01",
   source: "this list",

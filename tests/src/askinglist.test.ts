@@ -7,21 +7,9 @@ import { questionsOf, readAskingList } from "../../src/askinglist";
 import { money } from "../../src/money";
 import { Quotient } from "../../src/quotient";
 import { seenKey } from "../../src/seenasking";
+import { LIST_SETTINGS } from "./listsettings";
 import { expectExact } from "./reference";
 
-const SETTINGS: ListSettings = {
-  own: "USD",
-  today: "2026-05-01",
-  decimalSign: undefined,
-  dateOrder: undefined,
-  ounce: undefined,
-  gr: undefined,
-  per: "piece",
-  currency: "USD",
-  exchanges: {},
-  date: "",
-  source: "",
-};
 type Cells = readonly (readonly unknown[])[];
 
 const columnsOf = (headers: readonly unknown[]): readonly AskingColumn[] =>
@@ -30,9 +18,9 @@ const columnsOf = (headers: readonly unknown[]): readonly AskingColumn[] =>
     return key ? [{ ...said, key, header: String(header), place }] : [];
   });
 const read = ([headers = [], ...rows]: Cells, changes: Partial<ListSettings> = {}, kept = new Set<string>()) =>
-  readAskingList(columnsOf(headers), rows, { ...SETTINGS, ...changes }, kept);
+  readAskingList(columnsOf(headers), rows, { ...LIST_SETTINGS, ...changes }, kept);
 const questions = ([headers = [], ...rows]: Cells, changes: Partial<ListSettings> = {}) =>
-  questionsOf(columnsOf(headers), rows, { ...SETTINGS, ...changes });
+  questionsOf(columnsOf(headers), rows, { ...LIST_SETTINGS, ...changes });
 
 /** A European list: decimal commas, day first, a currency of its own, pennyweights in a header. */
 const ABROAD: Cells = [
