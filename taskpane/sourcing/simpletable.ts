@@ -24,7 +24,7 @@ export function simpleTable(caption: string, heads: readonly string[]): SimpleTa
   const root = element(
     "div",
     { class: "tableframe" },
-    element("table", { class: "sourcingtable" }, title, element("thead", {}, head), body),
+    element("table", { class: "figuretable" }, title, element("thead", {}, head), body),
   );
   root.hidden = true;
   return {
