@@ -119,19 +119,11 @@ export function parseChain(record: Readonly<Record<string, unknown>>, currency: 
     linksPer,
     linksPerUnit,
     pitch,
-    links: Quotient.of(links.value),
+    links: links.value,
     linkCasting,
     pattern,
     linkGroups: Object.freeze(
-      counted.map((group) =>
-        Object.freeze({
-          colour: group.colour,
-          links: Quotient.of(group.links),
-          closed: Quotient.of(group.closed),
-          open: Quotient.of(group.open),
-          linkWeight: weights.value(group.colour),
-        }),
-      ),
+      counted.map((group) => Object.freeze({ ...group, linkWeight: weights.value(group.colour) })),
     ),
     clasp: Object.freeze({
       kind: clasp.value.clasp,
@@ -187,7 +179,7 @@ function parseLinkWeights(chain: Fields): Parsed<(colour: Colour) => Weight> {
   );
 }
 
-function parseLinks(length: Length, pitch: Length, claspLength: Length): Parsed<number> {
+function parseLinks(length: Length, pitch: Length, claspLength: Length): Parsed<Quotient> {
   const fault = (said: string) => refused([faultOf("length", LINE_LABELS.length, "outOfRange", said)]);
   const room = millimetres(length.millimetres.minus(claspLength.millimetres));
   if (!room.millimetres.isPositive()) {
@@ -195,13 +187,13 @@ function parseLinks(length: Length, pitch: Length, claspLength: Length): Parsed<
     const whole = length.millimetres.value().toSignificantDigits(6);
     return fault(`found ${whole} mm, no longer than the clasp of ${clasp} mm; give a length above the clasp length`);
   }
-  const links = linkCount(length, pitch, claspLength).toNumber();
-  if (links === 0) {
+  const links = linkCount(length, pitch, claspLength);
+  if (links.isZero()) {
     return fault("found a length without room for one link; give a longer one, or check the links per length");
   }
-  if (links > MOST_LINKS) {
+  if (links.isGreaterThan(Quotient.of(MOST_LINKS))) {
     return fault(
-      `found a chain of ${links} links; check length and links per length, which make at most ${MOST_LINKS} links here`,
+      `found a chain of ${links.value()} links; check length and links per length, which make at most ${MOST_LINKS} links here`,
     );
   }
   return accepted(links);

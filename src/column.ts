@@ -1,7 +1,8 @@
 import { BLOCK, type Block, ELSEWHERE, type Line, type Rows } from "./columnblock";
 import { computeDoubles } from "./columndouble";
 import { computePairs } from "./columnpairs";
-import { type Input, type Plan, planOf } from "./columnplan";
+import type { Input } from "./columnplace";
+import { type Plan, planOf } from "./columnplan";
 import type { Trace } from "./columntrace";
 
 /** Ways through one formula that are remembered; a row that takes yet another goes to the exact reference. */

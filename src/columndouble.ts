@@ -1,12 +1,13 @@
 import { type Block, ELSEWHERE, gathered, type Line, lineOf, OPEN, type Rows } from "./columnblock";
 import { markWordAt } from "./columnmark";
 import { EXACT_TENS } from "./columnpair";
-import { type Fork, type Move, type Plan, SLACK, SPARE } from "./columnplan";
+import { SLACK, SPARE } from "./columnplace";
+import type { Fork, Move, Plan } from "./columnplan";
 import { doubleRows } from "./columnrows";
 
 /*
  * A plan in plain doubles: each step is one loop over the rows. The bounds that every "certain" below rests on are proved in
- * columnplan.ts. A row that is not certain is marked in `open`.
+ * columnplace.ts. A row that is not certain is marked in `open`.
  */
 
 const WHOLE_LIMIT = 2 ** 52;
@@ -52,6 +53,7 @@ function computed(move: Move, at: number, block: Block, rows: Rows, open: Uint8A
   const b = rowsOf(move.b);
   if (kind === "times") return multiply(a, b, out, count);
   if (kind === "dividedBy") return divide(a, b, out, count);
+  if (kind === "larger" || kind === "smaller") return choose(a, b, kind === "larger" ? 1 : -1, out, count);
   if (place.differs) return differ(a, b, kind === "minus" ? -1 : 1, place.sign, out, count, open);
   return kind === "plus" ? add(a, b, out, count) : subtract(a, b, out, count);
 }
@@ -113,6 +115,16 @@ function subtract(a: Line, b: Line, out: Line, count: number): Line {
     out[i + 1] = (a[i + 1] ?? 0) - (b[i + 1] ?? 0);
     out[i + 2] = (a[i + 2] ?? 0) - (b[i + 2] ?? 0);
     out[i + 3] = (a[i + 3] ?? 0) - (b[i + 3] ?? 0);
+  }
+  return out;
+}
+
+/** The larger, or with -1 the smaller. */
+function choose(a: Line, b: Line, sign: 1 | -1, out: Line, count: number): Line {
+  for (let i = 0; i < count; i += 1) {
+    const x = a[i] ?? 0;
+    const y = b[i] ?? 0;
+    out[i] = (x - y) * sign >= 0 ? x : y;
   }
   return out;
 }

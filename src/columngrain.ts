@@ -56,6 +56,9 @@ export function grainSum(a: Grains, b: Grains, out: Grains, count: number): void
   }
 }
 
+/** The larger or smaller of a and b is one of them: of a grain that both have. */
+export const grainEither = grainSum;
+
 export function grainProduct(a: Grains, b: Grains, out: Grains, count: number): void {
   for (let i = 0; i < count; i += 1) {
     out.power[i] = (a.power[i] ?? 0) + (b.power[i] ?? 0);

@@ -1,6 +1,6 @@
 import { type Grain, grainOf } from "./columngrain";
 import { lowOf } from "./columnpair";
-import { LEAST_CELL } from "./columnplan";
+import { LEAST_CELL } from "./columnplace";
 import { type Cells, cellOf, type Place } from "./columnread";
 import { CostingError } from "./errors";
 import { fineShare, parseMark } from "./mark";

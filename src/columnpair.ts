@@ -4,7 +4,7 @@ import type { Quotient } from "./quotient";
 
 /*
  * Pairs of doubles, high + low, |low| <= u|high| (u = 2^-53): about 106 bits. What each operation loses, to first order;
- * columnplan.ts keeps a little more. Adding two doubles leaves an error that is a double itself, and so does multiplying
+ * columnplace.ts keeps a little more. Adding two doubles leaves an error that is a double itself, and so does multiplying
  * (Dekker 1971, with doubles split in halves of 26 bits), so only the roundings named here count.
  *
  * a + b   the sum of the lows u² and its sum with the error 2 u², over |a| + |b|: 3 u².
@@ -69,6 +69,20 @@ export function dividePairs(a: Pairs, b: Pairs, out: Pairs, count: number): void
     const top = first + second;
     high[i] = top;
     low[i] = second - (top - first);
+  }
+}
+
+/** The larger, or with -1 the smaller, of a and b: where they are as good as equal, either, at most 4 u³ from the other. */
+export function choosePairs(a: Pairs, b: Pairs, sign: 1 | -1, out: Pairs, count: number): void {
+  const { high: ah, low: al } = a;
+  const { high: bh, low: bl } = b;
+  const { high, low } = out;
+  for (let i = 0; i < count; i += 1) {
+    const x = ah[i] ?? 0;
+    const y = bh[i] ?? 0;
+    const isFirst = (x - y + ((al[i] ?? 0) - (bl[i] ?? 0))) * sign >= 0;
+    high[i] = isFirst ? x : y;
+    low[i] = isFirst ? (al[i] ?? 0) : (bl[i] ?? 0);
   }
 }
 

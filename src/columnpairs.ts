@@ -1,7 +1,7 @@
 import { type Block, type Column, gathered, lineOf, type Rows } from "./columnblock";
-import { grainDecimals, grainProduct, grainQuotient, grainSum } from "./columngrain";
+import { grainDecimals, grainEither, grainProduct, grainQuotient, grainSum } from "./columngrain";
 import { markWordAt } from "./columnmark";
-import { addPairs, dividePairs, multiplyPairs, readDecimals } from "./columnpair";
+import { addPairs, choosePairs, dividePairs, multiplyPairs, readDecimals } from "./columnpair";
 import type { Move, Plan } from "./columnplan";
 import {
   checkPairDifference,
@@ -35,7 +35,11 @@ export function computePairs(
   const { count } = rows;
   for (let at = 0; at < plan.moves.length; at += 1) {
     const move = plan.moves[at];
-    if (move) made[at] = move.place.constant ?? computed(move, pairRows(at, proves), block, rows, open);
+    if (!move) continue;
+    const out = pairRows(at, proves);
+    made[at] =
+      move.place.constant ??
+      (move.shared ? shared(move, out, block, count, open) : computed(move, out, block, rows, open));
   }
   for (const at of plan.signed) checkPairSign(rowsOf(at), plan.moves[at]?.place.sign ?? 1, count, open);
   for (const fork of plan.forks)
@@ -63,13 +67,28 @@ function computed(move: Move, out: PairRows, block: Block, rows: Rows, open: Uin
   return out;
 }
 
+const ONE: Rows = { at: undefined, count: 1 };
+const openOne = new Uint8Array(1);
+
+/** A step that is the same for all rows: computed once. */
+function shared(move: Move, out: PairRows, block: Block, count: number, open: Uint8Array): PairRows {
+  openOne[0] = 0;
+  computed(move, out, block, ONE, openOne);
+  if (openOne[0]) open.fill(openOne[0], 0, count);
+  for (const line of [out.high, out.low, ...(out.grains ? [out.grains.power, out.grains.count] : [])])
+    line.fill(line[0] ?? 0, 0, count);
+  return out;
+}
+
 function combine(kind: Move["kind"], a: PairRows, b: PairRows, out: PairRows, count: number): void {
   if (kind === "times") multiplyPairs(a, b, out, count);
   else if (kind === "dividedBy") dividePairs(a, b, out, count);
+  else if (kind === "larger" || kind === "smaller") choosePairs(a, b, kind === "larger" ? 1 : -1, out, count);
   else addPairs(a, b, kind === "minus" ? -1 : 1, out, count);
   if (!a.grains || !b.grains || !out.grains) return;
   if (kind === "times") grainProduct(a.grains, b.grains, out.grains, count);
   else if (kind === "dividedBy") grainQuotient(a.grains, b.grains, b.high, out.grains, count);
+  else if (kind === "larger" || kind === "smaller") grainEither(a.grains, b.grains, out.grains, count);
   else grainSum(a.grains, b.grains, out.grains, count);
 }
 

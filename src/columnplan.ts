@@ -1,67 +1,5 @@
-import { constantRows, type PairRows } from "./columnrows";
-import type { Step, Trace } from "./columntrace";
-import type { Quotient } from "./quotient";
-
-/*
- * The proof. Let u = 2^-53; every operation of doubles gives fl(x) = x(1 + e), |e| <= u, while nothing leaves the range of
- * normal doubles (`least` and `most` see to it). For each step we keep one constant, its bound r: whatever the row,
- *
- *     exact value = computed value x (1 + e), |e| <= r.        So a computed zero is a true zero, and signs are true.
- *
- * input      a cell of double x counts as the decimal of its 15 digits, half a unit of the 15th away at most: 46 u; and two
- *            more for a mark's division.
- * constant   u, the nearest double.
- * a x b      ra + rb + u, and a / b the same; what this leaves out is below 2^-24 of it: the slack.
- * a + b      of one sign: the errors are at most max(ra, rb)(|a| + |b|) = max(ra, rb)|a + b|; then u.
- * a - b      the same over |a - b|, which may be small: a row goes on only if |a - b| >= (|a| + |b|) / SPARE, so SPARE times it.
- *
- * A rounding is certain where the computed value is further from every tie than r times itself. The few other rows, and all
- * where the nearest double is owed, are computed as pairs of doubles (columnpair.ts); there the same holds with
- *
- * input      140 u²: the pair misses the decimal by three roundings of a part that is at most 46 u x; and 24 u² for a mark's division.
- * constant   2 u².    a + b: 4 u².    a x b: 10 u².    a / b: 24 u².   Derived in columnpair.ts.
- *
- * Ties are proved there by whole numbers: a row's value is a whole number over a known denominator (columngrain.ts), so one
- * that is nearer to a tie than the smallest step between two such values is the tie.
- */
-
-const U = 2 ** -53;
-/** How much smaller a difference may be than what it is taken from. */
-export const SPARE = { double: 2 ** 5, pair: 2 ** 10 } as const;
-/** More than bounds lose to rounding, and to products of two bounds, while they are computed and used. */
-export const SLACK = 1 + 2 ** -20;
-const LARGEST_BOUND = 2 ** -24;
-
-/** Cells of other sizes go to the exact reference. */
-export const LEAST_CELL = 1e-8;
-export const MOST_CELL = 1e15;
-/** The farthest power of ten that a step may reach: pairs have parts u² as small, and are split by 2^27. */
-const FARTHEST = 230;
-
-/** What is known of a step whatever the row. */
-export interface Place {
-  /** Bounds as a double and as a pair. */
-  readonly double: number;
-  readonly pair: number;
-  /** Powers of ten around every value but zero. */
-  readonly least: number;
-  readonly most: number;
-  /** At most zero, or at least zero. */
-  readonly sign: -1 | 1;
-  /** A whole number, as a double without error while below 2^53. */
-  readonly whole: boolean;
-  /** A difference: it must not be too small beside its operands, and have the sign that it had in the trace. */
-  readonly differs: boolean;
-  /** The rows of a constant. */
-  readonly constant?: PairRows;
-}
-
-/** What the cells of a column are read as. */
-export interface Input {
-  /** Never below zero. */
-  readonly unsigned: boolean;
-  readonly whole: boolean;
-}
+import { earlier, FARTHEST, type Input, LARGEST_BOUND, type Place, placeOf } from "./columnplace";
+import type { Step, Trace, Turn } from "./columntrace";
 
 /** A step with all that computing it needs; `a` and `b` are 0 where it has none. */
 export interface Move {
@@ -71,6 +9,10 @@ export interface Move {
   readonly input: number;
   readonly decimals: number;
   readonly place: Place;
+  /** Other steps or forks rest on it. */
+  readonly used: boolean;
+  /** The same for all rows. */
+  readonly shared: boolean;
   /** The larger bounds of its operands. */
   readonly double: number;
   readonly pair: number;
@@ -95,6 +37,8 @@ export interface Plan {
   readonly moves: readonly Move[];
   readonly forks: readonly Fork[];
   readonly outputs: Trace["outputs"];
+  /** The rules of the cells that were read on the way. */
+  readonly rules: Trace["rules"];
   /** Inputs that may have either sign: they must have the trace's. */
   readonly signed: readonly number[];
   /** Outputs that are whole numbers, and those whose nearest double is owed. */
@@ -104,26 +48,24 @@ export interface Plan {
   readonly plain: boolean;
 }
 
-/** The plan of a trace; undefined where a step could leave the range of doubles or a rounded value is computed with. */
+/** The plan of a trace; undefined where a step could leave the range of doubles. */
 export function planOf(trace: Trace, inputs: readonly Input[]): Plan | undefined {
+  const { steps, signs, turns, outputs, rules, path } = withoutDead(trace);
   const places: Place[] = [];
-  const { steps, turns, outputs, path } = trace;
   for (const [at, step] of steps.entries()) {
-    const place = placeOf(step, trace.signs[at] === -1 ? -1 : 1, places, inputs);
+    const place = placeOf(step, signs[at] === -1 ? -1 : 1, places, inputs);
     if (place.least < -FARTHEST || place.most > FARTHEST || place.double > LARGEST_BOUND) return undefined;
     places.push(place);
   }
   const used = new Set([...steps.flatMap(operands), ...turns.flatMap(operands)]);
-  if (steps.some(({ kind }, at) => kind === "decimals" && used.has(at))) return undefined;
-  const worst = (operands: readonly number[], bound: "double" | "pair") =>
-    operands.reduce((most, at) => Math.max(most, earlier(places, at)[bound]), 0);
-  const boundsOf = (of: readonly number[]) => ({ double: worst(of, "double"), pair: worst(of, "pair") });
   const given = outputs.flatMap((output) => (typeof output === "number" ? [output] : []));
   const wholes = given.filter((at) => earlier(places, at).whole);
   const nearest = given.filter((at) => !["decimals", "constant"].includes(steps[at]?.kind ?? ""));
+  const shared = sharedOf(steps, inputs);
   return {
     path,
     outputs,
+    rules,
     moves: steps.map((step, at) => ({
       kind: step.kind,
       a: "a" in step ? step.a : 0,
@@ -131,23 +73,11 @@ export function planOf(trace: Trace, inputs: readonly Input[]): Plan | undefined
       input: step.kind === "input" ? step.input : 0,
       decimals: step.kind === "decimals" ? step.decimals : 0,
       place: earlier(places, at),
-      ...boundsOf(operands(step)),
+      used: used.has(at),
+      shared: shared[at] ?? false,
+      ...worst(operands(step), places),
     })),
-    forks: turns.map(({ a, b, signs }) => ({
-      a,
-      b,
-      below: signs.includes(-1),
-      level: signs.includes(0),
-      above: signs.includes(1),
-      implied: steps.some((step, at) => {
-        const sign = step.kind === "minus" && earlier(places, at).differs ? earlier(places, at).sign : 0;
-        if (sign === 0 || step.kind !== "minus") return false;
-        return step.a === a && step.b === b
-          ? signs.includes(sign)
-          : step.a === b && step.b === a && signs.includes(-sign);
-      }),
-      ...boundsOf(b === undefined ? [a] : [a, b]),
-    })),
+    forks: turns.map((turn) => forkOf(turn, steps, places)),
     signed: steps.flatMap((step, at) => (step.kind === "input" && !inputs[step.input]?.unsigned ? [at] : [])),
     wholes,
     nearest,
@@ -155,73 +85,61 @@ export function planOf(trace: Trace, inputs: readonly Input[]): Plan | undefined
   };
 }
 
+function forkOf({ a, b, signs }: Turn, steps: readonly Step[], places: readonly Place[]): Fork {
+  const implied = steps.some((step, at) => {
+    if (step.kind !== "minus" || !earlier(places, at).differs) return false;
+    const { sign } = earlier(places, at);
+    return step.a === a && step.b === b ? signs.includes(sign) : step.a === b && step.b === a && signs.includes(-sign);
+  });
+  const answers = { below: signs.includes(-1), level: signs.includes(0), above: signs.includes(1) };
+  return { a, b, ...answers, implied, ...worst(b === undefined ? [a] : [a, b], places) };
+}
+
+/** The larger bounds of these. */
+function worst(of: readonly number[], places: readonly Place[]): Pick<Move, "double" | "pair"> {
+  const most = (bound: "double" | "pair") => Math.max(0, ...of.map((at) => earlier(places, at)[bound]));
+  return { double: most("double"), pair: most("pair") };
+}
+
+/** A trace without the steps that neither an output nor a turn rests on. */
+function withoutDead(trace: Trace): Trace {
+  const live = new Set<number>();
+  const keep = (at: number) => {
+    if (live.has(at)) return;
+    live.add(at);
+    const step = trace.steps[at];
+    if (step) operands(step).forEach(keep);
+  };
+  for (const output of trace.outputs) if (typeof output === "number") keep(output);
+  trace.turns.flatMap(operands).forEach(keep);
+  const kept = [...live].sort((a, b) => a - b);
+  const moved = new Map(kept.map((at, place) => [at, place]));
+  const to = (at: number) => moved.get(at) ?? 0;
+  return {
+    ...trace,
+    steps: kept.flatMap((at): Step[] => {
+      const step = trace.steps[at];
+      if (!step || !("a" in step)) return step ? [step] : [];
+      return ["b" in step ? { ...step, a: to(step.a), b: to(step.b) } : { ...step, a: to(step.a) }];
+    }),
+    signs: kept.map((at) => trace.signs[at] ?? 1),
+    turns: trace.turns.map((turn) => ({ ...turn, a: to(turn.a), b: turn.b === undefined ? undefined : to(turn.b) })),
+    outputs: trace.outputs.map((output) => (typeof output === "number" ? to(output) : output)),
+  };
+}
+
+/** Which steps are the same for all rows: they rest on constants and on cells that go with every row. */
+function sharedOf(steps: readonly Step[], inputs: readonly Input[]): readonly boolean[] {
+  const shared: boolean[] = [];
+  for (const step of steps)
+    shared.push(
+      step.kind === "constant" ||
+        (step.kind === "input" ? inputs[step.input]?.shared === true : operands(step).every((at) => shared[at])),
+    );
+  return shared;
+}
+
 function operands(of: Step | { readonly a: number; readonly b: number | undefined }): readonly number[] {
   if (!("a" in of)) return [];
   return "b" in of && of.b !== undefined ? [of.a, of.b] : [of.a];
-}
-
-function placeOf(step: Step, sign: -1 | 1, places: readonly Place[], inputs: readonly Input[]): Place {
-  if (step.kind === "input") return inputPlace(inputs[step.input]?.whole ?? false, sign);
-  if (step.kind === "constant") return constantPlace(step.value, sign);
-  const a = earlier(places, step.a);
-  if (!("b" in step)) return roundedPlace(step.kind === "decimals" ? step.decimals : 0, a);
-  const b = earlier(places, step.b);
-  if (step.kind === "times") {
-    const size = { least: a.least + b.least, most: a.most + b.most };
-    return { ...product(a, b, 10), ...size, whole: a.whole && b.whole };
-  }
-  if (step.kind === "dividedBy") return { ...product(a, b, 24), least: a.least - b.most, most: a.most - b.least };
-  return sumPlace(a, b, step.kind === "minus" ? -b.sign : b.sign, sign);
-}
-
-function inputPlace(whole: boolean, sign: -1 | 1): Place {
-  // A mark's number may be parts per thousand of a cell: three powers of ten more.
-  const size = { least: Math.log10(LEAST_CELL) - 3, most: Math.log10(MOST_CELL) };
-  const bound = whole ? { double: 0, pair: 0 } : { double: 48 * U, pair: 164 * U * U };
-  return { ...bound, ...size, sign, whole, differs: false };
-}
-
-function constantPlace(value: Quotient, sign: -1 | 1): Place {
-  const high = value.toNumber();
-  const size = Math.abs(high);
-  const power = size === 0 ? 0 : Math.log10(size);
-  const whole = Number.isSafeInteger(size) && value.over.abs().eq(value.under.times(size));
-  const bound = whole ? { double: 0, pair: 0 } : { double: U, pair: 2 * U * U };
-  const constant = constantRows(value);
-  return { ...bound, least: Math.floor(power), most: Math.ceil(power), sign, whole, differs: false, constant };
-}
-
-function roundedPlace(decimals: number, { sign, most }: Place): Place {
-  const size = { least: -decimals, most: Math.max(0, most) + 1 };
-  return { double: 0, pair: 0, ...size, sign, whole: decimals === 0, differs: false };
-}
-
-function product(a: Place, b: Place, loss: number): Omit<Place, "least" | "most"> {
-  return {
-    double: (a.double + b.double + U) * SLACK,
-    pair: (a.pair + b.pair + loss * U * U) * SLACK,
-    sign: a.sign === b.sign ? 1 : -1,
-    whole: false,
-    differs: false,
-  };
-}
-
-function sumPlace(a: Place, b: Place, added: number, sign: -1 | 1): Place {
-  const differs = a.sign !== added;
-  const bound = { double: Math.max(a.double, b.double), pair: Math.max(a.pair, b.pair) + 4 * U * U };
-  return {
-    double: (bound.double * (differs ? SPARE.double : 1) + U) * SLACK,
-    pair: bound.pair * (differs ? SPARE.pair : 1) * SLACK,
-    least: Math.min(a.least, b.least) - (differs ? Math.log10(SPARE.pair) : 0),
-    most: Math.max(a.most, b.most) + 1,
-    sign: differs ? sign : a.sign,
-    whole: a.whole && b.whole,
-    differs,
-  };
-}
-
-function earlier(places: readonly Place[], at: number): Place {
-  const place = places[at];
-  if (!place) throw new Error(`Column plan: step ${at} is not made yet`);
-  return place;
 }

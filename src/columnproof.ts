@@ -1,7 +1,8 @@
 import { ELSEWHERE, OPEN } from "./columnblock";
 import { grainStep } from "./columngrain";
 import { EXACT_TENS, lost } from "./columnpair";
-import { type Fork, type Move, SLACK, SPARE } from "./columnplan";
+import { SLACK, SPARE } from "./columnplace";
+import type { Fork, Move } from "./columnplan";
 import type { PairRows } from "./columnrows";
 
 /*
@@ -13,8 +14,14 @@ import type { PairRows } from "./columnrows";
 const WHOLE_LIMIT = 2 ** 52;
 const U2 = 2 ** -106;
 
-/** Rounds half away from zero to so many decimals; `out` holds the nearest double of the rounded decimal. */
-export function roundPair(a: PairRows, { decimals, pair }: Move, out: PairRows, count: number, open: Uint8Array): void {
+/** Rounds half away from zero to so many decimals; the high of `out` is the nearest double of the rounded decimal. */
+export function roundPair(
+  a: PairRows,
+  { decimals, pair, used }: Move,
+  out: PairRows,
+  count: number,
+  open: Uint8Array,
+): void {
   const scale = EXACT_TENS[decimals] ?? Number.NaN;
   // The product with the scale is one of pairs.
   const spread = (pair + 10 * U2) * SLACK;
@@ -31,6 +38,19 @@ export function roundPair(a: PairRows, { decimals, pair }: Move, out: PairRows, 
     out.high[i] = (a.high[i] ?? 0) < 0 ? -nearest : nearest;
     out.low[i] = 0;
     if (!((far > reach || isTie) && scaled < WHOLE_LIMIT)) open[i] = OPEN;
+  }
+  if (used) keepRounded(out, decimals, scale, count);
+}
+
+/** The rest of a rounded decimal beside its nearest double: it is computed with. */
+function keepRounded(out: PairRows, decimals: number, scale: number, count: number): void {
+  for (let i = 0; i < count; i += 1) {
+    const high = out.high[i] ?? 0;
+    const product = high * scale;
+    out.low[i] = (Math.round(product) - product - lost(high, scale, product)) / scale;
+    if (!out.grains) continue;
+    out.grains.power[i] = decimals;
+    out.grains.count[i] = 1;
   }
 }
 

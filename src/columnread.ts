@@ -1,4 +1,4 @@
-import { LEAST_CELL, MOST_CELL } from "./columnplan";
+import { LEAST_CELL, MOST_CELL } from "./columnplace";
 import { isBlank, type NumberRule } from "./number";
 
 /** Rows of cells, as a range has them. */

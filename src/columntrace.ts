@@ -1,3 +1,4 @@
+import type { NumberRule } from "./number";
 import { type Operation, Quotient, type Rounded, type Witness, witnessed } from "./quotient";
 
 /** One value that a formula made, in the order it made them; `a` and `b` are places of earlier ones. */
@@ -15,6 +16,9 @@ export interface Turn {
   readonly signs: readonly number[];
 }
 
+/** Which cells a row's figures stand in: the place among the inputs by the name of the field that reads it. */
+export type Fields = ReadonlyMap<string, number>;
+
 /** What a formula gives for one cell. */
 export type Value = Quotient | string | boolean;
 
@@ -26,6 +30,8 @@ export interface Trace {
   readonly turns: readonly Turn[];
   /** A place among the steps, or the word or truth that these turns lead to. */
   readonly outputs: readonly (number | string | boolean)[];
+  /** The rules by which cells were read on the way, by their inputs. */
+  readonly rules: ReadonlyMap<number, NumberRule>;
   /** Told apart from every other run of the formula that went another way. */
   readonly path: string;
 }
@@ -33,14 +39,16 @@ export interface Trace {
 /**
  * Runs a formula over one row and writes down what it did with the row's quotients. The formula itself, in src/ and in
  * trade terms, stays the only place where it is written.
- * @param inputs one object each, never shared: they are told apart by identity
+ * @param inputs one object each, never shared: they are told apart by identity; undefined for one that is read on the way
+ * @param fields the inputs that are read on the way
  * @returns the run's result, and its trace unless a value was read on the way
  */
 export function traced<T extends Value | readonly Value[]>(
-  inputs: readonly Quotient[],
+  inputs: readonly (Quotient | undefined)[],
   formula: () => T,
+  fields: Fields = new Map(),
 ): { readonly result: T; readonly trace: Trace | undefined } {
-  const scribe = new Scribe(inputs);
+  const scribe = new Scribe(inputs, fields);
   const result = witnessed(scribe, formula);
   return { result, trace: scribe.trace(Array.isArray(result) ? result : [result as Value]) };
 }
@@ -50,12 +58,30 @@ class Scribe implements Witness {
   private readonly signs: number[] = [];
   private readonly turns: Turn[] = [];
   private readonly places = new Map<Quotient, number>();
+  private readonly rules = new Map<number, NumberRule>();
   private lost = false;
 
-  constructor(inputs: readonly Quotient[]) {
+  constructor(
+    inputs: readonly (Quotient | undefined)[],
+    private readonly fields: Fields,
+  ) {
     inputs.forEach((value, input) => {
-      this.write(value, { kind: "input", input });
+      if (value) this.places.set(value, input);
+      this.steps.push({ kind: "input", input });
+      this.signs.push(value ? signOf(value) : 1);
     });
+  }
+
+  /** A cell may be read more than once: each time it is the same input. */
+  given(field: string, rule: NumberRule, value: Quotient): void {
+    const input = this.fields.get(field);
+    if (input === undefined) return;
+    const known = this.rules.get(input);
+    // Of two rules for one cell a row would have to pass both.
+    if (known && known !== rule) this.lost = true;
+    this.rules.set(input, rule);
+    this.places.set(value, input);
+    this.signs[input] = signOf(value);
   }
 
   computed(kind: Operation, a: Quotient, b: Quotient, result: Quotient): void {
@@ -80,8 +106,8 @@ class Scribe implements Witness {
   trace(results: readonly Value[]): Trace | undefined {
     if (this.lost) return undefined;
     const outputs = results.map((value) => (value instanceof Quotient ? this.placeOf(value) : value));
-    const path = JSON.stringify([this.signs, this.turns, outputs]);
-    return { steps: this.steps, signs: this.signs, turns: this.turns, outputs, path };
+    const { steps, signs, turns, rules } = this;
+    return { steps, signs, turns, outputs, rules, path: JSON.stringify([signs, turns, outputs]) };
   }
 
   /** Adding nothing, and multiplying or dividing by one, are no steps: the place is the operand's own. */
@@ -105,7 +131,7 @@ class Scribe implements Witness {
     const constant = this.steps.findIndex((step) => step.kind === "constant" && step.value === value);
     if (constant >= 0) return constant;
     this.steps.push({ kind: "constant", value });
-    this.signs.push(value.sign() < 0 ? -1 : 1);
+    this.signs.push(signOf(value));
     return this.steps.length - 1;
   }
 
@@ -116,6 +142,10 @@ class Scribe implements Witness {
     }
     this.places.set(result, this.steps.length);
     this.steps.push(step);
-    this.signs.push(result.sign() < 0 ? -1 : 1);
+    this.signs.push(signOf(result));
   }
+}
+
+function signOf(value: Quotient): -1 | 1 {
+  return value.sign() < 0 ? -1 : 1;
 }

@@ -1,7 +1,7 @@
 import type { Currency } from "./currency";
-import { addMoney, type Money, sameCurrency, timesMoney } from "./money";
+import { addMoney, type Money, money, sameCurrency, timesMoney } from "./money";
 import { benchLoss, castWeight, type Loss } from "./piece";
-import { Quotient } from "./quotient";
+import { maximum, Quotient } from "./quotient";
 import { addRates, costOf, perGram, type Rate } from "./rate";
 import type { Weight } from "./weight";
 
@@ -57,7 +57,7 @@ export function labourCost<C extends Currency>(
 ): Money<C> {
   const worked = addMoney(labour.flat, timesMoney(labour.perLink, links), costOf(weight, labour.perGram));
   sameCurrency(worked, labour.minimum);
-  return worked.amount.isLessThan(labour.minimum.amount) ? labour.minimum : worked;
+  return money(maximum(worked.amount, labour.minimum.amount), worked.currency);
 }
 
 /** Stones set: count x (stone price x (1 + breakage) + setting fee). @param breakage share of stones broken in setting */

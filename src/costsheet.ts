@@ -5,12 +5,13 @@ import { chainLength } from "./link";
 import { addMoney, type Money, money, roundToCurrency, roundUpToStep, timesMoney } from "./money";
 import type { Order } from "./order";
 import type { OrderLine } from "./orderline";
-import { costPiece, type PieceCosts, stonesToBuy } from "./piececosts";
+import { costPiece, type PieceCosts, plainChainSourcing, stonesToBuy } from "./piececosts";
 import { margin, markup, premium, priceAtMargin, priceAtMarkup, priceAtPremium } from "./price";
 import type { Pricing } from "./pricing";
 import { maximum, Quotient } from "./quotient";
 import { fineGold, type Rate } from "./rate";
 import type { Rates } from "./rates";
+import type { MakeOrBuy } from "./sourcing";
 import type { Weight } from "./weight";
 
 /** One line of an order, costed: weights, costs and price of one piece. */
@@ -34,6 +35,8 @@ export interface CostSheet extends PieceCosts {
   readonly premium: Rate;
   /** The least net price: landed cost at the least margin. */
   readonly floor: Money;
+  /** The plain chain made, against ready chain of its weight; computed when it is asked for. */
+  readonly sourcing: MakeOrBuy;
   /** Cash out for all pieces of the line before they are sold: metal, casting, clasps, findings, and stones in whole ones. */
   readonly cashOut: Money;
 }
@@ -67,6 +70,9 @@ export function costLine(line: OrderLine, terms: Pick<Order, "spot" | "pricing">
     premium: premium(perGramOf(netPrice, finished), rate),
     floor: priceAtMargin(landed, rates.leastMargin),
     cashOut: cashOutOf(piece, line),
+    get sourcing() {
+      return plainChainSourcing(line, piece.chainWeight, line.links, terms.spot, rates);
+    },
   });
 }
 

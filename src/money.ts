@@ -34,7 +34,12 @@ export function timesMoney<C extends Currency>(amount: Money<C>, factor: Quotien
 
 /** Rounded once to the currency's minor unit (ISO 4217), half away from zero unless said otherwise. */
 export function roundToCurrency<C extends Currency>(amount: Money<C>, rounding: Rounding = "halfAway"): Money<C> {
-  return money(Quotient.of(amount.amount.rounded(minorDigits(amount.currency), rounding)), amount.currency);
+  const digits = minorDigits(amount.currency);
+  const { amount: exact, currency } = amount;
+  return money(
+    rounding === "halfAway" ? exact.toDecimals(digits) : Quotient.of(exact.rounded(digits, rounding)),
+    currency,
+  );
 }
 
 /** The amount rounded up to a whole number of steps; a step of zero leaves it as it is. */

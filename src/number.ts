@@ -1,6 +1,6 @@
 import { Decimal, decimalOfCell, parseDecimal } from "./decimal";
 import { CostingError, found } from "./errors";
-import { Quotient } from "./quotient";
+import { Quotient, tellGiven } from "./quotient";
 
 /** What a number may be. `right` ends the sentence: "…; give <right>". */
 export interface NumberRule {
@@ -42,7 +42,9 @@ export function readNumber(value: unknown, field: string, rule: NumberRule): Quo
       `${found(value)}, which is too large to compute with; give ${rule.right}`,
     );
   if (!within(decimal, rule)) throw new CostingError("outOfRange", field, `${found(value)}; give ${rule.right}`);
-  return Quotient.of(decimal);
+  const read = Quotient.of(decimal);
+  tellGiven(field, rule, read);
+  return read;
 }
 
 function decimalOf(value: unknown): Decimal | undefined {

@@ -50,16 +50,10 @@ export function otherLengths(line: OrderLine, record: Row, rates: Rates): OtherL
     at(links) {
       const sets = stonesOf(line, Quotient.of(links), rule);
       if (!sets) return undefined;
-      const groups = countLinks(links, pattern, line.linkCasting).map((group) => {
+      const groups = countLinks(Quotient.of(links), pattern, line.linkCasting).map((group) => {
         const linkWeight = weights.get(group.colour);
         if (!linkWeight) throw new Error(`No weight of a ${group.colour} link is known`);
-        return {
-          colour: group.colour,
-          links: Quotient.of(group.links),
-          closed: Quotient.of(group.closed),
-          open: Quotient.of(group.open),
-          linkWeight,
-        };
+        return { ...group, linkWeight };
       });
       return { ...line, links: Quotient.of(links), linkGroups: groups, stones: sets };
     },

@@ -2,15 +2,16 @@ import { COLOURS, type Colour } from "./alloy";
 import { CostingError, found } from "./errors";
 import { isBlank } from "./number";
 import type { LINK_CASTINGS } from "./orderwords";
+import { Quotient, sum } from "./quotient";
 
 export type LinkCasting = (typeof LINK_CASTINGS)[number];
 
 /** So many links of one colour, and how the caster casts them. */
 export interface LinkGroup {
   readonly colour: Colour;
-  readonly links: number;
-  readonly closed: number;
-  readonly open: number;
+  readonly links: Quotient;
+  readonly closed: Quotient;
+  readonly open: Quotient;
 }
 
 /** The letters of a pattern of links. */
@@ -45,24 +46,33 @@ export function parsePattern(value: unknown, field: string): readonly Colour[] {
 /**
  * How many links of each colour, closed and open, a chain of so many links has when the pattern repeats from its first link;
  * the last repeat may be cut short. Colours stand in the order of COLOURS.
+ * @param links whole, from 0
  */
-export function countLinks(links: number, pattern: readonly Colour[], casting: LinkCasting): readonly LinkGroup[] {
-  const counts = new Map<Colour, { closed: number; open: number }>();
-  for (let link = 0; link < links; link += 1) {
-    const colour = pattern[link % pattern.length];
-    if (colour === undefined) break;
-    const count = counts.get(colour) ?? { closed: 0, open: 0 };
-    counts.set(colour, count);
-    count[isOpen(link, casting) ? "open" : "closed"] += 1;
-  }
+export function countLinks(links: Quotient, pattern: readonly Colour[], casting: LinkCasting): readonly LinkGroup[] {
+  const inTurn = casting === "closed and open in turn";
+  // Closed and open come back at the same colour after the pattern, or after twice as many links where it is of an odd number.
+  const period = inTurn && pattern.length % 2 === 1 ? 2 * pattern.length : pattern.length;
+  const positions = Array.from({ length: period }, (_, position) => position);
   return Object.freeze(
     COLOURS.flatMap((colour) => {
-      const count = counts.get(colour);
-      return count ? [Object.freeze({ colour, links: count.closed + count.open, ...count })] : [];
+      const own = positions.filter((position) => pattern[position % pattern.length] === colour);
+      const count = (wanted: readonly number[]) => sum(wanted.map((position) => timesAt(links, position, period)));
+      const isOneColour = own.length === period;
+      const all = isOneColour ? links : count(own);
+      if (own.length === 0 || all.isZero()) return [];
+      const closed = inTurn ? count(own.filter((position) => position % 2 === 0)) : casting === "all open" ? none : all;
+      const open = inTurn ? count(own.filter((position) => position % 2 === 1)) : casting === "all open" ? all : none;
+      return [Object.freeze({ colour, links: all, closed, open })];
     }),
   );
 }
 
-function isOpen(link: number, casting: LinkCasting): boolean {
-  return casting === "closed and open in turn" ? link % 2 === 1 : casting === "all open";
+const none = Quotient.zero;
+
+/** How often a position of a repeat, counted from 0, comes in so many links. */
+function timesAt(links: Quotient, position: number, period: number): Quotient {
+  return links
+    .plus(Quotient.of(period - 1 - position))
+    .dividedBy(Quotient.of(period))
+    .floor();
 }

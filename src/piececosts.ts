@@ -55,8 +55,6 @@ export interface PieceCosts {
   readonly alloys: readonly AlloyPart[];
   readonly costs: Readonly<Record<CostLine, Money>>;
   readonly landed: Money;
-  /** The plain chain made, against ready chain of its weight. */
-  readonly sourcing: MakeOrBuy;
 }
 
 /** Costs one piece of a line. Exact; nothing is rounded. */
@@ -76,7 +74,6 @@ export function costPiece(line: OrderLine, spot: Money, rates: Rates): PieceCost
     alloys: Object.freeze(alloysOf(line, castParts, cast)),
     costs,
     landed: money(sum(Object.values(costs).map((cost) => cost.amount)), spot.currency),
-    sourcing: plainChainSourcing(line, chain, line.links, spot, rates),
   };
 }
 
@@ -179,5 +176,5 @@ function labourRates(rates: Rates) {
 
 /** How many stones to buy for so many pieces: those set, and those that setting breaks, in whole stones. */
 export function stonesToBuy(set: StoneSet, pieces: Quotient): Quotient {
-  return Quotient.of(set.count.times(pieces).times(Quotient.one.plus(set.breakage)).value().ceil());
+  return set.count.times(pieces).times(Quotient.one.plus(set.breakage)).ceil();
 }

@@ -1,9 +1,10 @@
 import { Decimal, type Rounding, roundTo } from "./decimal";
+import type { NumberRule } from "./number";
 
 const ONE = new Decimal(1);
 
 /** What is computed from two values, and what is made whole or rounded from one. */
-export type Operation = "plus" | "minus" | "times" | "dividedBy";
+export type Operation = "plus" | "minus" | "times" | "dividedBy" | "larger" | "smaller";
 export type Rounded = "ceil" | "floor" | { readonly decimals: number };
 
 /** Told of every step between quotients while a formula runs; src/columntrace.ts alone listens. */
@@ -14,6 +15,8 @@ export interface Witness {
   compared(a: Quotient, b: Quotient | undefined, signs: readonly number[]): void;
   /** A value was read as a decimal or a double: what becomes of it can no longer be told. */
   read(value: Quotient): void;
+  /** A cell was read as a value, by the rule of the field named. */
+  given(field: string, rule: NumberRule, value: Quotient): void;
 }
 
 let witness: Witness | undefined;
@@ -26,6 +29,11 @@ export function witnessed<T>(by: Witness, run: () => T): T {
   } finally {
     witness = undefined;
   }
+}
+
+/** Tells the witness that a cell was read as a value. */
+export function tellGiven(field: string, rule: NumberRule, value: Quotient): void {
+  witness?.given(field, rule, value);
 }
 
 const SIGNS = [-1, 0, 1];
@@ -76,6 +84,15 @@ export class Quotient {
     const result = under.isNegative() ? new Quotient(over.negated(), under.negated()) : new Quotient(over, under);
     witness?.computed("dividedBy", this, other, result);
     return result;
+  }
+
+  /** The larger, or the smaller, of two values. */
+  larger(other: Quotient): Quotient {
+    return this.chosen("larger", other, this.order(other) < 0 ? other : this);
+  }
+
+  smaller(other: Quotient): Quotient {
+    return this.chosen("smaller", other, this.order(other) > 0 ? other : this);
   }
 
   /** The least whole number not below the value. */
@@ -134,6 +151,11 @@ export class Quotient {
     return this.quotient();
   }
 
+  /** The value as digits in a sentence; told to no witness, since nothing is computed from a sentence. */
+  inWords(): string {
+    return this.quotient().toString();
+  }
+
   /** Rounds once, exactly. */
   rounded(decimals: number, rounding: Rounding = "halfAway"): Decimal {
     return roundTo(this.value(), decimals, rounding);
@@ -163,6 +185,13 @@ export class Quotient {
     return outcome;
   }
 
+  /** A value of its own: a witness tells what was chosen from both it was chosen of. */
+  private chosen(how: "larger" | "smaller", other: Quotient, of: Quotient): Quotient {
+    const result = new Quotient(of.over, of.under);
+    witness?.computed(how, this, other, result);
+    return result;
+  }
+
   private roundedBy(how: Rounded, value: Decimal): Quotient {
     const result = new Quotient(value);
     witness?.rounded(how, this, result);
@@ -171,11 +200,11 @@ export class Quotient {
 }
 
 export function maximum(a: Quotient, b: Quotient): Quotient {
-  return a.isLessThan(b) ? b : a;
+  return a.larger(b);
 }
 
 export function minimum(a: Quotient, b: Quotient): Quotient {
-  return b.isLessThan(a) ? b : a;
+  return a.smaller(b);
 }
 
 export function sum(values: readonly Quotient[]): Quotient {

@@ -144,8 +144,8 @@ function caratFrom({
 }
 
 function sizeOf({ shape, diameter, length, width }: Size): string {
-  if (shape === "round") return diameter ? `${diameter.value()} mm round` : "";
-  return length && width ? `${length.value()} x ${width.value()} mm` : "";
+  if (shape === "round") return diameter ? `${diameter.inWords()} mm round` : "";
+  return length && width ? `${length.inWords()} x ${width.inWords()} mm` : "";
 }
 
 function fieldsOf(labels: Readonly<Record<StoneKey, string>>) {

@@ -78,11 +78,11 @@ function followsOf({ stonesOn, stoneEvery, stonesPerLink }: FormOf<typeof FIELDS
 
 /** Which links have stones, in words for the setter. @param count how many of them */
 function whichLinks({ stonesOn, stoneEvery, stonesPerLink }: FormOf<typeof FIELDS>, count: Quotient): string {
-  const each = stonesPerLink.equals(Quotient.one) ? "" : `, ${stonesPerLink.value()} each`;
-  const every = stonesOn === "every n-th link" ? (stoneEvery?.toNumber() ?? 1) : 1;
+  const each = stonesPerLink.equals(Quotient.one) ? "" : `, ${stonesPerLink.inWords()} each`;
+  const every = stonesOn === "every n-th link" ? Number(stoneEvery?.inWords() ?? 1) : 1;
   if (every > 1) return `every ${ordinal(every)} link${each}`;
   if (stonesOn === "all links" || stonesOn === "every n-th link") return `all links${each}`;
-  return `${count.value()} links${each}`;
+  return `${count.inWords()} links${each}`;
 }
 
 /** "2nd", "3rd", "11th". */
@@ -101,7 +101,7 @@ function linksSet(fields: FormOf<typeof FIELDS>, links: Quotient | undefined): P
       return accepted(links ?? Quotient.zero);
     case "every n-th link":
       if (!stoneEvery) return fault("stoneEvery", "blank", `found nothing; give ${EVERY.right}`);
-      return accepted(links ? Quotient.of(links.dividedBy(stoneEvery).value().floor()) : Quotient.zero);
+      return accepted(links ? links.dividedBy(stoneEvery).floor() : Quotient.zero);
     case "no links":
       if (stoneCount.isZero()) return accepted(stoneCount);
       return fault(

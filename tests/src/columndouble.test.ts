@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { Block } from "../../src/columnblock";
 import { computeDoubles } from "../../src/columndouble";
-import { type Input, planOf } from "../../src/columnplan";
+import type { Input } from "../../src/columnplace";
+import { planOf } from "../../src/columnplan";
 import { traced, type Value } from "../../src/columntrace";
 import { Quotient } from "../../src/quotient";
 

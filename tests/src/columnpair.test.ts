@@ -3,7 +3,7 @@ import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { lineOf } from "../../src/columnblock";
 import { addPairs, dividePairs, lost, lowOf, multiplyPairs, type Pairs, readDecimals } from "../../src/columnpair";
-import { SPARE } from "../../src/columnplan";
+import { SPARE } from "../../src/columnplace";
 import { Quotient } from "../../src/quotient";
 
 const U2 = new Fraction(1n, 2n ** 106n);
@@ -34,7 +34,7 @@ const pair = fc
   });
 const fresh = (): Pairs => ({ high: lineOf(), low: lineOf() });
 
-describe("pairs against exact fractions (fraction.js), within the bounds of columnplan.ts", () => {
+describe("pairs against exact fractions (fraction.js), within the bounds of columnplace.ts", () => {
   test("a product misses by 10 u² at most, a quotient by 24 u², a sum by 4 u² of both", () => {
     fc.assert(
       fc.property(pair, pair, (a, b) => {

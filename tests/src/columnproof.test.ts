@@ -15,6 +15,8 @@ const move = (kind: Move["kind"], decimals = 0): Move => ({
   place,
   double: 0,
   pair: 100 * U2,
+  used: false,
+  shared: false,
 });
 
 function rows(high: number, low = 0, grain?: { readonly power: number; readonly count: number }): PairRows {

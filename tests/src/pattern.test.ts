@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { countLinks, parsePattern } from "../../src/pattern";
+import { Quotient } from "../../src/quotient";
 import { expectFault } from "./reference";
 
 const counted = (
@@ -9,10 +10,12 @@ const counted = (
   casting: Parameters<typeof countLinks>[2] = "closed and open in turn",
 ) =>
   Object.fromEntries(
-    countLinks(links, parsePattern(pattern, "Colour pattern"), casting).map(({ colour, ...counts }) => [
-      colour,
-      counts,
-    ]),
+    countLinks(Quotient.of(links), parsePattern(pattern, "Colour pattern"), casting).map(
+      ({ colour, links, closed, open }) => [
+        colour,
+        { links: links.toNumber(), closed: closed.toNumber(), open: open.toNumber() },
+      ],
+    ),
   );
 
 describe("links that are cast closed and open in turn (hand arithmetic)", () => {

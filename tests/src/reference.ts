@@ -57,9 +57,12 @@ export function upToStep(value: Fraction, step: Fraction): Fraction {
   return step.n === 0n ? value : value.div(step).ceil().mul(step);
 }
 
-/** Holds where the library's value agrees with the reference to 36 decimals: far past any double or 20-digit decimal. */
-export function expectExact(actual: Quotient, expected: Fraction): void {
-  expect(actual.rounded(36).toFixed(36)).toBe(rounded(expected, 36));
+/**
+ * Holds where the library's value agrees with the reference to 36 decimals: far past any double or 20-digit decimal.
+ * @param places where the value itself is rounded to so many: rounding it again to fewer may go the other way
+ */
+export function expectExact(actual: Quotient, expected: Fraction, places = 36): void {
+  expect(actual.rounded(places).toFixed(places)).toBe(rounded(expected, places));
 }
 
 /** The CostingError a call throws. */
