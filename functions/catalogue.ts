@@ -1,6 +1,14 @@
-import { figureOf, PRICE_COLUMNS, priceLines, ratesOfCells, readPriceColumns } from "../src/index";
+import {
+  designColumns,
+  PRICE_COLUMNS,
+  priceInColumns,
+  rateFiguresOf,
+  ratesOfCells,
+  readPriceColumns,
+} from "../src/index";
+import { answer } from "./cell";
 import { gridOf } from "./grid";
-import { table } from "./spread";
+import { PriceTable } from "./pricetable";
 
 /**
  * Price list: a table of designs costed and priced at the workshop's rates, a row a design, for one piece each.
@@ -12,18 +20,16 @@ import { table } from "./spread";
  * @returns A table with its headers; weights in grams, money unrounded but for the price, which is rounded up to the price step.
  */
 export function pricelist(lines: unknown[][], rates: unknown[][], columns?: unknown[][]): unknown[][] {
-  return table(() => {
+  return answer(() => {
     const asked = readPriceColumns(gridOf(columns).flat());
-    const priced = priceLines(gridOf(lines), ratesOfCells(gridOf(rates)));
-    return [
-      asked.map((column) => PRICE_COLUMNS[column]),
-      ...priced.map((line) =>
-        asked.map((column) => {
-          if (line.kind === "empty") return "";
-          if (column === "design") return line.design;
-          return line.kind === "refused" ? line.error : (figureOf(line, column) ?? "");
-        }),
-      ),
-    ];
+    const [header = [], ...designs] = gridOf(lines);
+    const placesOf = (isName: boolean) =>
+      asked.flatMap((column, place) => ((column === "design") === isName ? [place] : []));
+    const nameAt = designColumns(header).find(({ key }) => key === "design")?.place ?? 0;
+    const table = new PriceTable(designs, nameAt, placesOf(true), placesOf(false));
+    const figures = asked.filter((column) => column !== "design");
+    const workshop = rateFiguresOf(() => ratesOfCells(gridOf(rates)));
+    priceInColumns(header, designs, workshop, figures, table);
+    return [asked.map((column) => PRICE_COLUMNS[column]), ...table.rows];
   });
 }

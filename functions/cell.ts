@@ -34,3 +34,23 @@ export function toCell(value: Value): number | string | boolean {
 export function toCellError(error: CostingError): CustomFunctions.Error {
   return new CustomFunctions.Error(CustomFunctions.ErrorCode[CELL_ERROR[error.code]], error.message);
 }
+
+/** A value as its cell, or its fault. */
+export function toCellOrError(value: Value | CostingError): Cell {
+  if (value instanceof CostingError) return toCellError(value);
+  try {
+    return toCell(value);
+  } catch (error) {
+    if (error instanceof CostingError) return toCellError(error);
+    throw error;
+  }
+}
+
+/** The one place where a CostingError becomes a cell error; anything else is our own mistake and goes on. */
+export function answer(compute: () => unknown): unknown[][] {
+  try {
+    return compute() as unknown[][];
+  } catch (error) {
+    throw error instanceof CostingError ? toCellError(error) : error;
+  }
+}

@@ -12,6 +12,7 @@ import {
   readColumnMarks,
   readColumnNumbers,
   settle,
+  settleAll,
   type Taker,
 } from "../src/index";
 import type { ChoiceArgument, FigureArgument, Formula } from "./formula";
@@ -82,17 +83,7 @@ export class Columns<Row extends object> {
   }
 
   private runGroup(rows: Rows, words: number, take: Taker, exact: Exact): void {
-    let rest = rows;
-    for (const plan of this.formula.plans.of(words)) {
-      if (rest.count === 0) return;
-      rest = settle(plan, this.block, rest, take);
-    }
-    while (rest.count > 0) {
-      const at = rest.at?.slice(0, rest.count) ?? Uint16Array.from({ length: rest.count }, (_, row) => row);
-      const plan = exact(at[0] ?? 0, words);
-      rest = { at: at.subarray(1), count: at.length - 1 };
-      if (plan && rest.count > 0) rest = settle(plan, this.block, rest, take);
-    }
+    settleAll(this.formula.plans.of(words), this.block, rows, take, (row) => exact(row, words));
   }
 
   /** The rows to compute in columns, those of the same choices together; a choice that cannot be read makes its row odd. */

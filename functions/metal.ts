@@ -13,8 +13,9 @@ import {
   weightIn,
 } from "../src/index";
 import { densityOf } from "./alloy";
+import { answer } from "./cell";
 import * as read from "./readers";
-import { answer, spread } from "./spread";
+import { spread } from "./spread";
 
 const FINENESS = spread({ mark: read.mark }, (row) => fineness(row.mark));
 

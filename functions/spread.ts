@@ -1,5 +1,5 @@
 import { BLOCK, CostingError, isBlank, type Output, type Rows, type Value } from "../src/index";
-import { type Cell, toCell, toCellError } from "./cell";
+import { answer, type Cell, toCell, toCellError } from "./cell";
 import { type Call, Columns } from "./columns";
 import { Formula, type Readers, type Result } from "./formula";
 import { type Grid, gridOf, isSingle } from "./grid";
@@ -25,30 +25,6 @@ export function spread<Row extends object>(
     const made = columns;
     return answer(() => oneRow(formula, made, cells) ?? manyRows(formula, made, cells));
   };
-}
-
-/** A worksheet function that takes its ranges whole and gives a table of its own. */
-export function table(compute: () => readonly (readonly (Value | CostingError)[])[]): unknown[][] {
-  return answer(() => compute().map((row) => row.map(toCellOrError)));
-}
-
-function toCellOrError(value: Value | CostingError): Cell {
-  if (value instanceof CostingError) return toCellError(value);
-  try {
-    return toCell(value);
-  } catch (error) {
-    if (error instanceof CostingError) return toCellError(error);
-    throw error;
-  }
-}
-
-/** The one place where a CostingError becomes a cell error; anything else is our own mistake and goes on. */
-export function answer(compute: () => unknown): unknown[][] {
-  try {
-    return compute() as unknown[][];
-  } catch (error) {
-    throw error instanceof CostingError ? toCellError(error) : error;
-  }
 }
 
 /** The answer to single cells; undefined where one of them is a range. */

@@ -3,6 +3,7 @@ import { computeDoubles } from "./columndouble";
 import { computePairs } from "./columnpairs";
 import type { Input } from "./columnplace";
 import { type Plan, planOf } from "./columnplan";
+import { type ColumnRule, isInside } from "./columnread";
 import type { Trace } from "./columntrace";
 
 /** Ways through one formula that are remembered; a row that takes yet another goes to the exact reference. */
@@ -61,8 +62,8 @@ const left = [new Uint16Array(BLOCK), new Uint16Array(BLOCK)] as const;
  * with grains. Gives back the rows that are still open, and those that go another way.
  */
 export function settle(plan: Plan, block: Block, rows: Rows, take: Taker): Rows {
-  let rest = rows;
-  let others = 0;
+  let rest = plan.rules.length === 0 ? rows : passing(plan, block, rows);
+  let others = rows.count - rest.count;
   for (const tier of plan.plain ? ROUNDING : NEAREST) {
     if (rest.count === 0) break;
     if (rest.count === 1) open[0] = 0;
@@ -88,6 +89,66 @@ export function settle(plan: Plan, block: Block, rows: Rows, take: Taker): Rows 
   for (let k = 0; k < rest.count; k += 1) into[k] = rest.at?.[k] ?? k;
   for (let k = 0; k < others; k += 1) into[rest.count + k] = elsewhere[k] ?? 0;
   return { at: into, count: rest.count + others };
+}
+
+/** The rows whose cells pass the plan's rules; the others are put down as going elsewhere. */
+function passing(plan: Plan, block: Block, rows: Rows): Rows {
+  const { at, count } = rows;
+  open.fill(0, 0, count);
+  for (const { input, rule } of plan.rules) {
+    const values = block.columns[input]?.values;
+    if (values) markOutside(values, rule, rows);
+  }
+  const firstOut = open.indexOf(ELSEWHERE);
+  if (firstOut < 0 || firstOut >= count) return rows;
+  const into = at === left[0] ? left[1] : left[0];
+  let kept = 0;
+  let others = 0;
+  for (let k = 0; k < count; k += 1) {
+    const row = at ? (at[k] ?? 0) : k;
+    if (open[k] === 0) {
+      into[kept] = row;
+      kept += 1;
+    } else {
+      elsewhere[others] = row;
+      others += 1;
+    }
+  }
+  return { at: into, count: kept };
+}
+
+function markOutside(values: Line, rule: ColumnRule, { at, count }: Rows): void {
+  const { least, most, zero } = rule;
+  for (let k = 0; k < count; k += 1) {
+    const value = values[at ? (at[k] ?? 0) : k] ?? 0;
+    // Nearly all are plainly inside.
+    if (value >= least && value <= most && !rule.whole) continue;
+    if (!(value === 0 && zero) && !isInside(value, rule)) open[k] = ELSEWHERE;
+  }
+}
+
+/**
+ * Computes rows by the plans that are known, then row by row exactly, by what is learned from each.
+ * @param exact computes a row, and gives back a plan learned from it
+ */
+export function settleAll(
+  plans: readonly Plan[],
+  block: Block,
+  rows: Rows,
+  take: Taker,
+  exact: (row: number) => Plan | undefined,
+): void {
+  let rest = rows;
+  for (const plan of plans) {
+    if (rest.count === 0) return;
+    rest = settle(plan, block, rest, take);
+  }
+  while (rest.count > 0) {
+    const at = rest.at?.slice(0, rest.count) ?? Uint16Array.from({ length: rest.count }, (_, row) => row);
+    const plan = exact(at[0] ?? 0);
+    rest = { at: at.subarray(1), count: at.length - 1 };
+    if (plan && rest.count > 0) rest = settle(plan, block, rest, take);
+  }
 }
 
 type Tier = (plan: Plan, block: Block, rows: Rows) => readonly Output[];

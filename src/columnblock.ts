@@ -4,8 +4,8 @@ export const BLOCK = 2048;
 /** Values of a block's rows, or of some of them, one after another. */
 export type Line = Float64Array<ArrayBuffer>;
 
-export function lineOf(value = 0): Line {
-  return new Float64Array(BLOCK).fill(value);
+export function lineOf(value = 0, length = BLOCK): Line {
+  return new Float64Array(length).fill(value);
 }
 
 /** Marks of rows: one that a plan leaves open, and one that certainly goes another way through the formula. */
@@ -25,10 +25,13 @@ export interface Column {
 export class Block {
   readonly columns: readonly Column[];
   /** 1 where a cell is not one that columns compute with. */
-  readonly odd = new Uint8Array(BLOCK);
+  readonly odd: Uint8Array;
 
-  constructor(marks: readonly boolean[]) {
-    this.columns = marks.map((mark) => ({ values: lineOf(), single: false, parts: mark ? lineOf() : undefined }));
+  /** @param length rows that are read together; at most BLOCK of them are computed together */
+  constructor(marks: readonly boolean[], length = BLOCK) {
+    const line = () => lineOf(0, length);
+    this.columns = marks.map((mark) => ({ values: line(), single: false, parts: mark ? line() : undefined }));
+    this.odd = new Uint8Array(length);
   }
 }
 

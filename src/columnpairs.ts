@@ -1,4 +1,4 @@
-import { type Block, type Column, gathered, lineOf, type Rows } from "./columnblock";
+import { type Block, type Column, gathered, type Line, lineOf, type Rows } from "./columnblock";
 import { grainDecimals, grainEither, grainProduct, grainQuotient, grainSum } from "./columngrain";
 import { markWordAt } from "./columnmark";
 import { addPairs, choosePairs, dividePairs, multiplyPairs, readDecimals } from "./columnpair";
@@ -75,9 +75,17 @@ function shared(move: Move, out: PairRows, block: Block, count: number, open: Ui
   openOne[0] = 0;
   computed(move, out, block, ONE, openOne);
   if (openOne[0]) open.fill(openOne[0], 0, count);
-  for (const line of [out.high, out.low, ...(out.grains ? [out.grains.power, out.grains.count] : [])])
-    line.fill(line[0] ?? 0, 0, count);
+  spread(out.high, count);
+  spread(out.low, count);
+  if (out.grains) {
+    spread(out.grains.power, count);
+    spread(out.grains.count, count);
+  }
   return out;
+}
+
+function spread(line: Line, count: number): void {
+  line.fill(line[0] ?? 0, 0, count);
 }
 
 function combine(kind: Move["kind"], a: PairRows, b: PairRows, out: PairRows, count: number): void {

@@ -65,11 +65,13 @@ export interface Input {
   readonly whole: boolean;
   /** One cell for all rows. */
   readonly shared?: boolean;
+  /** The largest it may be, where that is less than of any cell. */
+  readonly most?: number;
 }
 
 /** What is known of a step from what is known of its operands. @param sign that it had in the trace */
 export function placeOf(step: Step, sign: -1 | 1, places: readonly Place[], inputs: readonly Input[]): Place {
-  if (step.kind === "input") return inputPlace(inputs[step.input]?.whole ?? false, sign);
+  if (step.kind === "input") return inputPlace(inputs[step.input], sign);
   if (step.kind === "constant") return constantPlace(step.value, sign);
   const a = earlier(places, step.a);
   if (!("b" in step)) return roundedPlace(step.kind === "decimals" ? step.decimals : 0, a);
@@ -83,9 +85,9 @@ export function placeOf(step: Step, sign: -1 | 1, places: readonly Place[], inpu
   return sumPlace(a, b, step.kind === "minus" ? -b.sign : b.sign, sign);
 }
 
-function inputPlace(whole: boolean, sign: -1 | 1): Place {
+function inputPlace({ whole = false, most = MOST_CELL }: Partial<Input> = {}, sign: -1 | 1): Place {
   // A mark's number may be parts per thousand of a cell: three powers of ten more.
-  const size = { least: Math.log10(LEAST_CELL) - 3, most: Math.log10(MOST_CELL) };
+  const size = { least: Math.log10(LEAST_CELL) - 3, most: Math.max(0, Math.ceil(Math.log10(most))) };
   const bound = whole ? { double: 0, pair: 0 } : { double: 48 * U, pair: 164 * U * U };
   return { ...bound, ...size, sign, whole, differs: false };
 }

@@ -1,4 +1,5 @@
 import { earlier, FARTHEST, type Input, LARGEST_BOUND, type Place, placeOf } from "./columnplace";
+import { type ColumnRule, columnRule } from "./columnread";
 import type { Step, Trace, Turn } from "./columntrace";
 
 /** A step with all that computing it needs; `a` and `b` are 0 where it has none. */
@@ -37,8 +38,8 @@ export interface Plan {
   readonly moves: readonly Move[];
   readonly forks: readonly Fork[];
   readonly outputs: Trace["outputs"];
-  /** The rules of the cells that were read on the way. */
-  readonly rules: Trace["rules"];
+  /** What the cells that were read on the way must pass. */
+  readonly rules: readonly { readonly input: number; readonly rule: ColumnRule }[];
   /** Inputs that may have either sign: they must have the trace's. */
   readonly signed: readonly number[];
   /** Outputs that are whole numbers, and those whose nearest double is owed. */
@@ -65,7 +66,7 @@ export function planOf(trace: Trace, inputs: readonly Input[]): Plan | undefined
   return {
     path,
     outputs,
-    rules,
+    rules: [...rules].map(([input, rule]) => ({ input, rule: columnRule(rule) })),
     moves: steps.map((step, at) => ({
       kind: step.kind,
       a: "a" in step ? step.a : 0,
@@ -101,7 +102,7 @@ function worst(of: readonly number[], places: readonly Place[]): Pick<Move, "dou
   return { double: most("double"), pair: most("pair") };
 }
 
-/** A trace without the steps that neither an output nor a turn rests on. */
+/** A trace without the steps that neither an output nor a turn rests on, and with each other step and turn once. */
 function withoutDead(trace: Trace): Trace {
   const live = new Set<number>();
   const keep = (at: number) => {
@@ -112,20 +113,40 @@ function withoutDead(trace: Trace): Trace {
   };
   for (const output of trace.outputs) if (typeof output === "number") keep(output);
   trace.turns.flatMap(operands).forEach(keep);
-  const kept = [...live].sort((a, b) => a - b);
-  const moved = new Map(kept.map((at, place) => [at, place]));
+  const moved = new Map<number, number>();
+  const places = new Map<string, number>();
+  const steps: Step[] = [];
+  const signs: number[] = [];
   const to = (at: number) => moved.get(at) ?? 0;
+  for (const [at, step] of trace.steps.entries()) {
+    if (!live.has(at)) continue;
+    const kept = movedStep(step, to);
+    const said = kept.kind === "constant" ? `${kept.value.over}/${kept.value.under}` : JSON.stringify(kept);
+    const place = places.get(said) ?? steps.length;
+    if (!places.has(said)) {
+      places.set(said, place);
+      steps.push(kept);
+      signs.push(trace.signs[at] ?? 1);
+    }
+    moved.set(at, place);
+  }
+  const turns = trace.turns.map((turn) => ({
+    ...turn,
+    a: to(turn.a),
+    b: turn.b === undefined ? undefined : to(turn.b),
+  }));
   return {
     ...trace,
-    steps: kept.flatMap((at): Step[] => {
-      const step = trace.steps[at];
-      if (!step || !("a" in step)) return step ? [step] : [];
-      return ["b" in step ? { ...step, a: to(step.a), b: to(step.b) } : { ...step, a: to(step.a) }];
-    }),
-    signs: kept.map((at) => trace.signs[at] ?? 1),
-    turns: trace.turns.map((turn) => ({ ...turn, a: to(turn.a), b: turn.b === undefined ? undefined : to(turn.b) })),
+    steps,
+    signs,
+    turns: [...new Map(turns.map((turn) => [JSON.stringify(turn), turn])).values()],
     outputs: trace.outputs.map((output) => (typeof output === "number" ? to(output) : output)),
   };
+}
+
+function movedStep(step: Step, to: (at: number) => number): Step {
+  if (!("a" in step)) return step;
+  return "b" in step ? { ...step, a: to(step.a), b: to(step.b) } : { ...step, a: to(step.a) };
 }
 
 /** Which steps are the same for all rows: they rest on constants and on cells that go with every row. */

@@ -33,19 +33,30 @@ const NEAR = 1e-14;
 const SHORT = 15;
 const PLAIN_DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 
-/** The rule of a column. Shape: from or above 0, or any number; below or at most a bound. */
+/**
+ * The rule of a column. Rounding to 15 digits keeps the order of doubles, so one from a bound of few digits on stays there.
+ * Shape: from or above 0 or more, or any number; below or at most a bound.
+ */
 export function columnRule(rule: NumberRule): ColumnRule {
   const below = rule.below === undefined ? MOST_CELL : Number(rule.below) * (1 - NEAR);
   const most = rule.most === undefined ? MOST_CELL * (1 - NEAR) : Number(rule.most);
-  if (Number(rule.above ?? 0) !== 0 || Number(rule.least ?? 0) !== 0)
-    throw new Error("Column rule: bounds from 0 only");
+  const above = Number(rule.above ?? 0) * (1 + NEAR);
+  const least = Number(rule.least ?? 0);
+  if (above < 0 || least < 0) throw new Error("Column rule: no bounds below 0");
   return {
-    least: LEAST_CELL,
+    least: Math.max(LEAST_CELL, above, least),
     most: Math.min(below, most),
-    zero: rule.above === undefined,
+    zero: rule.above === undefined && least === 0,
     negative: rule.above === undefined && rule.least === undefined,
     whole: rule.whole ?? false,
   };
+}
+
+/** Whether a double passes the rule of its column. */
+export function isInside(value: number, { least, most, zero, negative, whole }: ColumnRule): boolean {
+  if (value === 0) return zero;
+  const inside = value >= least ? value <= most : negative && -value >= least && -value <= most;
+  return inside && (!whole || Number.isInteger(value));
 }
 
 /**
@@ -54,9 +65,7 @@ export function columnRule(rule: NumberRule): ColumnRule {
  */
 export function columnNumber(cell: unknown, rule: ColumnRule, blank: number): number {
   if (typeof cell === "number") {
-    if (cell === 0) return rule.zero ? 0 : Number.NaN;
-    const inside = cell >= rule.least ? cell <= rule.most : rule.negative && -cell >= rule.least && -cell <= rule.most;
-    return inside && (!rule.whole || Number.isInteger(cell)) ? cell : Number.NaN;
+    return isInside(cell, rule) ? cell : Number.NaN;
   }
   if (typeof cell === "string" && cell.length <= SHORT) {
     const text = cell.trim();

@@ -114,7 +114,8 @@ class Scribe implements Witness {
   private simplest(kind: Operation, a: Quotient, b: Quotient): Step | number {
     const idle = (value: Quotient, neutral: number) =>
       !this.isKnown(value) && value.over.eq(value.under.times(neutral));
-    if (idle(b, kind === "plus" || kind === "minus" ? 0 : 1)) return this.placeOf(a);
+    const isSum = kind === "plus" || kind === "minus";
+    if ((isSum || kind === "times" || kind === "dividedBy") && idle(b, isSum ? 0 : 1)) return this.placeOf(a);
     if (kind === "plus" && idle(a, 0)) return this.placeOf(b);
     if (kind === "times" && idle(a, 1)) return this.placeOf(b);
     return { kind, a: this.placeOf(a), b: this.placeOf(b) };

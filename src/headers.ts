@@ -48,6 +48,19 @@ export function recordOf(
   };
 }
 
+/** Whether every row's cells go into its record as they stand, no amount changed to another unit. */
+export function standAsTheyAre(columns: readonly FieldColumn[], currency: Currency): boolean {
+  const inLengths = columns.filter(({ key, unit }) => unit !== undefined && COUNTED[key] === "length");
+  if (inLengths.length > 0 && columns.some(({ key }) => key === "lengthUnit")) return false;
+  const probe = 1;
+  try {
+    return columns.every((column) => inOwnUnit(column, probe, lengthUnitOf(columns, []), currency) === probe);
+  } catch (error) {
+    if (error instanceof CostingError) return false;
+    throw error;
+  }
+}
+
 function linksPerUnitOf({ header, unit }: FieldColumn): string | undefined {
   return unit ?? (/\bper\s+(in|inch)\b/i.test(header) ? "in" : /\bper\s+cm\b/i.test(header) ? "cm" : undefined);
 }

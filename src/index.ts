@@ -74,7 +74,7 @@ export {
 } from "./chainchoice";
 export type { Clasp, Links } from "./chainorder";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
-export { type Output, Plans, settle, type Taker } from "./column";
+export { type Output, Plans, settle, settleAll, type Taker } from "./column";
 export { BLOCK, Block, type Column, type Line, type Rows } from "./columnblock";
 export { readColumnMark, readColumnMarks } from "./columnmark";
 export type { Input } from "./columnplace";
@@ -160,6 +160,7 @@ export {
   MILLIMETRES_PER,
 } from "./length";
 export { LEVERS, type Lever, leverValue } from "./lever";
+export type { LineTaker } from "./linecolumns";
 export {
   chainLength,
   chainWeight,
@@ -322,7 +323,9 @@ export {
   priceAtPremium,
   spotLimit,
 } from "./price";
+export { priceInColumns } from "./pricecolumns";
 export {
+  designColumns,
   figureOf,
   PRICE_COLUMN_KEYS,
   PRICE_COLUMNS,
@@ -347,6 +350,7 @@ export {
 } from "./quotenumber";
 export { Quotient } from "./quotient";
 export { fineGold, meltValue, metalRate, perGram, type Rate, spotOf } from "./rate";
+export { type RateFigure, type RateFigures, rateFiguresOf } from "./ratefigures";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./raterows";
 export { parseRates, type Rates } from "./rates";
 export {

@@ -6,6 +6,7 @@ import { isBlank } from "./number";
 import { type OrderLine, parseLine } from "./orderline";
 import { LINE_KEYS, type LineKey } from "./orderwords";
 import { COST_LINES, type CostLine } from "./piececosts";
+import type { Quotient } from "./quotient";
 import { RATE_KEYS, RATE_ROWS, type RateKey } from "./raterows";
 import { parseRates, type Rates } from "./rates";
 
@@ -47,6 +48,12 @@ export function priceLines(cells: readonly (readonly unknown[])[], rates: Rates)
 /** Reads a table of designs as priceLines does; what is read can be priced at any spot. Errors: wrongShape. */
 export function readDesigns(cells: readonly (readonly unknown[])[], rates: Rates): readonly ReadDesign[] {
   const [header = [], ...rows] = cells;
+  const columns = designColumns(header);
+  return rows.map((row) => (row.every(isBlank) ? { kind: "empty" } : readDesign(columns, row, rates)));
+}
+
+/** The columns of a table of designs. Errors: wrongShape where its first row names no Design, Mark and Length. */
+export function designColumns(header: readonly unknown[]): readonly FieldColumn[] {
   const columns = readHeaders(header);
   const missing = (["design", "mark", "length"] as const).filter(
     (key) => !columns.some((column) => column.key === key),
@@ -58,7 +65,7 @@ export function readDesigns(cells: readonly (readonly unknown[])[], rates: Rates
       "found no first row with the headers Design, Mark and Length; give the designs with their headers, in the words of the order form",
     );
   }
-  return rows.map((row) => (row.every(isBlank) ? { kind: "empty" } : readDesign(columns, row, rates)));
+  return columns;
 }
 
 /** Costs and prices one design at the rates' spot, which need not be the one it was read at. */
@@ -67,11 +74,28 @@ export function priceDesign(design: ReadDesign, rates: Rates): PricedLine {
   return { kind: "priced", design: design.design, sheet: costLine(design.line, rates, rates) };
 }
 
+/** Columns of one row of designs, costed and priced; "" for the margin of a piece given away, and for an empty row. Throws its fault. */
+export function priceFigures(
+  columns: readonly FieldColumn[],
+  row: readonly unknown[],
+  rates: Rates,
+  asked: readonly Exclude<PriceColumn, "design">[],
+): readonly (Quotient | "")[] {
+  if (row.every(isBlank)) return asked.map(() => "");
+  const design = readDesign(columns, row, rates);
+  if (design.kind === "refused") throw design.error;
+  if (design.kind === "empty") throw new Error("A row of designs that is not empty has been read as empty");
+  const sheet = costLine(design.line, rates, rates);
+  return asked.map((column) => sheetFigure(sheet, column) ?? "");
+}
+
 /** One column of a priced line. Text for the design, else a figure; undefined for the margin of a piece given away. */
 export function figureOf({ design, sheet }: Extract<PricedLine, { kind: "priced" }>, column: PriceColumn) {
+  return column === "design" ? design : sheetFigure(sheet, column);
+}
+
+function sheetFigure(sheet: CostSheet, column: Exclude<PriceColumn, "design">): Quotient | undefined {
   switch (column) {
-    case "design":
-      return design;
     case "links":
       return sheet.line.links;
     case "finished":

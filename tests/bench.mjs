@@ -1,6 +1,7 @@
 import { execFileSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { bareCosts, CALLS, catalogue, loadFunctions, rest } from "./benchcells.mjs";
+import { barePrices, designs, RATES } from "./benchlist.mjs";
 import { buildAddin } from "./workbook/build.mjs";
 
 // Asserts nothing. It times our functions as Excel calls them, with inputs and outputs as Excel hands them, against bare
@@ -10,6 +11,7 @@ const ROWS = 1_048_576;
 const ROUNDS = 9;
 const SINGLE_CALLS = 100_000;
 const EXACT_ROWS = 20_000;
+const LIST_ROWS = 100_000;
 
 if (process.env.CURBWRIGHT_BUILT !== "1") await buildAddin();
 const functions = await loadFunctions();
@@ -19,6 +21,7 @@ console.log(`Medians of ${ROUNDS} rounds in one process, Node ${process.versions
 wholeColumns();
 againstExact();
 rowsAndTime();
+priceLists();
 singleCalls();
 console.log("\nMemory, 1,048,576 rows of LANDEDCOST to cents, in a process of its own");
 console.log(
@@ -45,6 +48,30 @@ function wholeColumns() {
       `${what.padEnd(34)} ${perRow(first)} a row, bare ${perRow(second)}: ${ratio.toFixed(2)} times${halves}`,
     );
   }
+}
+
+function priceLists() {
+  const priceList = functions.get("PRICELIST");
+  console.log("\nPRICELIST, all its columns, against the same list in bare doubles");
+  for (const count of [2_000, LIST_ROWS]) {
+    const cells = designs(count);
+    const started = time(() => priceList(cells, RATES));
+    const { first, second, ratio } = paired(
+      () => priceList(cells, RATES),
+      () => barePrices(cells, RATES),
+      ROUNDS,
+    );
+    const links = wrongLinks(priceList(cells, RATES), barePrices(cells, RATES));
+    const perLine = (ms) => `${((ms * 1e3) / count).toFixed(2)} µs`;
+    console.log(
+      `${count.toLocaleString("en-US").padStart(10)} lines  ${perLine(first)} a line (${perLine(started)} when first called), bare ${perLine(second)}: ${ratio.toFixed(2)} times; bare doubles count ${links} of the chains a link wrong`,
+    );
+  }
+}
+
+function wrongLinks(ours, bare) {
+  const column = ours[0].indexOf("Links");
+  return ours.filter((row, at) => row[column] !== bare[at][column]).length;
 }
 
 /** Our own exact way, asked for by weights as texts too long for columns. */

@@ -65,7 +65,7 @@ const MAKERS = [
 ];
 
 /** Seeded chance. Source: mulberry32, public domain. */
-function chance(seed) {
+export function chance(seed) {
   let state = seed;
   return () => {
     state = (state + 0x6d2b79f5) | 0;

@@ -31,6 +31,23 @@ function over(
   return rows.map((_, at) => (open[at] ? undefined : typeof output === "number" ? made[output]?.[at] : output));
 }
 
+test("the larger of two is one of them, and a rounded value may be computed with", () => {
+  const larger = (a: Quotient, b: Quotient) => a.larger(b).toDecimals(1);
+  expect(
+    over(
+      larger,
+      ["3", "4"],
+      [
+        [1.11, 2.22],
+        [5.18, 4],
+        [3, 3],
+      ],
+    ),
+  ).toEqual([2.2, 5.2, 3]);
+  const twice = (a: Quotient, b: Quotient) => a.toDecimals(1).times(b).toDecimals(0);
+  expect(over(twice, ["3.33", "4"], [[3.33, 4.1]])).toEqual([14]);
+});
+
 test("a rounding is decided but at its ties", () => {
   const cents = (a: Quotient, b: Quotient) => a.times(b).toDecimals(2);
   expect(

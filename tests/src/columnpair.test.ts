@@ -2,7 +2,16 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { lineOf } from "../../src/columnblock";
-import { addPairs, dividePairs, lost, lowOf, multiplyPairs, type Pairs, readDecimals } from "../../src/columnpair";
+import {
+  addPairs,
+  choosePairs,
+  dividePairs,
+  lost,
+  lowOf,
+  multiplyPairs,
+  type Pairs,
+  readDecimals,
+} from "../../src/columnpair";
 import { SPARE } from "../../src/columnplace";
 import { Quotient } from "../../src/quotient";
 
@@ -54,6 +63,24 @@ describe("pairs against exact fractions (fraction.js), within the bounds of colu
           if (sum.abs().mul(SPARE.pair).gte(both))
             expect(fractionOf(out).sub(sum).abs().lte(both.mul(U2).mul(4))).toBe(true);
         }
+      }),
+      { numRuns: 600 },
+    );
+  });
+
+  test("the larger is one of two, and at most u² below the other", () => {
+    const nearly = fc.tuple(pair, fc.integer({ min: -3, max: 3 })).map(([a, step]): readonly [Pairs, Pairs] => {
+      const low = lineOf((a.low[0] ?? 0) + step * (a.high[0] ?? 0) * 2 ** -107);
+      return [a, { high: a.high, low }];
+    });
+    fc.assert(
+      fc.property(fc.oneof(fc.tuple(pair, pair), nearly), fc.constantFrom(1 as const, -1 as const), ([a, b], sign) => {
+        const out = fresh();
+        choosePairs(a, b, sign, out, 1);
+        const [x, y, chosen] = [fractionOf(a), fractionOf(b), fractionOf(out)];
+        expect(chosen.equals(x) || chosen.equals(y)).toBe(true);
+        const right = (sign === 1) === x.gte(y) ? x : y;
+        expect(chosen.sub(right).abs().lte(right.abs().mul(U2))).toBe(true);
       }),
       { numRuns: 600 },
     );

@@ -50,6 +50,14 @@ describe("a rounding of pairs", () => {
   });
 });
 
+test("a rounded decimal that is computed with is as near to it as a pair can be", () => {
+  const out = rows(0);
+  roundPair(rows(1234.5678), { ...move("decimals", 2), used: true }, out, 1, new Uint8Array(1));
+  // The double's own digits are 1234.5699999999999363353708758950233459… (JavaScript's toFixed(40)).
+  expect(out.high[0]).toBe(1234.57);
+  expect(out.low[0]).toBeCloseTo(6.366462912410498e-14, 28);
+});
+
 test("a whole number is proved by its grain before it is rounded up", () => {
   const up = (value: PairRows) => decided((out, open) => makePairWhole(value, move("ceil"), out, 1, open));
   expect(up(rows(25, 1e-32, { power: 2, count: 3 }))).toBe(25);

@@ -12,6 +12,8 @@ const RULES: readonly NumberRule[] = [
   { least: "0", below: "1", right: "a share" },
   { above: "0", most: "1000", right: "parts per thousand" },
   { least: "0", whole: true, right: "a whole number" },
+  { least: "1", most: "1000", whole: true, right: "pieces" },
+  { above: "1", most: "1000", right: "above 1" },
 ];
 
 describe("a cell for columns", () => {

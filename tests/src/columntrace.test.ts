@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { traced } from "../../src/columntrace";
+import { readNumber } from "../../src/number";
 import { Quotient } from "../../src/quotient";
 
 const [two, three] = ["2", "3"];
@@ -23,6 +24,27 @@ test("adding nothing and multiplying or dividing by one leave no step", () => {
   );
   expect(trace?.steps).toHaveLength(1);
   expect(trace?.outputs).toEqual([0]);
+});
+
+test("the larger of a value and one, or nothing, is a step", () => {
+  const [a] = of("5") as [Quotient];
+  const { trace } = traced([a], () => [a.larger(Quotient.one), a.smaller(Quotient.zero), Quotient.one.larger(a)]);
+  expect(trace?.steps.flatMap((step) => ("b" in step ? [step.kind] : []))).toEqual(["larger", "smaller", "larger"]);
+});
+
+test("a cell that is read on the way is an input, each time it is read", () => {
+  const rule = { right: "a number" };
+  const fields = new Map([["Length", 1]]);
+  const { trace } = traced(
+    [Quotient.of("2"), undefined],
+    () => {
+      const [first, again] = [readNumber(5, "Length", rule), readNumber(5, "Length", rule)];
+      return first.times(again).plus(readNumber(7, "Width", rule));
+    },
+    fields,
+  );
+  expect(trace?.steps.slice(2)).toMatchObject([{ kind: "times", a: 1, b: 1 }, { kind: "constant" }, { kind: "plus" }]);
+  expect([...(trace?.rules ?? [])]).toEqual([[1, rule]]);
 });
 
 test("rows that go another way have another path, rows that go the same way have the same", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { readHeaders, recordOf } from "../../src/headers";
+import { readHeaders, recordOf, standAsTheyAre } from "../../src/headers";
 import { keyOfHeader, ROW_KEYS, ROW_LABELS } from "../../src/headerwords";
 import { expectFault } from "./reference";
 
@@ -113,4 +113,14 @@ describe("bad input: one sentence that names the column, what was found and what
     expectFault(() => read(["Clasp cost (€)"], [12]), "currencyMismatch", "Rates are in USD");
     expect(read(["Clasp cost ($)", "Spot (per ounce)"], [12, 4000])).toEqual({ claspCost: 12, spot: 4000 });
   });
+});
+
+test("cells stand as they are unless a header counts them in another unit, or each row says its own", () => {
+  const stand = (...headers: string[]) => standAsTheyAre(readHeaders(headers), "USD");
+  expect(stand("Design", "Length (in)", "Weight of one link (g)", "Clasp length (in)", "Clasp cost (USD)")).toBe(true);
+  expect(stand("Length (cm)", "Length unit")).toBe(false);
+  expect(stand("Length", "Length unit")).toBe(true);
+  expect(stand("Length (in)", "Clasp length (mm)")).toBe(false);
+  expect(stand("Weight of one link (dwt)")).toBe(false);
+  expect(stand("Clasp cost (EUR)")).toBe(false);
 });

@@ -133,6 +133,39 @@ export const workOrder: fc.Arbitrary<WorkOrder> = fc
     };
   });
 
+/** Many lines at one workshop's rates, each with its exact landed cost and price; they are of few kinds, and differ in figures. */
+export interface WorkCatalogue {
+  readonly rates: Record_;
+  readonly lines: readonly Record_[];
+  readonly expected: readonly { readonly landed: Fraction; readonly price: Fraction }[];
+}
+
+export const workCatalogue: fc.Arbitrary<WorkCatalogue> = fc
+  .record({
+    figures: rateFigures,
+    words: rateWords,
+    kinds: fc.array(lineArbitrary, { minLength: 1, maxLength: 3 }),
+    lines: fc.array(lineArbitrary, { minLength: 60, maxLength: 60 }),
+  })
+  .map(({ figures: amounts, words, kinds, lines }) => {
+    const rates = { ...amounts, ...words };
+    const factor = rates.taxIs === "in the price" ? rates.tax.fraction.add(1) : ONE;
+    const alike = lines.map((line, at) => {
+      const { mark, letters, clasp, plated, stonesOn, priced, measure } = kinds[at % kinds.length] ?? line;
+      const { length, ease } = line.measure;
+      return {
+        ...line,
+        ...{ mark, letters, clasp, plated, stonesOn, priced },
+        measure: { length, ease: measure.ease && (ease ?? measure.ease) },
+      };
+    });
+    return {
+      rates: { ...RATES, ...texts(amounts), ...words, priceBy: "markup" },
+      lines: alike.map(lineRecord),
+      expected: alike.map((line) => reckonLine(line, rates, factor, DIGITS[rates.currency] ?? Number.NaN)),
+    };
+  });
+
 const texts = (record: Readonly<Record<string, Figure>>) =>
   Object.fromEntries(Object.entries(record).map(([key, figure]) => [key, figure.text]));
 

@@ -1,0 +1,68 @@
+import { CostingError, isBlank, type Line, type LineTaker, type Output, type Rows, type Value } from "../src/index";
+import { type Cell, toCellError, toCellOrError } from "./cell";
+import type { Grid } from "./grid";
+
+/** A price list as it comes, row by row: the designs' names in some of its columns, figures in the others. */
+export class PriceTable implements LineTaker {
+  readonly rows: Cell[][];
+  private readonly called: readonly string[];
+
+  /**
+   * @param designs the table's rows, without their headers
+   * @param nameAt where the name of a design stands in its row
+   * @param names the columns of names, and of each figure
+   */
+  constructor(
+    designs: Grid,
+    nameAt: number,
+    private readonly names: readonly number[],
+    private readonly figures: readonly number[],
+  ) {
+    this.rows = new Array<Cell[]>(designs.length);
+    // Now, one after another: rows come back in the order of their groups, each far from the next in memory.
+    this.called = designs.map((row) => nameOf(row[nameAt]));
+  }
+
+  take(first: number, { at, count }: Rows, open: Uint8Array, outputs: readonly Output[]): void {
+    const row = this.empty();
+    const lines: Line[] = [];
+    const to: number[] = [];
+    outputs.forEach((output, figure) => {
+      const place = this.figures[figure] ?? 0;
+      if (typeof output === "object") {
+        lines.push(output);
+        to.push(place);
+      } else row[place] = output;
+    });
+    for (let k = 0; k < count; k += 1) {
+      if (open[k] !== 0) continue;
+      const cells = row.slice();
+      // By counting: an iterator would make two objects a cell. Minus zero is zero.
+      for (let each = 0; each < lines.length; each += 1) cells[to[each] ?? 0] = (lines[each]?.[k] ?? 0) + 0;
+      this.put(first + (at ? (at[k] ?? 0) : k), cells);
+    }
+  }
+
+  exact(at: number, answer: readonly Value[] | CostingError): void {
+    const cells = this.empty();
+    this.figures.forEach((place, figure) => {
+      cells[place] = answer instanceof CostingError ? toCellError(answer) : toCellOrError(answer[figure] ?? "");
+    });
+    this.put(at, cells);
+  }
+
+  /** Of texts: cells that were all numbers would have to be moved to make room for a name. */
+  private empty(): Cell[] {
+    return Array.from({ length: this.names.length + this.figures.length }, () => "");
+  }
+
+  private put(at: number, cells: Cell[]): void {
+    for (const place of this.names) cells[place] = this.called[at] ?? "";
+    this.rows[at] = cells;
+  }
+}
+
+function nameOf(cell: unknown): string {
+  if (typeof cell === "string") return cell.trim();
+  return isBlank(cell) ? "" : String(cell);
+}

@@ -1,0 +1,50 @@
+import type { ColumnRule } from "./columnread";
+import { columnRule } from "./columnread";
+import { decimalOfCell } from "./decimal";
+import { Quotient, type Witness, witnessed } from "./quotient";
+import type { Rates } from "./rates";
+
+/** One of the rates as a column computes with it: its exact value, and the double that stands for it. */
+export interface RateFigure {
+  /** What its row is called. */
+  readonly field: string;
+  readonly value: Quotient;
+  readonly double: number;
+  readonly rule: ColumnRule;
+}
+
+/** Rates, their figures that columns compute with, and all else in them that costs and prices rest on, in one text. */
+export interface RateFigures {
+  readonly rates: Rates;
+  readonly figures: readonly RateFigure[];
+  readonly words: string;
+}
+
+/** Reads rates and keeps their figures apart: what is learned with them holds for other figures, but not for other words. */
+export function rateFiguresOf(read: () => Rates): RateFigures {
+  const figures: RateFigure[] = [];
+  const listener: Witness = {
+    ...DEAF,
+    given(field, rule, value) {
+      const double = value.toNumber();
+      const asColumn = columnRule(rule);
+      const isInside = double === 0 || (double >= asColumn.least && double <= asColumn.most);
+      if (isInside && decimalOfCell(double).eq(value.value())) figures.push({ field, value, double, rule: asColumn });
+    },
+  };
+  const rates = witnessed(listener, read);
+  return { rates, figures, words: wordsOf(rates, figures) };
+}
+
+const DEAF: Witness = { computed() {}, rounded() {}, compared() {}, read() {}, given() {} };
+
+/** Rates that neither a cost nor a price rests on are left out; a new one is not, until it is named here. */
+function wordsOf(rates: Rates, figures: readonly RateFigure[]): string {
+  const { workshop, workshopContact, spotAge, validity, nextNumber, taxName, shippingTaxed, deposit, ...rest } = rates;
+  const { tolerance, ownGoldShare, ...costing } = rest;
+  return JSON.stringify(costing, (_, value: unknown) => {
+    if (!(value instanceof Quotient)) return value;
+    const figure = figures.find((each) => each.value === value);
+    return figure ? `#${figure.field}` : `${value.over}/${value.under}`;
+  });
+}
