@@ -79,7 +79,7 @@ export class Columns<Row extends object> {
       else if (to.parts) readColumnMarks(grid, place, to.values, to.parts, odd);
     }
     for (const [words, rows] of this.groups(call, place)) this.runGroup(rows, words, take, exact);
-    for (let row = 0; row < place.count; row += 1) if (odd[row]) exact(row, undefined);
+    for (let row = odd.indexOf(1); row >= 0 && row < place.count; row = odd.indexOf(1, row + 1)) exact(row, undefined);
   }
 
   private runGroup(rows: Rows, words: number, take: Taker, exact: Exact): void {

@@ -49,10 +49,11 @@ export class Plans {
 /** A line of doubles, or the one word or truth of all rows. */
 export type Output = Line | string | boolean;
 
-/** Takes the rows computed: the k-th of `rows`, for each k with `open[k]` of 0. */
+/** Takes the rows computed: the k-th of `rows`, for each k with `open[k]` of 0; `open` is NONE where that is each. */
 export type Taker = (rows: Rows, open: Uint8Array, outputs: readonly Output[]) => void;
 
 const open = new Uint8Array(BLOCK);
+const openByFours = new Uint32Array(open.buffer);
 const given: Output[] = [];
 const elsewhere = new Uint16Array(BLOCK);
 const left = [new Uint16Array(BLOCK), new Uint16Array(BLOCK)] as const;
@@ -68,7 +69,13 @@ export function settle(plan: Plan, block: Block, rows: Rows, take: Taker): Rows 
     if (rest.count === 0) break;
     if (rest.count === 1) open[0] = 0;
     else open.fill(0, 0, rest.count);
-    take(rest, open, tier(plan, block, rest));
+    const outputs = tier(plan, block, rest);
+    const all = !isMarked(rest.count);
+    take(rest, all ? NONE : open, outputs);
+    if (all) {
+      rest = { at: left[0], count: 0 };
+      break;
+    }
     const [into, from] = rest.at === left[0] ? [left[1], rest] : [left[0], rest];
     let kept = 0;
     for (let k = 0; k < from.count; k += 1) {
@@ -89,6 +96,16 @@ export function settle(plan: Plan, block: Block, rows: Rows, take: Taker): Rows 
   for (let k = 0; k < rest.count; k += 1) into[k] = rest.at?.[k] ?? k;
   for (let k = 0; k < others; k += 1) into[rest.count + k] = elsewhere[k] ?? 0;
   return { at: into, count: rest.count + others };
+}
+
+/** Marks of rows of which none is open. */
+export const NONE = new Uint8Array(BLOCK);
+
+/** Whether a row is open, or one beyond them was by chance. */
+function isMarked(count: number): boolean {
+  let marks = 0;
+  for (let four = 0; four * 4 < count; four += 1) marks |= openByFours[four] ?? 0;
+  return marks !== 0;
 }
 
 /** The rows whose cells pass the plan's rules; the others are put down as going elsewhere. */

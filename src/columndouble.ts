@@ -1,6 +1,6 @@
 import { type Block, ELSEWHERE, gathered, type Line, lineOf, OPEN, type Rows } from "./columnblock";
 import { markWordAt } from "./columnmark";
-import { EXACT_TENS } from "./columnpair";
+import { EXACT_TENS, WHOLE_MAKER } from "./columnpair";
 import { SLACK, SPARE } from "./columnplace";
 import type { Fork, Move, Plan } from "./columnplan";
 import { doubleRows } from "./columnrows";
@@ -11,6 +11,8 @@ import { doubleRows } from "./columnrows";
  */
 
 const WHOLE_LIMIT = 2 ** 52;
+/** Below this WHOLE_MAKER makes the nearest whole number. */
+const WHOLE_MADE = 2 ** 51;
 const nothing = lineOf();
 const made: Line[] = [];
 
@@ -129,18 +131,28 @@ function choose(a: Line, b: Line, sign: 1 | -1, out: Line, count: number): Line 
   return out;
 }
 
-/** Certain where the value is further from the tie than its bound. */
+/** Certain where the value is further from the tie than its bound; which of two wholes is taken at a tie does not matter then. */
 function round(a: Line, { decimals, double }: Move, out: Line, count: number, open: Uint8Array): Line {
   const scale = EXACT_TENS[decimals] ?? Number.NaN;
   const spread = (double + 2 ** -52) * SLACK;
-  for (let i = 0; i < count; i += 1) {
-    const scaled = (a[i] ?? 0) * scale;
-    const nearest = Math.round(scaled);
-    const size = Math.abs(scaled);
-    out[i] = nearest / scale;
-    if (!(1 / 2 - Math.abs(scaled - nearest) > spread * size && size < WHOLE_LIMIT)) open[i] = OPEN;
+  for (let i = 0; i < count; i += 2) {
+    const first = (a[i] ?? 0) * scale;
+    const second = (a[i + 1] ?? 0) * scale;
+    const nearFirst = first + WHOLE_MAKER - WHOLE_MAKER;
+    const nearSecond = second + WHOLE_MAKER - WHOLE_MAKER;
+    out[i] = nearFirst / scale;
+    out[i + 1] = nearSecond / scale;
+    if (isCertain(first, nearFirst, spread) && isCertain(second, nearSecond, spread)) continue;
+    if (!isCertain(first, nearFirst, spread)) open[i] = OPEN;
+    if (!isCertain(second, nearSecond, spread) && i + 1 < count) open[i + 1] = OPEN;
   }
   return out;
+}
+
+/** A value that is no number is not certain either. */
+function isCertain(value: number, nearest: number, spread: number): boolean {
+  const size = Math.abs(value);
+  return 1 / 2 - Math.abs(value - nearest) > spread * size && size < WHOLE_MADE;
 }
 
 /** Certain where the value is further from a whole number than its bound, or is one without error. */
@@ -167,7 +179,7 @@ function differ(a: Line, b: Line, add: 1 | -1, sign: number, out: Line, count: n
     out[i] = difference;
     const size = difference * sign;
     const enough = (Math.abs(x) + Math.abs(y)) * least;
-    if (!(size > 0 && size >= enough)) open[i] = size < 0 && -size >= enough ? ELSEWHERE : OPEN;
+    if (!(size >= enough && size > 0)) open[i] = size < 0 && -size >= enough ? ELSEWHERE : OPEN;
   }
   return out;
 }

@@ -101,7 +101,9 @@ export function lost(x: number, y: number, product: number): number {
 export const EXACT_TENS: readonly number[] = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
 const DIGITS = 15;
 /** Adding and taking away leaves the nearest whole number of one below 2^51. */
-const WHOLE_MAKER = 2 ** 52 + 2 ** 51;
+export const WHOLE_MAKER = 2 ** 52 + 2 ** 51;
+/** Of at most 15 digits. */
+const MOST_HUNDREDTHS = 1e15;
 /** Nearer to the middle of two decimals than this, the exact reading decides. */
 const MIDDLE = 1 / 2 - 2 ** -40;
 
@@ -123,6 +125,16 @@ export function readDecimals(
   let ten = EXACT_TENS[power] ?? 1;
   for (let i = 0; i < count; i += 1) {
     const value = values[i] ?? 0;
+    const hundredfold = value * 100;
+    const hundredths = hundredfold + WHOLE_MAKER - WHOLE_MAKER;
+    // The double nearest to a decimal of two places, as people type them, is that decimal.
+    if (hundredths / 100 === value && Math.abs(hundredths) < MOST_HUNDREDTHS) {
+      digits[i] = hundredths;
+      powers[i] = 2;
+      high[i] = value;
+      low[i] = (hundredths - hundredfold - lost(value, 100, hundredfold)) / 100;
+      continue;
+    }
     let product = value * ten;
     // A double beside a power of ten rounds to that power from either side: the scale need not be the nicest there.
     while (Math.abs(product) >= 1e15 && power > 0) {

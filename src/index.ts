@@ -74,7 +74,7 @@ export {
 } from "./chainchoice";
 export type { Clasp, Links } from "./chainorder";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
-export { type Output, Plans, settle, settleAll, type Taker } from "./column";
+export { NONE, type Output, Plans, settle, settleAll, type Taker } from "./column";
 export { BLOCK, Block, type Column, type Line, type Rows } from "./columnblock";
 export { readColumnMark, readColumnMarks } from "./columnmark";
 export type { Input } from "./columnplace";

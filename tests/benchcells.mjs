@@ -90,7 +90,7 @@ export function catalogue(count, kind) {
     column(() => (round ? between(20, 90, 2) : (2387.45 * one(SHARES)) / 31.1034768)),
     column(() => between(0, 4, round ? 1 : 2)),
     column(() => between(0, 200, round ? 0 : 2)),
-    column(() => (round ? one([0, 0, 0, 0.2, 0.04, 0.02, 0.03]) : between(0, 0.06, 3))),
+    column(() => (round ? one([0, 0, 0, 0.2, 0.04, 0.02, 0.2]) : between(0, 0.06, 3))),
   ];
 }
 
