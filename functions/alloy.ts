@@ -1,5 +1,5 @@
 import { alloyDensity, CostingError, isBlank, METALS, readWord } from "../src/index";
-import { gridOf } from "./grid";
+import { type Grid, gridOf } from "./grid";
 import { type Figure, numberFrom0 } from "./readers";
 import { spread } from "./spread";
 
@@ -16,8 +16,8 @@ const part: Figure<Parts[string]> = { ...numberFrom0, read: (cell) => numberFrom
  * Errors: wrongShape, blank, and those of its cells.
  */
 export function densityOf(metals: unknown, parts: unknown): unknown[][] {
-  const symbols = gridOf(metals).flat();
-  const amounts = gridOf(parts).flat();
+  const symbols = listOf(gridOf(metals));
+  const amounts = listOf(gridOf(parts));
   if (symbols.length !== amounts.length) {
     throw new CostingError(
       "wrongShape",
@@ -27,27 +27,41 @@ export function densityOf(metals: unknown, parts: unknown): unknown[][] {
   }
   const named: unknown[] = [];
   const cells: Record<string, unknown> = {};
-  symbols.forEach((symbol, at) => {
-    if (isBlank(symbol) && isBlank(amounts[at])) return;
-    cells[`part${named.length}`] = [[amounts[at]]];
-    named.push(symbol);
-  });
+  for (let at = 0; at < symbols.length; at += 1) {
+    if (isBlank(symbols[at]) && isBlank(amounts[at])) continue;
+    cells[nameOfPart(named.length)] = [[amounts[at]]];
+    named.push(symbols[at]);
+  }
   if (named.length === 0) {
     throw new CostingError("blank", "metals", 'found nothing; give symbols such as "Au", "Ag", "Cu"');
   }
   return formulaOf(named)(cells);
 }
 
+/** By hand: Array.flat takes longer than all the rest. */
+function listOf(grid: Grid): readonly unknown[] {
+  const list: unknown[] = [];
+  for (const row of grid) for (let at = 0; at < row.length; at += 1) list.push(row[at]);
+  return list;
+}
+
+const PARTS = Array.from({ length: 16 }, (_, at) => `part${at}`);
+
+function nameOfPart(at: number): string {
+  return PARTS[at] ?? `part${at}`;
+}
+
 function formulaOf(named: readonly unknown[]): (cells: Readonly<Record<string, unknown>>) => unknown[][] {
-  const name = JSON.stringify(named);
+  // Of so many symbols that are known, none of which holds the sign between.
+  const name = `${named.length}:${named.join("\u0000")}`;
   const known = formulas.get(name);
   if (known) return known;
   const metals = named.map((symbol) => readWord(symbol, "metals", METALS));
-  const readers = Object.fromEntries(metals.map((_, at) => [`part${at}`, part]));
+  const readers = Object.fromEntries(metals.map((_, at) => [nameOfPart(at), part]));
   const made = spread<Parts>(readers, (row) =>
     alloyDensity(
       metals.flatMap((metal, at) => {
-        const parts = row[`part${at}`];
+        const parts = row[nameOfPart(at)];
         return parts ? [{ metal, parts }] : [];
       }),
     ),

@@ -10,12 +10,24 @@ export const UNREAD = -1;
 export class Words {
   private readonly byCell = new Map<unknown, number>();
   private readonly byValue = new Map<unknown, number>();
+  /** A copy of the list read last: most calls give the same one, in an array of its own. */
+  private last: { readonly cells: unknown; readonly number: number } | undefined;
 
   constructor(private readonly reader: Choice<unknown>) {}
 
   /** The number of what a cell says, or a list's; UNREAD where it says nothing readable. */
   of(cells: unknown): number {
-    const cell = this.reader.isList ? JSON.stringify(cells) : cells;
+    return this.reader.isList ? this.ofList(cells) : this.ofCell(cells, cells);
+  }
+
+  private ofList(cells: unknown): number {
+    if (this.last && isSame(this.last.cells, cells)) return this.last.number;
+    const number = this.ofCell(cells, textOf(cells));
+    this.last = { cells: copyOf(cells), number };
+    return number;
+  }
+
+  private ofCell(cells: unknown, cell: unknown): number {
     const known = this.byCell.get(cell);
     if (known !== undefined) return known;
     if (typeof cell === "object" && cell !== null) return UNREAD;
@@ -38,4 +50,37 @@ export class Words {
       throw error;
     }
   }
+}
+
+/** Whether two lists have the same cells in the same rows. */
+function isSame(a: unknown, b: unknown): boolean {
+  if (!Array.isArray(a) || !Array.isArray(b)) return a === b;
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at += 1) if (!isSame(a[at], b[at])) return false;
+  return true;
+}
+
+function copyOf(cells: unknown): unknown {
+  return Array.isArray(cells) ? cells.map(copyOf) : cells;
+}
+
+const CELL = "\u0000";
+const ROW = "\u0001";
+
+/** A list as one text, other for every other list. */
+function textOf(cells: unknown): string {
+  if (!Array.isArray(cells)) return textOfCell(cells);
+  let text = "";
+  for (const row of cells as readonly unknown[]) {
+    for (const cell of Array.isArray(row) ? (row as readonly unknown[]) : [row]) text += textOfCell(cell) + CELL;
+    text += ROW;
+  }
+  return text;
+}
+
+/** No number's text is that of a word: a word is told by a sign before it. What Excel hands has neither of the marks between. */
+function textOfCell(cell: unknown): string {
+  if (typeof cell === "number") return String(cell);
+  if (typeof cell !== "string") return JSON.stringify(cell) ?? "";
+  return cell.includes(CELL) || cell.includes(ROW) ? JSON.stringify(cell) : `'${cell}`;
 }
