@@ -335,6 +335,7 @@ export {
   priceLines,
   type ReadDesign,
   ratesOfCells,
+  ratesOfValues,
   readDesigns,
   readPriceColumns,
 } from "./pricelist";
@@ -358,7 +359,6 @@ export {
   type RepricedLine,
   type Repricing,
   reprice,
-  repriceDesigns,
   spotMove,
   spotsAround,
 } from "./repricing";

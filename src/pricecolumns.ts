@@ -1,12 +1,17 @@
 import type { Cells } from "./columnread";
+import type { Value } from "./columntrace";
+import { costLine } from "./costsheet";
 import type { Currency } from "./currency";
 import { CostingError } from "./errors";
 import { type FieldColumn, recordOf, standAsTheyAre } from "./headers";
 import { COUNTED } from "./headerwords";
 import { type LineColumn, LineColumns, type LineTaker } from "./linecolumns";
+import { isBlank } from "./number";
+import type { OrderLine } from "./orderline";
 import { LINE_LABELS, type LineKey } from "./orderwords";
-import { designColumns, type PriceColumn, priceFigures } from "./pricelist";
+import { designColumns, lineOfRow, type PriceColumn, sheetFigures } from "./pricelist";
 import type { RateFigures } from "./ratefigures";
+import type { Rates } from "./rates";
 
 /** A person's own words, which no cost rests on. */
 const TEXTS: readonly LineKey[] = ["design", "colourName", "findings", "engraving", "stoneKind", "claspStoneKind"];
@@ -28,21 +33,45 @@ const MOST_LAYOUTS = 8;
 
 const byLayout = new Map<string, LineColumns>();
 
+/** Figures, words and truths of one line of an order, which rest on the line and the rates alone. Throws a fault. */
+export interface LineFormula {
+  /** Told apart by it from other formulas. */
+  readonly name: string;
+  readonly of: (line: OrderLine, rates: Rates) => readonly Value[];
+  /** How many values it gives. */
+  readonly count: number;
+}
+
 /**
- * Costs and prices a table of designs as priceLines does, in columns: the nearest doubles of the same exact figures.
- * Columns asked for are figures: the design's name is not among them.
- * Errors: wrongShape as of priceLines.
+ * Columns of a price list, as of priceLines, in columns: the nearest doubles of the same exact figures. Columns asked for are
+ * figures: the design's name is not among them. Errors: wrongShape as of priceLines.
  */
 export function priceInColumns(
   header: readonly unknown[],
   rows: Cells,
-  { rates, figures, words }: RateFigures,
+  rates: RateFigures,
   asked: readonly Exclude<PriceColumn, "design">[],
+  to: LineTaker,
+): void {
+  const formula = {
+    name: asked.join(),
+    count: asked.length,
+    of: (line: OrderLine, workshop: Rates) => sheetFigures(costLine(line, workshop, workshop), asked),
+  };
+  computeLines(header, rows, rates, formula, to);
+}
+
+/** A formula over a table of designs, row by row or in columns, to the same bits; an empty row is "" throughout. Errors: wrongShape. */
+export function computeLines(
+  header: readonly unknown[],
+  rows: Cells,
+  { rates, figures, words }: RateFigures,
+  formula: LineFormula,
   to: LineTaker,
 ): void {
   const columns = designColumns(header);
   const lines = columns.flatMap(({ key }) => (isLineKey(key) ? [key] : []));
-  const layout = JSON.stringify([columns.map(({ key, unit }) => [key, unit]), asked, words]);
+  const layout = JSON.stringify([columns.map(({ key, unit }) => [key, unit]), formula.name, words]);
   const known =
     byLayout.get(layout) ??
     new LineColumns(
@@ -51,7 +80,11 @@ export function priceInColumns(
     );
   if (!byLayout.has(layout) && byLayout.size >= MOST_LAYOUTS) byLayout.clear();
   byLayout.set(layout, known);
-  const compute = (row: number) => priceFigures(columns, rows[row] ?? [], rates, asked);
+  const compute = (row: number) => {
+    const cells = rows[row] ?? [];
+    if (cells.every(isBlank)) return Array.from({ length: formula.count }, () => "");
+    return formula.of(lineOfRow(columns, cells, rates), rates);
+  };
   if (standAsTheyAre(columns, rates.currency)) {
     const places = lines.map((wanted) => columns.find(({ key }) => key === wanted)?.place ?? -1);
     known.run(rows, places, figures, compute, to);

@@ -74,18 +74,11 @@ export function priceDesign(design: ReadDesign, rates: Rates): PricedLine {
   return { kind: "priced", design: design.design, sheet: costLine(design.line, rates, rates) };
 }
 
-/** Columns of one row of designs, costed and priced; "" for the margin of a piece given away, and for an empty row. Throws its fault. */
-export function priceFigures(
-  columns: readonly FieldColumn[],
-  row: readonly unknown[],
-  rates: Rates,
+/** Columns of a costed and priced line; "" for the margin of a piece given away. */
+export function sheetFigures(
+  sheet: CostSheet,
   asked: readonly Exclude<PriceColumn, "design">[],
 ): readonly (Quotient | "")[] {
-  if (row.every(isBlank)) return asked.map(() => "");
-  const design = readDesign(columns, row, rates);
-  if (design.kind === "refused") throw design.error;
-  if (design.kind === "empty") throw new Error("A row of designs that is not empty has been read as empty");
-  const sheet = costLine(design.line, rates, rates);
   return asked.map((column) => sheetFigure(sheet, column) ?? "");
 }
 
@@ -138,7 +131,12 @@ export function ratesOfCells(cells: readonly (readonly unknown[])[]): Rates {
       return key ? [[key, value]] : [];
     }),
   );
-  return orThrow(parseRates(record));
+  return ratesOfValues(record);
+}
+
+/** Rates from their values by key. Throws their first fault. */
+export function ratesOfValues(values: Readonly<Partial<Record<RateKey, unknown>>>): Rates {
+  return orThrow(parseRates(values));
 }
 
 function rateKeyOf(label: unknown): RateKey | undefined {
@@ -152,14 +150,19 @@ function readDesign(columns: readonly FieldColumn[], row: readonly unknown[], ra
   const place = columns.find(({ key }) => key === "design")?.place ?? 0;
   const design = isBlank(row[place]) ? "" : String(row[place]).trim();
   try {
-    const record = recordOf(columns, row, rates.currency);
-    const line = Object.fromEntries(Object.entries(record).filter(([key]) => KEYS.has(key)));
-    const quantity = isBlank(line.quantity) ? 1 : line.quantity;
-    return { kind: "read", design, line: orThrow(parseLine({ ...line, quantity }, rates)) };
+    return { kind: "read", design, line: lineOfRow(columns, row, rates) };
   } catch (error) {
     if (error instanceof CostingError) return { kind: "refused", design, error };
     throw error;
   }
+}
+
+/** A row of designs as a line of an order; a quantity left out is 1. Throws its fault. */
+export function lineOfRow(columns: readonly FieldColumn[], row: readonly unknown[], rates: Rates): OrderLine {
+  const record = recordOf(columns, row, rates.currency);
+  const line = Object.fromEntries(Object.entries(record).filter(([key]) => KEYS.has(key)));
+  const quantity = isBlank(line.quantity) ? 1 : line.quantity;
+  return orThrow(parseLine({ ...line, quantity }, rates));
 }
 
 /** What was read, or its first fault as the error it came from. */

@@ -1,6 +1,6 @@
-import type { ColumnRule } from "./columnread";
-import { columnRule } from "./columnread";
+import { type ColumnRule, columnRule, isInside } from "./columnread";
 import { decimalOfCell } from "./decimal";
+import type { NumberRule } from "./number";
 import { Quotient, type Witness, witnessed } from "./quotient";
 import type { Rates } from "./rates";
 
@@ -26,14 +26,27 @@ export function rateFiguresOf(read: () => Rates): RateFigures {
   const listener: Witness = {
     ...DEAF,
     given(field, rule, value) {
-      const double = value.toNumber();
-      const asColumn = columnRule(rule);
-      const isInside = double === 0 || (double >= asColumn.least && double <= asColumn.most);
-      if (isInside && decimalOfCell(double).eq(value.value())) figures.push({ field, value, double, rule: asColumn });
+      const figure = figureFor(field, rule, value);
+      if (figure) figures.push(figure);
     },
   };
   const rates = witnessed(listener, read);
   return { rates, figures, words: wordsOf(rates, figures) };
+}
+
+/** With one more figure beside the rates, such as another spot. */
+export function withFigure(made: RateFigures, field: string, rule: NumberRule, value: Quotient): RateFigures {
+  const figure = figureFor(field, rule, value);
+  if (!figure) return { ...made, words: `${made.words} ${field} ${value.over}/${value.under}` };
+  return { ...made, figures: [...made.figures, figure] };
+}
+
+/** Undefined for one that no cell's double stands for. */
+function figureFor(field: string, rule: NumberRule, value: Quotient): RateFigure | undefined {
+  const double = value.toNumber();
+  const asColumn = columnRule(rule);
+  const stands = isInside(double, asColumn) && value.equals(Quotient.of(decimalOfCell(double)));
+  return stands ? { field, value, double, rule: asColumn } : undefined;
 }
 
 const DEAF: Witness = { computed() {}, rounded() {}, compared() {}, read() {}, given() {} };

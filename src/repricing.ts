@@ -1,8 +1,18 @@
+import type { Cells } from "./columnread";
+import type { Value } from "./columntrace";
+import { type CostSheet, costLine } from "./costsheet";
+import type { Currency } from "./currency";
+import { decimalOfCell } from "./decimal";
+import { CostingError } from "./errors";
 import { type Money, money, subtractMoney } from "./money";
+import { isBlank } from "./number";
+import type { OrderLine } from "./orderline";
 import { margin } from "./price";
-import { type PricedLine, priceDesign, type ReadDesign, readDesigns } from "./pricelist";
+import { computeLines } from "./pricecolumns";
+import { designColumns, lineOfRow } from "./pricelist";
 import { Quotient } from "./quotient";
-import type { Rates } from "./rates";
+import { type RateFigures, withFigure } from "./ratefigures";
+import { SPOT_RULE } from "./rule";
 
 /** What another spot does to one design of a catalogue. */
 export interface RepricedLine {
@@ -18,11 +28,17 @@ export interface RepricedLine {
   readonly belowFloor: boolean;
 }
 
+interface Refused {
+  readonly row: number;
+  readonly design: string;
+  readonly sentence: string;
+}
+
 /** What another spot does to a whole catalogue. */
 export interface Repricing {
   readonly lines: readonly RepricedLine[];
   /** Rows that cannot be priced, with what is wrong. */
-  readonly refused: readonly { readonly row: number; readonly design: string; readonly sentence: string }[];
+  readonly refused: readonly Refused[];
   /** Whose price changes: by a whole price step or more. */
   readonly moved: readonly RepricedLine[];
   readonly largestUp: RepricedLine | undefined;
@@ -30,24 +46,65 @@ export interface Repricing {
   readonly belowFloor: readonly RepricedLine[];
 }
 
-/** Prices a table of designs (see priceLines) at the rates' spot and at another. Exact; prices are rounded as on a quote. */
-export function reprice(cells: readonly (readonly unknown[])[], rates: Rates, spot: Money): Repricing {
-  return repriceDesigns(readDesigns(cells, rates), rates, spot);
+/**
+ * Prices a table of designs (see priceLines) at the rates' spot and at another, in columns. Exact: prices are rounded as on a
+ * quote, and of a price's fifteen digits a double loses none; a kept margin is right to fifteen digits.
+ */
+export function reprice(cells: Cells, rates: RateFigures, spot: Money): Repricing {
+  const [header = [], ...rows] = cells;
+  const columns = designColumns(header);
+  const nameAt = columns.find(({ key }) => key === "design")?.place ?? 0;
+  const later = { ...rates.rates, spot };
+  const formula = {
+    name: "repricing",
+    count: 4,
+    of: (line: OrderLine) => twice(costLine(line, rates.rates, rates.rates), costLine(line, later, later)),
+  };
+  const lines: (RepricedLine | undefined)[] = [];
+  const beyond: number[] = [];
+  const refused: (Refused | undefined)[] = [];
+  const design = (row: number) => textOf(rows[row]?.[nameAt]);
+  const put = (row: number, [before, after, kept, below]: readonly Value[]) => {
+    if (!(before instanceof Quotient) || !(after instanceof Quotient)) return;
+    lines[row] = repriced(row, design(row), before, after, kept, below === true, spot.currency);
+  };
+  computeLines(header, rows, withFigure(rates, "Spot after", SPOT_RULE, spot.amount), formula, {
+    take(first, { at, count }, open, outputs) {
+      for (let k = 0; k < count; k += 1) {
+        if (open[k] !== 0) continue;
+        const row = first + (at?.[k] ?? k);
+        const cells = outputs.map((output) => (typeof output === "object" ? (output[k] ?? 0) : output));
+        if (cells.some((cell) => typeof cell === "number" && cell >= LARGEST_PRICE)) beyond.push(row);
+        else
+          put(
+            row,
+            cells.map((cell) => (typeof cell === "number" ? Quotient.of(decimalOfCell(cell)) : cell)),
+          );
+      }
+    },
+    exact(row, answer) {
+      if (answer instanceof CostingError)
+        refused[row] = Object.freeze({ row, design: design(row), sentence: answer.message });
+      else put(row, answer);
+    },
+  });
+  for (const row of beyond) put(row, formula.of(lineOfRow(columns, rows[row] ?? [], rates.rates)));
+  const given = <T>(list: readonly (T | undefined)[]) => list.filter((each) => each !== undefined);
+  return repricingOf(given(lines), given(refused));
 }
 
-/** The same of designs that are read already. */
-export function repriceDesigns(designs: readonly ReadDesign[], rates: Rates, spot: Money): Repricing {
-  const later = { ...rates, spot };
-  const lines: RepricedLine[] = [];
-  const refused: Repricing["refused"][number][] = [];
-  designs.forEach((design, row) => {
-    const before = priceDesign(design, rates);
-    const after = priceDesign(design, later);
-    if (before.kind === "priced" && after.kind === "priced") lines.push(repriced(row, before, after));
-    else if (before.kind === "refused")
-      refused.push(Object.freeze({ row, design: before.design, sentence: before.error.message }));
-  });
-  return repricingOf(lines, refused);
+/** From here on a price of three decimals has more digits than a cell. */
+const LARGEST_PRICE = 1e12;
+
+/** Price before and after, and what is left of the first at the costs after: its margin, and whether it is below the floor. */
+function twice(before: CostSheet, after: CostSheet): readonly Value[] {
+  const kept = before.netPrice.amount;
+  return [
+    before.price.amount,
+    after.price.amount,
+    kept.isPositive() ? margin(after.landed.amount, kept) : "",
+    kept.isLessThan(after.floor.amount),
+  ];
 }
 
 /** Repricings of one catalogue's parts, each part so many rows, as if they had been one. */
@@ -65,7 +122,7 @@ export function joinRepricings(parts: readonly { readonly rows: number; readonly
   );
 }
 
-function repricingOf(lines: readonly RepricedLine[], refused: Repricing["refused"]): Repricing {
+function repricingOf(lines: readonly RepricedLine[], refused: readonly Refused[]): Repricing {
   const moved = lines.filter(({ change }) => !change.amount.isZero());
   return Object.freeze({
     lines: Object.freeze(lines),
@@ -77,19 +134,28 @@ function repricingOf(lines: readonly RepricedLine[], refused: Repricing["refused
   });
 }
 
-type Priced = Extract<PricedLine, { kind: "priced" }>;
-
-function repriced(row: number, { design, sheet }: Priced, { sheet: now }: Priced): RepricedLine {
-  const kept = sheet.netPrice.amount;
+function repriced(
+  row: number,
+  design: string,
+  before: Quotient,
+  after: Quotient,
+  kept: Value | undefined,
+  belowFloor: boolean,
+  currency: Currency,
+): RepricedLine {
   return Object.freeze({
     row,
     design,
-    before: sheet.price,
-    after: now.price,
-    change: subtractMoney(now.price, sheet.price),
-    marginKept: kept.isPositive() ? margin(now.landed.amount, kept) : undefined,
-    belowFloor: kept.isLessThan(now.floor.amount),
+    before: money(before, currency),
+    after: money(after, currency),
+    change: money(after.minus(before), currency),
+    marginKept: kept instanceof Quotient ? kept : undefined,
+    belowFloor,
   });
+}
+
+function textOf(cell: unknown): string {
+  return isBlank(cell) ? "" : String(cell).trim();
 }
 
 function largest(lines: readonly RepricedLine[], size: (change: Quotient) => Quotient): RepricedLine | undefined {

@@ -4,21 +4,23 @@ import {
   Quotient,
   type Rates,
   type Repricing,
-  repriceDesigns,
+  rateFiguresOf,
+  ratesOfValues,
+  reprice,
   spotMove,
 } from "../../src/index";
 import { button, linkButton } from "../button";
 import { showShare, showSpot } from "../display";
 import { element } from "../element";
 import { writeSpot } from "../excel/catalogue/spot";
-import type { RatesReading } from "../excel/rates";
+import type { RatesReading, RateValues } from "../excel/rates";
 import { field } from "../field";
 import { TEXTS } from "../texts";
-import { type Chosen, readInSlices } from "./chosen";
+import { type Chosen, rowsOf } from "./chosen";
 import { readSpot, typedNow } from "./newspot";
 import { progress } from "./progress";
 import { repricingView } from "./repricingview";
-import { inSlices } from "./slices";
+import { inSlices, type Slicing } from "./slices";
 import { sourcePart } from "./sourcepart";
 
 const texts = TEXTS.catalogue.spot;
@@ -120,7 +122,7 @@ export function spotPart(on: {
     try {
       const chosen = await on.chosen();
       if (!chosen) return;
-      const repricing = await working.follow((slicing) => repriceInSlices(chosen, rates, read.spot, slicing));
+      const repricing = await working.follow((slicing) => repriceInSlices(chosen, reading.values, read.spot, slicing));
       if (!repricing) return;
       reckonedFrom = JSON.stringify(reading.values);
       show(repricing, chosen, rates, read.spot, read.time, reading.values.spot);
@@ -206,18 +208,13 @@ export function spotPart(on: {
   };
 }
 
-/** Before and after of a whole catalogue; reading is one half of the work, pricing the other. */
-async function repriceInSlices(
-  chosen: Chosen,
-  rates: Rates,
-  spot: Money,
-  { progress: told, signal }: Parameters<typeof readInSlices>[2],
-): Promise<Repricing> {
-  const designs = await readInSlices(chosen, rates, { progress: (share) => told(share / 2), signal });
+/** Before and after of a whole catalogue. */
+async function repriceInSlices(chosen: Chosen, values: RateValues, spot: Money, slicing: Slicing): Promise<Repricing> {
+  const rates = rateFiguresOf(() => ratesOfValues(values));
   const parts = await inSlices(
-    designs,
-    (slice) => ({ rows: slice.length, repricing: repriceDesigns(slice, rates, spot) }),
-    { progress: (share) => told(0.5 + share / 2), signal },
+    rowsOf(chosen),
+    (rows) => ({ rows: rows.length, repricing: reprice([chosen.headers, ...rows], rates, spot) }),
+    slicing,
   );
   return joinRepricings(parts);
 }

@@ -1,9 +1,14 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { money } from "../../src/money";
+import { LINE_LABELS, type LineKey } from "../../src/orderwords";
+import { priceLines } from "../../src/pricelist";
 import { Quotient } from "../../src/quotient";
+import { rateFiguresOf } from "../../src/ratefigures";
 import { joinRepricings, reprice, spotMove, spotsAround } from "../../src/repricing";
-import { ratesOf } from "./orders";
+import { type Record_, ratesOf } from "./orders";
 import { publishedText } from "./published";
+import { workCatalogue } from "./workorders";
 
 const HEADER = ["Design", "Mark", "Colour", "Length (in)", "Links per in", "Weight of one link"];
 /** 100 links of 1 g: at 25.00 a gram, casting fee 1.50, labour 50 and 2 g lost (quick basis) 2,750 landed. */
@@ -13,7 +18,8 @@ const FINE = ["Fine", 1000, "yellow", 25, 4, 1];
 const text = (value: Quotient | undefined) => value?.value().toString();
 const usd = (amount: string) => money(Quotient.of(amount), "USD");
 /** Fine gold at 100 a gram. */
-const RATES = ratesOf({ spot: "3110.34768" });
+const figures = (changes: Record_ = {}) => rateFiguresOf(() => ratesOf(changes));
+const RATES = figures({ spot: "3110.34768" });
 
 describe("spot from 100 to 110 a gram of fine gold (hand arithmetic)", () => {
   // Curb: metal rate 27.50: 2750 + 150 + 55 + 50 = 3,005 landed, x 1.3 = 3,906.50, up to 3,910; before 3,575.
@@ -77,7 +83,7 @@ test("the largest monthly moves since 1968, up and down, move every line their w
     [up, 1],
     [down, -1],
   ] as const) {
-    const { lines, moved } = reprice([HEADER, CURB, FINE], ratesOf({ spot: move.before }), usd(move.after));
+    const { lines, moved } = reprice([HEADER, CURB, FINE], figures({ spot: move.before }), usd(move.after));
     expect(moved).toHaveLength(lines.length);
     for (const line of lines) expect(Math.sign(line.change.amount.toNumber())).toBe(sign);
     expect(spotMove(usd(move.before), usd(move.after)).toNumber()).toBeCloseTo(share(move) - 1, 9);
@@ -108,4 +114,59 @@ test("a catalogue in parts, one after the other, is the whole catalogue", () => 
   expect(joined.refused.map(({ row }) => row)).toEqual([1]);
   expect(joined.moved).toHaveLength(3);
   expect([joined.largestUp?.row, joined.largestDown]).toEqual([3, undefined]);
+});
+
+test("before and after are what quotients give row by row, in random catalogues at random spots, also spots of endless digits", () => {
+  fc.assert(
+    fc.property(
+      workCatalogue,
+      fc.integer({ min: 800, max: 9000 }),
+      fc.boolean(),
+      ({ rates, lines }, dollars, perGram) => {
+        const keys = Object.keys(lines[0] ?? {}) as LineKey[];
+        const cells = [keys.map((key) => LINE_LABELS[key]), ...lines.map((line) => keys.map((key) => line[key]))];
+        const { currency, ...workshop } = ratesOf(rates);
+        // A gram of 14K so dear: 24/14 of it an ounce, of no decimal.
+        const amount = Quotient.of(dollars).dividedBy(Quotient.of(perGram ? "0.7" : "1"));
+        const spot = money(perGram ? amount.times(Quotient.of("1.2")) : amount, currency);
+        const [now, later] = [
+          { currency, ...workshop },
+          { currency, ...workshop, spot },
+        ];
+        const before = priceLines(cells, now);
+        const after = priceLines(cells, later);
+        const repricing = reprice(cells, figures(rates), spot);
+        expect(repricing.lines.map(({ row }) => row)).toEqual(before.map((_, row) => row));
+        for (const line of repricing.lines) {
+          const [old, fresh] = [before[line.row], after[line.row]];
+          if (old?.kind !== "priced" || fresh?.kind !== "priced") throw new Error("not priced");
+          expect(line.before.amount.equals(old.sheet.price.amount)).toBe(true);
+          expect(line.after.amount.equals(fresh.sheet.price.amount)).toBe(true);
+          const kept = old.sheet.netPrice.amount;
+          expect(line.belowFloor).toBe(kept.isLessThan(fresh.sheet.floor.amount));
+          const left = kept.minus(fresh.sheet.landed.amount).dividedBy(kept).toNumber();
+          expect(Math.abs((line.marginKept?.toNumber() ?? Number.NaN) / left - 1)).toBeLessThan(1e-14);
+        }
+      },
+    ),
+    { numRuns: 25, endOnFailure: true },
+  );
+});
+
+test("a price of more digits than a cell has is the exact one", () => {
+  const dear = ["Dear", 1000, "yellow", 200, 20, 999];
+  const rates = figures({ spot: "900000000.07", currency: "KWD", priceStep: "0" });
+  for (const _ of ["learning", "known"]) {
+    const { lines } = reprice(
+      [HEADER, dear, [...dear.slice(0, 5), 998]],
+      rates,
+      money(Quotient.of("910000000.03"), "KWD"),
+    );
+    const priced = priceLines([HEADER, dear, [...dear.slice(0, 5), 998]], rates.rates);
+    priced.forEach((line, row) => {
+      if (line.kind !== "priced") throw new Error("not priced");
+      expect(line.sheet.price.amount.toNumber()).toBeGreaterThan(1e12);
+      expect(text(lines[row]?.before.amount)).toBe(text(line.sheet.price.amount));
+    });
+  }
 });
