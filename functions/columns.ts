@@ -36,7 +36,7 @@ export class Columns<Row extends object> {
   private readonly codes = new Float64Array(BLOCK);
 
   constructor(private readonly formula: Formula<Row>) {
-    this.block = new Block(formula.figures.map(({ reader }) => reader.kind === "mark"));
+    this.block = new Block(formula.figures.map(({ reader }) => ({ mark: reader.kind === "mark" })));
   }
 
   /** Computes one row of cells: `take` gets it, or `exact` is told what its choices say, where that can be read. */

@@ -25,13 +25,15 @@ export interface Column {
 export class Block {
   readonly columns: readonly Column[];
   /** 1 where a cell is not one that columns compute with. */
-  readonly odd: Uint8Array;
+  readonly odd = new Uint8Array(BLOCK);
 
-  /** @param length rows that are read together; at most BLOCK of them are computed together */
-  constructor(marks: readonly boolean[], length = BLOCK) {
-    const line = () => lineOf(0, length);
-    this.columns = marks.map((mark) => ({ values: line(), single: false, parts: mark ? line() : undefined }));
-    this.odd = new Uint8Array(length);
+  /** @param columns whether each is of marks, and how many rows are read together; at most BLOCK of them are computed together */
+  constructor(columns: readonly { readonly mark: boolean; readonly rows?: number }[]) {
+    this.columns = columns.map(({ mark, rows }) => ({
+      values: lineOf(0, rows),
+      single: false,
+      parts: mark ? lineOf(0, rows) : undefined,
+    }));
   }
 }
 

@@ -6,6 +6,7 @@ import { type Cells, columnNumber, columnRule } from "./columnread";
 import { type Trace, traced, type Value } from "./columntrace";
 import { CostingError } from "./errors";
 import { type Alike, BLANK, GIVEN, LineChoices } from "./linechoices";
+import { ordered } from "./lineorder";
 import { isBlank } from "./number";
 import type { RateFigure } from "./ratefigures";
 
@@ -59,11 +60,10 @@ export class LineColumns {
   ) {
     this.figures = columns.flatMap(({ kind }, column) => (kind === "figure" ? [column] : []));
     this.keys = columns.map(() => BLANK);
-    const block = new Block(
-      [...this.figures, ...rates].map(() => false),
-      CHUNK,
-    );
-    this.block = block;
+    this.block = new Block([
+      ...this.figures.map(() => ({ mark: false, rows: CHUNK })),
+      ...rates.map(() => ({ mark: false, rows: BLOCK })),
+    ]);
   }
 
   /**
@@ -134,7 +134,7 @@ export class LineColumns {
       else if (kind === "word") {
         if (typeof cell !== "string" && typeof cell !== "number") return -1;
         key = cell;
-      } else if (typeof cell !== "string" || cell.length > LONGEST_TEXT) return -1;
+      } else if (typeof cell !== "number" && !(typeof cell === "string" && cell.length <= LONGEST_TEXT)) return -1;
       if (key !== BLANK) isBlankRow = false;
       keys[column] = key;
     }
@@ -209,28 +209,5 @@ function answerOf<T>(compute: () => T): T | CostingError {
   } catch (error) {
     if (error instanceof CostingError) return error;
     throw error;
-  }
-}
-
-/** Rows in their order, those of each group together; those of none, marked -1, first. */
-function* ordered(
-  groupAt: Int16Array,
-  groups: number,
-): Iterable<readonly [group: number, order: Uint16Array<ArrayBuffer>]> {
-  // How many rows are before those of a group; the group -1 is at 0.
-  const before = new Int32Array(groups + 2);
-  for (const group of groupAt) before[group + 2] = (before[group + 2] ?? 0) + 1;
-  for (let at = 1; at < before.length; at += 1) before[at] = (before[at] ?? 0) + (before[at - 1] ?? 0);
-  const order = new Uint16Array(groupAt.length);
-  const next = before.slice();
-  for (let row = 0; row < groupAt.length; row += 1) {
-    const group = groupAt[row] ?? 0;
-    const at = next[group + 1] ?? 0;
-    order[at] = row;
-    next[group + 1] = at + 1;
-  }
-  for (let group = -1; group < groups; group += 1) {
-    const rows = order.subarray(before[group + 1], before[group + 2]);
-    if (rows.length > 0) yield [group, rows];
   }
 }

@@ -22,7 +22,7 @@ function cents(decimals: number | undefined) {
 }
 
 function blockOf(rows: readonly (readonly number[])[]): Block {
-  const block = new Block([false, false, false]);
+  const block = new Block([{ mark: false }, { mark: false }, { mark: false }]);
   rows.forEach((row, at) => {
     row.forEach((value, column) => {
       block.columns[column]?.values.set([value], at);

@@ -17,5 +17,8 @@ test("a single cell goes with every row, whichever they are", () => {
 test("a block's rows are told by 16 bits, and go by fours", () => {
   expect(BLOCK).toBeLessThanOrEqual(2 ** 16);
   expect(BLOCK % 4).toBe(0);
-  expect(new Block([true, false]).columns.map(({ parts }) => parts !== undefined)).toEqual([true, false]);
+  expect(new Block([{ mark: true }, { mark: false }]).columns.map(({ parts }) => parts !== undefined)).toEqual([
+    true,
+    false,
+  ]);
 });

@@ -20,7 +20,7 @@ function over(
   const { trace } = traced([a, b], () => formula(a, b));
   const plan = trace && planOf(trace, [input, input]);
   if (!plan) throw new Error("no plan");
-  const block = new Block([false, false]);
+  const block = new Block([{ mark: false }, { mark: false }]);
   rows.forEach(([x, y], at) => {
     block.columns[0]?.values.set([x], at);
     block.columns[1]?.values.set([y], at);

@@ -13,7 +13,7 @@ test("marks in words and numbers, and numbers, are one kind of input", () => {
   const input = { unsigned: true, whole: false };
   const plan = trace && planOf(trace, [input, input]);
   if (!plan) throw new Error("no plan");
-  const block = new Block([false, true]);
+  const block = new Block([{ mark: false }, { mark: true }]);
   const marks = ["14K", 585, 14, "58.5%", 0.585];
   marks.forEach((mark, at) => {
     const [weights, shares] = block.columns;

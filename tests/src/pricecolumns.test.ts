@@ -171,6 +171,13 @@ describe("rows of a table", () => {
   });
 });
 
+test("designs called by a number are in columns too", () => {
+  const rows = Array.from({ length: 200 }, (_, n) => [1000 + n, ...curb(16 + n / 10, 2, "21K").slice(1)]);
+  const { rows: taken, exactly } = inColumns(HEADER, rows);
+  expect(taken.map(said)).toEqual(oneByOne(HEADER, rows));
+  expect(exactly.length).toBeLessThan(5);
+});
+
 test("rates in words of another kind are another table: grams lost, quick costs, no plating, tax in the price", () => {
   const rows = Array.from({ length: 30 }, (_, n) => curb(20 + n / 2, 1.5 + n / 7));
   for (const changes of [
