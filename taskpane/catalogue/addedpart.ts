@@ -1,6 +1,10 @@
+import { money, Quotient, RATE_ROWS } from "../../src/index";
 import { button } from "../button";
+import { showList, showSpot } from "../display";
 import { element } from "../element";
 import { type Addition, listAdditions, takeOut } from "../excel/catalogue/additions";
+import { putSpotBack } from "../excel/catalogue/spot";
+import { readTakenSpot, type TakenSpot } from "../excel/catalogue/takenspot";
 import { TEXTS } from "../texts";
 
 const texts = TEXTS.catalogue.added;
@@ -10,7 +14,7 @@ export interface AddedPart {
   refresh(): Promise<void>;
 }
 
-/** What the catalogue put into the workbook, each to be taken out again in one step. */
+/** What the catalogue put into the workbook, each to be taken out again in one step, and the old spot to be put back. */
 export function addedPart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
   readonly done: (sentence: string) => void;
@@ -25,22 +29,44 @@ export function addedPart(on: {
   root.hidden = true;
 
   async function refresh(): Promise<void> {
-    const additions = await listAdditions();
-    root.hidden = additions.length === 0;
-    list.replaceChildren(...additions.map(entry));
+    const [additions, spot] = [await listAdditions(), await readTakenSpot()];
+    list.replaceChildren(...(spot ? [spotEntry(spot)] : []), ...additions.map(additionEntry));
+    root.hidden = list.childElementCount === 0;
   }
 
-  function entry(addition: Addition): HTMLElement {
+  function spotEntry({ currency, is, was, cells }: TakenSpot): HTMLElement {
+    const shown = (amount: string) => showSpot(money(Quotient.of(amount), currency));
+    const beside = cells.filter(({ key }) => key !== "spot").map(({ key }) => RATE_ROWS[key].label);
+    return entry(
+      texts.spot(shown(is), shown(was)),
+      texts.spotBack,
+      texts.spotBackOf(shown(was)),
+      texts.puttingBack,
+      async () => {
+        await putSpotBack();
+        return texts.spotIsBack(shown(was), showList(beside));
+      },
+    );
+  }
+
+  function additionEntry(addition: Addition): HTMLElement {
     const what = texts.on(texts.whats[addition.what], addition.sheet);
+    return entry(what, texts.takeOut, texts.takeOutOf(what), texts.taking, async () => {
+      await takeOut(addition.id);
+      return texts.taken(what);
+    });
+  }
+
+  /** @param undo gives what is said once it is done */
+  function entry(what: string, press: string, pressOf: string, busy: string, undo: () => Promise<string>): HTMLElement {
     const out = button(
-      texts.takeOut,
+      press,
       "outline",
       () =>
         void on.attempt(async () => {
-          out.work(texts.taking);
+          out.work(busy);
           try {
-            await takeOut(addition.id);
-            on.done(texts.taken(what));
+            on.done(await undo());
           } finally {
             out.rest();
             await refresh();
@@ -48,7 +74,7 @@ export function addedPart(on: {
         }),
       "small",
     );
-    out.root.setAttribute("aria-label", texts.takeOutOf(what));
+    out.root.setAttribute("aria-label", pressOf);
     return element("li", {}, element("span", {}, what), out.root);
   }
 

@@ -38,6 +38,8 @@ export function spotPart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
   readonly chosen: () => Promise<Chosen | undefined>;
   readonly rates: () => { readonly reading: RatesReading; readonly rates: Rates | undefined };
+  /** A spot was taken over. */
+  readonly took: () => Promise<void>;
   readonly done: (sentence: string) => void;
 }): SpotPart {
   const amount = field({ id: "newspot", label: texts.amount, numeric: true, required: true });
@@ -150,8 +152,9 @@ export function spotPart(on: {
             const amountText = spot.amount.value().toFixed();
             const left = await writeSpot(
               { amount: amountText, source: source.control.value.trim(), time: readAt },
-              before,
+              { value: before, amount: rates.spot.amount.value().toFixed(), currency: rates.currency },
             );
+            await on.took();
             outcome.replaceChildren();
             reckonedFrom = undefined;
             const partly = left.length > 0 ? ` ${texts.partly(left.join(", "))}` : "";

@@ -70,7 +70,7 @@ export const CATALOGUE_TEXTS = {
   },
 
   added: {
-    title: "Added to this workbook",
+    title: "Put into this workbook",
     whats: {
       catalogue: "Blank catalogue",
       "price list": "Price list",
@@ -86,6 +86,12 @@ export const CATALOGUE_TEXTS = {
     takeOutOf: (what: string) => `Take it out again: ${what}`,
     taking: "Taking it out…",
     taken: (what: string) => `${what}: taken out again. The workbook is as it was before.`,
+    spot: (is: string, was: string) => `Spot on Rates: ${is}, in place of ${was}`,
+    spotBack: "Put the old spot back",
+    spotBackOf: (was: string) => `Put the old spot back: ${was}`,
+    puttingBack: "Putting it back…",
+    spotIsBack: (was: string, beside: string) =>
+      `Spot on Rates is ${was} again${beside === "" ? "" : `, with ${beside} as before`}. Prices in the workbook follow.`,
   },
 
   spot: {
