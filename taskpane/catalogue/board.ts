@@ -28,7 +28,7 @@ export function openBoard(place: HTMLElement, { attempt, goTo, say, rates: rates
     ending.replaceChildren();
     return attempt(step);
   };
-  const added = addedPart({ attempt: begin, done });
+  const added = addedPart({ attempt: begin, done, say });
   const add = async (_addition: Addition) => added.refresh();
   const designs = designPart({ attempt: begin, chosen: choose, added: add, done });
   const chosenNow = () => designs.readAgain();
