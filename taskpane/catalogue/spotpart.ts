@@ -8,7 +8,7 @@ import {
   spotMove,
 } from "../../src/index";
 import { button, linkButton } from "../button";
-import { showShare, showSpot } from "../display";
+import { showMove, showShare, showSpot } from "../display";
 import { element } from "../element";
 import { writeSpot } from "../excel/catalogue/spot";
 import type { RatesReading } from "../excel/rates";
@@ -176,7 +176,7 @@ export function spotPart(on: {
     sure.addEventListener("change", isSure);
     isSure();
     outcome.replaceChildren(
-      element("p", {}, texts.from(showSpot(rates.spot), showSpot(spot), signed(share))),
+      element("p", {}, texts.from(showSpot(rates.spot), showSpot(spot), showMove(share))),
       ...(jumps
         ? [
             element(
@@ -223,8 +223,4 @@ async function repriceInSlices(
     { progress: (share) => told(0.5 + share / 2), signal },
   );
   return joinRepricings(parts);
-}
-
-function signed(share: Quotient): string {
-  return `${share.isNegative() ? "" : "+"}${showShare(share)}`;
 }

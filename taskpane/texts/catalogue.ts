@@ -207,6 +207,16 @@ export const CATALOGUE_TEXTS = {
     title: "Prices at other spots",
     about:
       "What every design would be priced at, and which would fall below their floor at present prices, while spot moves.",
+    spots: "At which spots",
+    steps: "Even steps to either side",
+    months: "Largest months since 1968",
+    monthsHelp: (up: string, upMonths: string, down: string, downMonths: string) =>
+      `Gold rose most from ${upMonths}, by ${up}, and fell most from ${downMonths}, by ${down}. Both are monthly averages: single days went further.`,
+    monthToMonth: (from: string, to: string) => `${from} to ${to}`,
+    asIn: "As gold moved from",
+    monthsNote:
+      "The largest moves from one month's average to the next since January 1968 (datasets/gold-prices, monthly averages in USD). Single days went further.",
+    moved: (spot: string, share: string, months: string) => `${spot}, ${share} as from ${months}`,
     step: "Step",
     stepHelp: "Four steps of so much to either side.",
     see: "Reckon",
@@ -235,6 +245,7 @@ export const CATALOGUE_TEXTS = {
     sum: (currency: string) => `${currency}, all designs`,
     prices: "prices",
     landed: "landed cost",
+    headIn: (what: string, currency: string) => `${what}, ${currency}`,
     level: "present prices",
     present: (spot: string) => `present spot ${spot}`,
   },
