@@ -306,7 +306,9 @@ export {
   stonesToBuy,
 } from "./piececosts";
 export {
+  type MedianNear,
   type MedianPremium,
+  medianNear,
   medianPremiums,
   type SeenPremium,
   seenPremium,

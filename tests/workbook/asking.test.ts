@@ -241,6 +241,26 @@ describe("a list of asking prices", () => {
       expect.stringMatching(/20 to 50 g, 1000\s+Apr 2026\s+USD.7\.70\s+2/),
       expect.stringMatching(/100 g and more, 500\s+May 2026\s+USD.7\.50\s+1/),
     ]);
+    // What it must bring: the order's 100 g of 1000 are nearest to the two of 20 to 50 g, (8.40 + 7.00) / 2.
+    await view(desk, "Decide");
+    await unfold("What it must bring");
+    await desk.pane.locator(".medianoffer p:visible").waitFor();
+    expect(await said(".medianoffer p")).toBe(
+      "The median of 2 prices seen for 1000, 20 to 50 g, in April 2026, is USD 7.70 a gram over metal.",
+    );
+    const premium = desk.pane.locator("#mustbring-premium");
+    await premium.fill("12");
+    expect(await premium.inputValue()).toBe("12");
+    await press(desk, "Use the median seen (2 prices)");
+    expect(await premium.inputValue()).toBe("7.70");
+    await desk.pane.getByText("At USD 7.70 it brings").waitFor();
+    // Prices that are gone are not offered; what was taken over stays in the field.
+    await view(desk, "Check");
+    await press(desk, "Take it out again: List 1: 3 rows");
+    await view(desk, "Decide");
+    await desk.pane.locator(".medianoffer").waitFor({ state: "hidden" });
+    expect(await premium.inputValue()).toBe("7.70");
+    await view(desk, "Check");
     // Narrow panes have no scroll bar across.
     const [wide, seen] = await desk.pane.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
     expect(wide).toBeLessThanOrEqual(seen ?? 0);
