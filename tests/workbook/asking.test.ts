@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { atRoundRates, ownSheet, valuesOf } from "./catalogue";
-import { type Desk, fill, HUNDRED_GRAMS, press, setRate, sheetNames, texts, view, Workshop } from "./desk";
+import { atRoundRates, dump, ownSheet, valuesOf } from "./catalogue";
+import { type Desk, fill, HUNDRED_GRAMS, menu, press, setRate, sheetNames, texts, view, Workshop } from "./desk";
 import { settled, typeIn } from "./person.mjs";
 
 let workshop: Workshop;
@@ -172,6 +172,25 @@ describe("a list of asking prices", () => {
       [32, ""],
       [expect.closeTo(8 * 1.55517384, 9), 2],
     ]);
+
+    // A long list is called off while it is written: beside other rows, and where it had begun the table.
+    const long = Array.from({ length: 450 }, (_, index) => `2026-04-${10 + (index % 20)};1000;${index + 1};${index}50`);
+    const callOff = async () => {
+      await paste(["Date;Mark;Weight;Price", ...long].join("\n"));
+      await desk.pane.getByRole("button", { name: "Take 450 rows in" }).waitFor();
+      await settled(desk.page);
+      const before = await dump(desk);
+      await desk.pane.getByRole("button", { name: "Take 450 rows in" }).click();
+      await desk.pane.locator(".askingbody > .progress:not([hidden]) fluent-button").click();
+      await desk.pane.locator(".askingbody > .ending", { hasText: "Called off. The workbook is as it was." }).waitFor();
+      await settled(desk.page);
+      expect(await dump(desk)).toEqual(before);
+    };
+    await callOff();
+    expect((await rows()).length).toBe(2);
+    await menu(desk, "delete", SHEET);
+    await callOff();
+    expect(await sheetNames(desk)).not.toContain(SHEET);
   });
 
   test("selected in the sheet or in a file has its doubtful dates, figures and ounces asked about; taken out, nothing is left", async () => {
