@@ -7,7 +7,6 @@ import {
   type MustBring,
   type MustBringKey,
   parseMustBring,
-  Quotient,
   type Rates,
   usualMargin,
 } from "../../src/index";
@@ -23,6 +22,7 @@ import { mustBringWords } from "./mustbringwords";
 import { pieceForm } from "./pieceform";
 import { plotFold } from "./plotfold";
 import { saidBox } from "./saidbox";
+import { shareText } from "./sharetext";
 
 const { mustBring: texts } = DECIDE_TEXTS;
 
@@ -114,9 +114,4 @@ function spansOf(
   return heavierBy === "more links"
     ? earningByLinks(sheet.line, { ...typed }, order.spot, { premium, margin }, rates)
     : earningByLinkWeight(sheet.line, order.spot, { premium, margin }, rates);
-}
-
-/** A share as it may be typed: "30 %". */
-export function shareText(share: Quotient): string {
-  return `${share.times(Quotient.of(100)).rounded(1).toString()} %`;
 }
