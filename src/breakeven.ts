@@ -30,7 +30,10 @@ export function breakEven(choice: ChainChoice, lever: Lever): BreakEven | undefi
         ? linkFactor(choice)
         : fallingFactor(choice, lever, stands);
   if (!factor?.isPositive() || factor.isGreaterThan(FARTHEST)) return undefined;
-  return Object.freeze({ value: stands.times(factor), change: factor.minus(Quotient.one) });
+  const value = stands.times(factor);
+  // Nobody loses all that was cast.
+  if (lever === "loss" && choice.rates.loss.basis === "cast" && !value.isLessThan(Quotient.one)) return undefined;
+  return Object.freeze({ value, change: factor.minus(Quotient.one) });
 }
 
 /** What making costs above the metal, as long as no other maker asks less than that. */

@@ -220,6 +220,7 @@ export {
   subtractMoney,
   timesMoney,
 } from "./money";
+export { LARGEST_MONTHLY_MOVES, type MonthlyMove, spotMovedAs } from "./monthlymoves";
 export {
   MUST_BRING_LABELS,
   type MustBring,
@@ -305,7 +306,9 @@ export {
   stonesToBuy,
 } from "./piececosts";
 export {
+  type MedianNear,
   type MedianPremium,
+  medianNear,
   medianPremiums,
   type SeenPremium,
   seenPremium,

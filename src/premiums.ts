@@ -75,3 +75,38 @@ function medianOf(group: readonly SeenPremium[]): Rate {
   if (!low || !high) throw new Error("A class without a premium has no median");
   return perGram(low.perGram.plus(high.perGram).dividedBy(Quotient.of(2)), low.currency);
 }
+
+/** What was asked for pieces like one: of its mark, and of its class of weights or else the class of the nearest weight seen. */
+export interface MedianNear {
+  readonly weightClass: number;
+  /** As of a class and month, over every month. Exact. */
+  readonly median: Rate;
+  readonly count: number;
+  /** The first and the last month that is known of them; "" where none is. */
+  readonly from: string;
+  readonly to: string;
+}
+
+/** The median premium nearest to a piece; undefined where nothing of its mark was seen. */
+export function medianNear(seen: readonly SeenPremium[], mark: Mark, weight: Weight): MedianNear | undefined {
+  const alike = seen.filter((each) => each.mark.share.compare(mark.share) === 0);
+  const away = (each: SeenPremium) => magnitude(each.weight.grams.minus(weight.grams));
+  const [first] = alike;
+  if (!first) return undefined;
+  const nearest = alike.reduce((best, each) => (away(each).isLessThan(away(best)) ? each : best), first);
+  const own = weightClass(weight);
+  const chosen = alike.some((each) => weightClass(each.weight) === own) ? own : weightClass(nearest.weight);
+  const group = alike.filter((each) => weightClass(each.weight) === chosen);
+  const months = group.flatMap(({ month }) => (month === "" ? [] : [month])).sort();
+  return Object.freeze({
+    weightClass: chosen,
+    median: medianOf(group),
+    count: group.length,
+    from: months[0] ?? "",
+    to: months.at(-1) ?? "",
+  });
+}
+
+function magnitude(value: Quotient): Quotient {
+  return value.isNegative() ? Quotient.zero.minus(value) : value;
+}

@@ -9,6 +9,8 @@ export interface Button {
   /** Shows the spinner and other words, and takes no press until the work is done. The focus stays where it is. */
   work(words: string): void;
   rest(): void;
+  /** Gives it other words. */
+  name(words: string): void;
 }
 
 /**
@@ -21,6 +23,7 @@ export function button(
   pressed: () => void,
   size: "small" | "medium" = "medium",
 ): Button {
+  let shown = words;
   const label = element("span", {}, words);
   const spinner = fluent("fluent-spinner", { slot: "start", size: "tiny", "aria-hidden": "true" });
   const root = fluent("fluent-button", { role: "button", type: "button", appearance: look, size }, label);
@@ -42,7 +45,11 @@ export function button(
       root.toggleAttribute("disabled-focusable", false);
       root.removeAttribute("aria-disabled");
       spinner.remove();
-      setText(label, words);
+      setText(label, shown);
+    },
+    name(now) {
+      shown = now;
+      if (!working) setText(label, now);
     },
   };
 }

@@ -69,6 +69,11 @@ export function showShare(share: Quotient): string {
   return formatted(share.rounded(3), { style: "percent", maximumFractionDigits: 1 });
 }
 
+/** A share by which something moved, with its sign: "+5%". */
+export function showMove(share: Quotient): string {
+  return `${share.isNegative() ? "" : "+"}${showShare(share)}`;
+}
+
 /** Words in a row, in the pane's own language: "Customer, Design and Mark". */
 export function showList(words: readonly string[]): string {
   return new Intl.ListFormat(TEXTS.language, { type: "conjunction" }).format(words);
@@ -89,6 +94,13 @@ export function showCellDate(value: unknown): string {
     ...(Number.isInteger(value) ? {} : { timeStyle: "short" }),
     timeZone: "UTC",
   }).format(date);
+}
+
+/** A month such as "1979-12" by its name and year. */
+export function showMonth(month: string): string {
+  return new Intl.DateTimeFormat(locale(), { month: "long", year: "numeric", timeZone: "UTC" }).format(
+    new Date(`${month}-01T00:00Z`),
+  );
 }
 
 /** Today on this machine's calendar, ISO 8601. */

@@ -5,7 +5,8 @@ import { today } from "../display";
 import { element } from "../element";
 import { fillEntries, misread } from "../entries";
 import { readAskingBook } from "../excel/asking/askingbook";
-import { takeListIn, takeListOut } from "../excel/asking/askinglists";
+import { takeListOut } from "../excel/asking/askinglists";
+import { takeListIn } from "../excel/asking/takelist";
 import { field } from "../field";
 import { fieldPart } from "../fieldpart";
 import type { PartEvents, Working } from "../part";
@@ -118,7 +119,10 @@ export function openPriceCheck(place: HTMLElement, on: PartEvents): Working {
     const { askings } = await readAskingBook();
     if (!askings.ok) return note.failed(askings.sentence);
     if (keysOf(keptAskings(askings.rows, rates.currency, today())).has(seenKey(seen))) return note.failed(texts.double);
-    const { list, sheet } = await takeListIn([{ seen, mark: markAsWritten(part.counted().mark, CHECK_LABELS.mark) }]);
+    const { list, sheet } = await takeListIn(
+      [{ seen, mark: markAsWritten(part.counted().mark, CHECK_LABELS.mark) }],
+      async () => undefined,
+    );
     written = list;
     undo.root.hidden = false;
     note.say(texts.kept(sheet));

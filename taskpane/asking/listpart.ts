@@ -1,9 +1,11 @@
 import { isBlank, type ListReading, questionsOf, type Rates, readAskingList } from "../../src/index";
 import { type Button, button, linkButton } from "../button";
+import { progress } from "../catalogue/progress";
+import { Cancelled } from "../catalogue/slices";
 import { today } from "../display";
 import { element, setText } from "../element";
 import { readAskingBook } from "../excel/asking/askingbook";
-import { takeListIn } from "../excel/asking/askinglists";
+import { takeListIn } from "../excel/asking/takelist";
 import type { PartEvents, Working } from "../part";
 import { ASKING_TEXTS } from "../texts/asking";
 import { oneAtATime } from "../turns";
@@ -35,6 +37,7 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
   const take: Button = button(texts.take(0), "outline", () => void begin(takeIn));
   const takeWords = take.root.querySelector("span");
   const takeActions = element("div", { class: "actions" }, take.root);
+  const working = progress((sentence) => end(sentence));
   const ending = element("div", { class: "ending", role: "status", "aria-live": "polite" });
   const taken = takenLists({ attempt: begin, done: (sentence) => end(sentence), changed: () => read() });
   let list: ReadList | undefined;
@@ -54,6 +57,7 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
     questions.root,
     outcome.root,
     takeActions,
+    working.root,
     ending,
     taken.root,
   );
@@ -129,8 +133,20 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
     take.work(texts.taking);
     writing = true;
     try {
-      const { rows, sheet } = await takeListIn(ready.map(({ seen, mark }) => ({ seen: withSpot(seen, rates), mark })));
+      const came = await working.follow(({ progress: told, signal }) =>
+        takeListIn(
+          ready.map(({ seen, mark }) => ({ seen: withSpot(seen, rates), mark })),
+          async (share) => {
+            told(share);
+            // The button is heard between two blocks.
+            await new Promise((resolve) => setTimeout(resolve));
+            if (signal.aborted) throw new Cancelled();
+          },
+        ),
+      );
       await read();
+      if (!came) return;
+      const { rows, sheet } = came;
       done = new Set([...done, ...ready.map(({ row }) => row)]);
       if (refused.length === 0) forget();
       judge();

@@ -1,7 +1,12 @@
-import { button } from "../button";
+import { money, Quotient, RATE_ROWS } from "../../src/index";
+import { showList, showSpot } from "../display";
 import { element } from "../element";
 import { type Addition, listAdditions, takeOut } from "../excel/catalogue/additions";
+import { putSpotBack } from "../excel/catalogue/spot";
+import { type TheirPart, takeColumnsOut } from "../excel/catalogue/takecolumns";
+import { readTakenSpot, type TakenSpot } from "../excel/catalogue/takenspot";
 import { TEXTS } from "../texts";
+import { addedEntry, type Undoable, type Undone } from "./addedentry";
 
 const texts = TEXTS.catalogue.added;
 
@@ -10,10 +15,14 @@ export interface AddedPart {
   refresh(): Promise<void>;
 }
 
-/** What the catalogue put into the workbook, each to be taken out again in one step. */
+/** So many places are named; the rest is counted. */
+const MOST = 6;
+
+/** What the catalogue put into the workbook, each to be taken out again in one step, and the old spot to be put back. */
 export function addedPart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
   readonly done: (sentence: string) => void;
+  readonly say: (sentence: string) => void;
 }): AddedPart {
   const list = element("ul", { class: "added" });
   const root = element(
@@ -25,32 +34,60 @@ export function addedPart(on: {
   root.hidden = true;
 
   async function refresh(): Promise<void> {
-    const additions = await listAdditions();
-    root.hidden = additions.length === 0;
-    list.replaceChildren(...additions.map(entry));
-  }
-
-  function entry(addition: Addition): HTMLElement {
-    const what = texts.on(texts.whats[addition.what], addition.sheet);
-    const out = button(
-      texts.takeOut,
-      "outline",
-      () =>
-        void on.attempt(async () => {
-          out.work(texts.taking);
-          try {
-            await takeOut(addition.id);
-            on.done(texts.taken(what));
-          } finally {
-            out.rest();
-            await refresh();
-          }
-        }),
-      "small",
-    );
-    out.root.setAttribute("aria-label", texts.takeOutOf(what));
-    return element("li", {}, element("span", {}, what), out.root);
+    const [additions, spot] = [await listAdditions(), await readTakenSpot()];
+    const entries = [...(spot ? [spotBack(spot)] : []), ...additions.map(takingOut)];
+    list.replaceChildren(...entries.map((entry) => addedEntry(entry, { ...on, refresh })));
+    root.hidden = entries.length === 0;
   }
 
   return { root, refresh };
+}
+
+function spotBack({ currency, is, was, cells }: TakenSpot): Undoable {
+  const shown = (amount: string) => showSpot(money(Quotient.of(amount), currency));
+  const beside = cells.filter(({ key }) => key !== "spot").map(({ key }) => RATE_ROWS[key].label);
+  return {
+    what: texts.spot(shown(is), shown(was)),
+    press: texts.spotBack,
+    pressOf: texts.spotBackOf(shown(was)),
+    busy: texts.puttingBack,
+    async undo() {
+      await putSpotBack();
+      return { said: texts.spotIsBack(shown(was), showList(beside)) };
+    },
+  };
+}
+
+function takingOut(addition: Addition): Undoable {
+  const what = texts.on(texts.whats[addition.what], addition.sheet);
+  return {
+    what,
+    press: texts.takeOut,
+    pressOf: texts.takeOutOf(what),
+    busy: texts.taking,
+    async undo() {
+      if (addition.columns) return columnsOut(addition.id, what);
+      await takeOut(addition.id);
+      return { said: texts.taken(what) };
+    },
+  };
+}
+
+/** Whatever of the person's is about the columns is told first. @param seen what they agreed to */
+async function columnsOut(id: string, what: string, seen?: TheirPart): Promise<Undone> {
+  const theirs = await takeColumnsOut(id, seen);
+  if (!theirs) return { said: seen ? texts.takenBeside(what) : texts.columnsTaken(what) };
+  return {
+    found: texts.found(theirs.sheet),
+    sentences: [
+      ...(theirs.own.length > 0 ? [texts.own(places(theirs.own))] : []),
+      ...(theirs.readers.length > 0 ? [texts.readers(places(theirs.readers))] : []),
+    ],
+    agree: () => columnsOut(id, what, theirs),
+  };
+}
+
+function places(names: readonly string[]): string {
+  const more = names.length - MOST;
+  return showList(more > 1 ? [...names.slice(0, MOST), texts.more(more)] : names);
 }

@@ -28,12 +28,12 @@ export function openBoard(place: HTMLElement, { attempt, goTo, say, rates: rates
     ending.replaceChildren();
     return attempt(step);
   };
-  const added = addedPart({ attempt: begin, done });
+  const added = addedPart({ attempt: begin, done, say });
   const add = async (_addition: Addition) => added.refresh();
   const designs = designPart({ attempt: begin, chosen: choose, added: add, done });
   const chosenNow = () => designs.readAgain();
   const list = listPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
-  const spot = spotPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, done });
+  const spot = spotPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, took: added.refresh, done });
   const sheet = sheetPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
   const range = rangePart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
   const tasks = element("div", { class: "tasks" }, list.root, spot.root, sheet.root, range.root);

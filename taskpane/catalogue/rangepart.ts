@@ -1,24 +1,16 @@
-import {
-  CostingError,
-  minorDigits,
-  type NumberRule,
-  type Quotient,
-  type Rates,
-  readNumber,
-  spotMove,
-} from "../../src/index";
+import { minorDigits, type Quotient, type Rates, spotMove } from "../../src/index";
 import { button } from "../button";
-import { showCellDate, showShare, showSpot, today } from "../display";
+import { showCellDate, showMove, showSpot, today } from "../display";
 import { element } from "../element";
 import type { Addition } from "../excel/catalogue/additions";
 import { putValueSheet } from "../excel/catalogue/pricesheet";
 import { dateSerial } from "../excel/fields";
-import { field } from "../field";
 import { figure } from "../plots/figure";
 import { TEXTS } from "../texts";
 import type { Chosen } from "./chosen";
 import { progress } from "./progress";
 import { rangePlot } from "./rangeplot";
+import { rangeSpots } from "./rangespots";
 import { Cancelled } from "./slices";
 import { rangeInSlices, type SpotRange } from "./spotrange";
 
@@ -30,10 +22,6 @@ export interface RangePart {
   forget(): void;
 }
 
-const STEP: NumberRule = { share: true, above: "0", most: "0.2", right: "a share up to 20 %, such as 0.05 or 5 %" };
-/** To either side: four steps of the largest share still leave a spot above zero. */
-const STEPS = 4;
-
 /** The catalogue at a range of spots: a plot in the pane, and every price on a sheet. */
 export function rangePart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
@@ -42,7 +30,7 @@ export function rangePart(on: {
   readonly added: (addition: Addition) => Promise<void>;
   readonly done: (sentence: string, sheet?: string) => void;
 }): RangePart {
-  const step = field({ id: "range-step", label: texts.step, numeric: true, start: "5 %", help: texts.stepHelp });
+  const spots = rangeSpots(() => forget());
   const see = button(texts.see, "outline", () => void on.attempt(reckon));
   const put = button(texts.put, "outline", () => void on.attempt(lay));
   const plot = figure();
@@ -54,7 +42,7 @@ export function rangePart(on: {
     { class: "task" },
     element("summary", {}, texts.title),
     element("p", { class: "help" }, texts.about),
-    step.root,
+    spots.root,
     element("div", { class: "actions" }, see.root),
     working.root,
     shown,
@@ -65,28 +53,20 @@ export function rangePart(on: {
     if (current && shown.clientWidth > 0) plot.show(rangePlot(current.range, current.rates, shown.clientWidth));
   };
   new ResizeObserver(draw).observe(shown);
-  step.control.addEventListener("input", () => step.setFault(""));
-
-  function stepNow(): Quotient | undefined {
-    try {
-      return readNumber(step.control.value, texts.step, STEP);
-    } catch (error) {
-      if (!(error instanceof CostingError)) throw error;
-      step.setFault(error.message);
-      step.control.focus();
-      return undefined;
-    }
+  function forget(): void {
+    current = undefined;
+    shown.hidden = true;
   }
 
   async function reckon(): Promise<void> {
     const { rates } = on.rates();
     if (!rates) return on.done(TEXTS.catalogue.ratesFirst);
-    const share = stepNow();
-    if (!share) return;
+    const asked = spots.read(rates);
+    if (!asked) return;
     see.work(texts.seeing);
     try {
       const chosen = await on.chosen();
-      const range = chosen && (await working.follow((slicing) => rangeInSlices(chosen, rates, share, STEPS, slicing)));
+      const range = chosen && (await working.follow((slicing) => rangeInSlices(chosen, rates, asked, slicing)));
       if (!range) return;
       if (range.lines.length === 0) return on.done(TEXTS.catalogue.spot.noLines);
       current = { range, rates };
@@ -108,18 +88,23 @@ export function rangePart(on: {
           what: "spots",
           name: texts.name,
           title: texts.name,
-          notes: [texts.dated(showCellDate(dateSerial(today())), showSpot(rates.spot)), texts.belowNote],
+          notes: [
+            texts.dated(showCellDate(dateSerial(today())), showSpot(rates.spot)),
+            texts.belowNote,
+            ...(range.as.length > 0 ? [texts.monthsNote] : []),
+          ],
           columns: [
             { head: TEXTS.catalogue.sheet.heads.design(), kind: "text", decimals: 0, width: 190 },
             ...range.at.map(({ spot }) => ({
               head: spot.amount.rounded(digits).toNumber(),
               kind: "figure" as const,
               decimals: digits,
-              width: 82,
+              width: range.as.length > 0 ? 170 : 82,
             })),
           ],
           rows: [
             [texts.change, ...range.at.map(({ spot }) => signed(spotMove(rates.spot, spot)))],
+            ...(range.as.length > 0 ? [[texts.asIn, ...range.as]] : []),
             [texts.belowHead, ...range.at.map(({ belowFloor }) => String(belowFloor))],
             ...range.lines.map(({ design, prices }) => [
               design,
@@ -144,13 +129,10 @@ export function rangePart(on: {
 
   return {
     root,
-    forget() {
-      current = undefined;
-      shown.hidden = true;
-    },
+    forget,
   };
 }
 
 function signed(share: Quotient): string {
-  return share.isZero() ? texts.today : `${share.isNegative() ? "" : "+"}${showShare(share)}`;
+  return share.isZero() ? texts.today : showMove(share);
 }

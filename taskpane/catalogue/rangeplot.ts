@@ -1,5 +1,5 @@
-import { money, Quotient, type Rates } from "../../src/index";
-import { showMoney, showNumber, showSpot } from "../display";
+import { minorDigits, money, Quotient, type Rates, spotMove } from "../../src/index";
+import { showFixed, showMoney, showMove, showNumber, showSpot } from "../display";
 import type { Plot } from "../plots/figure";
 import { draw } from "../plots/picture";
 import { around, showTicks } from "../plots/scale";
@@ -9,7 +9,10 @@ import type { SpotRange } from "./spotrange";
 const texts = TEXTS.catalogue.range;
 
 /** One piece of each design against spot: what they would be priced at, what they would cost, and what they are priced at now. */
-export function rangePlot({ at, present, lines }: SpotRange, rates: Rates, width: number): Plot {
+export function rangePlot({ at, as, present, lines }: SpotRange, rates: Rates, width: number): Plot {
+  // A spot that gold's own months lead to ends nowhere.
+  const shown = as.length > 0 ? showMoney : showSpot;
+  const figure = (amount: Quotient) => showFixed(amount, minorDigits(rates.currency));
   const cash = (amount: Quotient) => showMoney(money(amount, rates.currency));
   const [lowest, highest] = [at[0] ?? present, at.at(-1) ?? present];
   const points = (pick: (each: SpotRange["at"][number]) => Quotient) =>
@@ -21,8 +24,8 @@ export function rangePlot({ at, present, lines }: SpotRange, rates: Rates, width
     title: texts.plotTitle,
     sentence: [
       texts.now(showNumber(count(lines.length)), cash(present.prices), showSpot(present.spot)),
-      texts.to(showSpot(lowest.spot), cash(lowest.prices), showSpot(highest.spot), cash(highest.prices)),
-      texts.below(highest.belowFloor, showSpot(highest.spot)),
+      texts.to(shown(lowest.spot), cash(lowest.prices), shown(highest.spot), cash(highest.prices)),
+      texts.below(highest.belowFloor, shown(highest.spot)),
     ].join(" "),
     picture: draw({
       width,
@@ -49,11 +52,18 @@ export function rangePlot({ at, present, lines }: SpotRange, rates: Rates, width
         { x: present.spot.amount.toNumber(), dots: [now], kind: "order", text: texts.present(showSpot(present.spot)) },
       ],
     }),
-    heads: [TEXTS.plots.margin.spot(rates.currency), texts.prices, texts.landed, texts.belowHead],
-    rows: at.map((each) => [
-      showMoney(each.spot),
-      cash(each.prices),
-      cash(each.landed),
+    heads: [
+      TEXTS.plots.margin.spot(rates.currency),
+      texts.headIn(texts.prices, rates.currency),
+      texts.headIn(texts.landed, rates.currency),
+      texts.belowHead,
+    ],
+    rows: at.map((each, index) => [
+      as[index]
+        ? texts.moved(figure(each.spot.amount), showMove(spotMove(present.spot, each.spot)), as[index])
+        : figure(each.spot.amount),
+      figure(each.prices),
+      figure(each.landed),
       showNumber(count(each.belowFloor)),
     ]),
   };

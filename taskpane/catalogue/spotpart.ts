@@ -10,7 +10,7 @@ import {
   spotMove,
 } from "../../src/index";
 import { button, linkButton } from "../button";
-import { showShare, showSpot } from "../display";
+import { showMove, showShare, showSpot } from "../display";
 import { element } from "../element";
 import { writeSpot } from "../excel/catalogue/spot";
 import type { RatesReading, RateValues } from "../excel/rates";
@@ -40,6 +40,8 @@ export function spotPart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
   readonly chosen: () => Promise<Chosen | undefined>;
   readonly rates: () => { readonly reading: RatesReading; readonly rates: Rates | undefined };
+  /** A spot was taken over. */
+  readonly took: () => Promise<void>;
   readonly done: (sentence: string) => void;
 }): SpotPart {
   const amount = field({ id: "newspot", label: texts.amount, numeric: true, required: true });
@@ -152,8 +154,9 @@ export function spotPart(on: {
             const amountText = spot.amount.value().toFixed();
             const left = await writeSpot(
               { amount: amountText, source: source.control.value.trim(), time: readAt },
-              before,
+              { value: before, amount: rates.spot.amount.value().toFixed(), currency: rates.currency },
             );
+            await on.took();
             outcome.replaceChildren();
             reckonedFrom = undefined;
             const partly = left.length > 0 ? ` ${texts.partly(left.join(", "))}` : "";
@@ -175,7 +178,7 @@ export function spotPart(on: {
     sure.addEventListener("change", isSure);
     isSure();
     outcome.replaceChildren(
-      element("p", {}, texts.from(showSpot(rates.spot), showSpot(spot), signed(share))),
+      element("p", {}, texts.from(showSpot(rates.spot), showSpot(spot), showMove(share))),
       ...(jumps
         ? [
             element(
@@ -217,8 +220,4 @@ async function repriceInSlices(chosen: Chosen, values: RateValues, spot: Money, 
     slicing,
   );
   return joinRepricings(parts);
-}
-
-function signed(share: Quotient): string {
-  return `${share.isNegative() ? "" : "+"}${showShare(share)}`;
 }

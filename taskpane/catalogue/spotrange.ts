@@ -1,4 +1,4 @@
-import { type Money, priceDesign, Quotient, type Rates, type ReadDesign, spotsAround } from "../../src/index";
+import { type Money, priceDesign, Quotient, type Rates, type ReadDesign } from "../../src/index";
 import { type Chosen, readInSlices } from "./chosen";
 import { inSlices, type Slicing } from "./slices";
 
@@ -14,23 +14,31 @@ export interface AtSpot {
 }
 
 export interface SpotRange {
-  /** Lowest spot first; the present one is in the middle. */
+  /** Lowest spot first. */
   readonly at: readonly AtSpot[];
+  readonly as: readonly string[];
   readonly present: AtSpot;
   readonly lines: readonly { readonly design: string; readonly prices: readonly Quotient[] }[];
 }
 
-/** A catalogue at spots around the present one, so many steps to either side. Exact. Errors: Cancelled. */
+/** Spots to reckon at, lowest first, with the place of the present one among them. */
+export interface SpotsAsked {
+  readonly spots: readonly Money[];
+  readonly present: number;
+  /** What each of them stands for beside its share of change; "" for nothing. */
+  readonly as: readonly string[];
+}
+
+/** A catalogue at several spots. Exact. Errors: Cancelled. */
 export async function rangeInSlices(
   chosen: Chosen,
   rates: Rates,
-  step: Quotient,
-  steps: number,
+  asked: SpotsAsked,
   { progress, signal }: Slicing,
 ): Promise<SpotRange> {
-  const spots = spotsAround(rates.spot, step, steps);
+  const { spots } = asked;
   const designs = await readInSlices(chosen, rates, { progress: (share) => progress(share / 4), signal });
-  const parts = await inSlices(designs, (slice) => slice.flatMap((design) => lineAt(design, rates, spots, steps)), {
+  const parts = await inSlices(designs, (slice) => slice.flatMap((design) => lineAt(design, rates, asked)), {
     progress: (share) => progress(0.25 + (share * 3) / 4),
     signal,
   });
@@ -44,18 +52,19 @@ export async function rangeInSlices(
       belowFloor: each.filter(({ below }) => below).length,
     };
   });
-  const present = at[steps];
-  if (!present) throw new Error("The present spot is not among those around it");
+  const present = at[asked.present];
+  if (!present) throw new Error("The present spot is not among those asked for");
   return {
+    as: asked.as,
     at,
     present,
     lines: lines.map(({ design, figures }) => ({ design, prices: figures.map(({ price }) => price) })),
   };
 }
 
-function lineAt(design: ReadDesign, rates: Rates, spots: readonly Money[], steps: number) {
+function lineAt(design: ReadDesign, rates: Rates, { spots, present }: SpotsAsked) {
   const priced = spots.map((spot) => priceDesign(design, { ...rates, spot }));
-  const now = priced[steps];
+  const now = priced[present];
   if (now?.kind !== "priced") return [];
   const kept = now.sheet.netPrice.amount;
   const figures = priced.flatMap((line) =>

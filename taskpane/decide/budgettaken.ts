@@ -1,7 +1,7 @@
 import { type BudgetKey, grams, minorDigits, type OrderBudgetKey, orderBudget, Quotient } from "../../src/index";
 import type { MetalByWeight } from "../excel/decide/budgetpaper";
 import type { AskedPiece } from "./asked";
-import { shareText } from "./mustbring";
+import { shareText } from "./sharetext";
 
 /** What an order fills into a budget, as the library reads it, and the metal of one piece by weight. */
 export interface TakenBudget {

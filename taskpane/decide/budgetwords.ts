@@ -13,8 +13,8 @@ import {
 } from "../../src/index";
 import { showFixed, showMoney, showNumber } from "../display";
 import { DECIDE_TEXTS } from "../texts/decide";
-import { shareText } from "./mustbring";
 import type { SaidLine } from "./saidbox";
+import { shareText } from "./sharetext";
 
 const { budget: texts } = DECIDE_TEXTS;
 

@@ -7,7 +7,6 @@ import {
   type MustBring,
   type MustBringKey,
   parseMustBring,
-  Quotient,
   type Rates,
   usualMargin,
 } from "../../src/index";
@@ -15,12 +14,15 @@ import { element } from "../element";
 import type { Working } from "../part";
 import { type SmallField, spokenNote } from "../scale/smallform";
 import { DECIDE_TEXTS } from "../texts/decide";
+import { oneAtATime } from "../turns";
 import type { AskedPiece, DecideEvents } from "./asked";
 import { figureForm } from "./figureform";
+import { medianOffer } from "./medianoffer";
 import { mustBringWords } from "./mustbringwords";
 import { pieceForm } from "./pieceform";
 import { plotFold } from "./plotfold";
 import { saidBox } from "./saidbox";
+import { shareText } from "./sharetext";
 
 const { mustBring: texts } = DECIDE_TEXTS;
 
@@ -53,6 +55,14 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
   });
   const answers = pieceForm(on, { form, said, note, labels: MUST_BRING_LABELS, parse: parseMustBring });
   const plot = plotFold();
+  const offer = medianOffer({
+    ...on,
+    used(premium) {
+      form.fill({ premium });
+      changed();
+    },
+  });
+  const read = oneAtATime(offer.read);
   let isStarted = false;
 
   function changed(): void {
@@ -62,6 +72,7 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
 
   function show(): void {
     plot.show(undefined);
+    offer.show();
     const asked = answers.asked();
     if (!asked) return;
     const { wanted, piece } = asked;
@@ -78,7 +89,9 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
     if (form.typed().margin.trim() === "") form.fill({ margin: shareText(usualMargin(rates)) });
   }
 
-  place.replaceChildren(element("div", { class: "decidepart" }, form.root, note.root, said.root, plot.root));
+  place.replaceChildren(
+    element("div", { class: "decidepart" }, form.root, offer.root, note.root, said.root, plot.root),
+  );
   return {
     follow() {
       const { rates } = on.rates();
@@ -87,6 +100,7 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
         form.fields.premium.setUnit(DECIDE_TEXTS.perGram(rates.currency));
       }
       show();
+      void on.attempt(read);
     },
   };
 }
@@ -100,9 +114,4 @@ function spansOf(
   return heavierBy === "more links"
     ? earningByLinks(sheet.line, { ...typed }, order.spot, { premium, margin }, rates)
     : earningByLinkWeight(sheet.line, order.spot, { premium, margin }, rates);
-}
-
-/** A share as it may be typed: "30 %". */
-export function shareText(share: Quotient): string {
-  return `${share.times(Quotient.of(100)).rounded(1).toString()} %`;
 }

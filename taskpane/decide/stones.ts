@@ -21,9 +21,9 @@ import { DECIDE_TEXTS } from "../texts/decide";
 import type { DecideEvents } from "./asked";
 import { figureForm } from "./figureform";
 import { figureTable } from "./figuretable";
-import { shareText } from "./mustbring";
 import { pieceForm } from "./pieceform";
 import { type SaidLine, saidBox } from "./saidbox";
+import { shareText } from "./sharetext";
 
 const { stones: texts } = DECIDE_TEXTS;
 

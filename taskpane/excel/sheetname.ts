@@ -1,10 +1,21 @@
+/** Excel takes no longer name for a sheet. Source: "Excel specifications and limits" of Microsoft's documentation. */
+const LONGEST = 31;
+
 /**
- * The name, or where a sheet has it already, the name with ours behind it, counted up until it is free.
+ * The name, or where a sheet has it already, the name with ours behind it, counted up until it is free; a long one is cut after a
+ * whole word.
  * @param taken in small letters: Excel does not tell sheets apart by their case
  */
 export function freeSheetName(wanted: string, taken: ReadonlySet<string>): string {
   for (let count = 0; ; count += 1) {
-    const name = [wanted, `${wanted} (Curbwright)`][count] ?? `${wanted} (Curbwright ${count})`;
+    const tail = ["", " (Curbwright)"][count] ?? ` (Curbwright ${count})`;
+    const name = `${fitting(wanted, LONGEST - tail.length)}${tail}`;
     if (!taken.has(name.toLowerCase())) return name;
   }
+}
+
+function fitting(words: string, most: number): string {
+  if (words.length <= most) return words;
+  const cut = words.slice(0, most + 1).lastIndexOf(" ");
+  return words.slice(0, cut > 0 ? cut : most).trimEnd();
 }

@@ -70,7 +70,7 @@ export const CATALOGUE_TEXTS = {
   },
 
   added: {
-    title: "Added to this workbook",
+    title: "Put into this workbook",
     whats: {
       catalogue: "Blank catalogue",
       "price list": "Price list",
@@ -86,6 +86,20 @@ export const CATALOGUE_TEXTS = {
     takeOutOf: (what: string) => `Take it out again: ${what}`,
     taking: "Taking it out…",
     taken: (what: string) => `${what}: taken out again. The workbook is as it was before.`,
+    columnsTaken: (what: string) => `${what}: taken out again. Your own cells are as they were.`,
+    takenBeside: (what: string) => `${what}: taken out. What is yours stayed.`,
+    found: (sheet: string) => `On ${sheet} these columns were changed or used since. Nothing was taken out yet.`,
+    own: (places: string) => `Changed since: ${places}. That stays as it is.`,
+    readers: (places: string) => `Formulas or names that read the columns, and would find them empty: ${places}.`,
+    more: (count: number) => `${count} more`,
+    keepMine: "Take the columns out, keep what is mine",
+    leave: "Leave all as it is",
+    spot: (is: string, was: string) => `Spot on Rates: ${is}, in place of ${was}`,
+    spotBack: "Put the old spot back",
+    spotBackOf: (was: string) => `Put the old spot back: ${was}`,
+    puttingBack: "Putting it back…",
+    spotIsBack: (was: string, beside: string) =>
+      `Spot on Rates is ${was} again${beside === "" ? "" : `, with ${beside} as before`}. Prices in the workbook follow.`,
   },
 
   spot: {
@@ -193,6 +207,16 @@ export const CATALOGUE_TEXTS = {
     title: "Prices at other spots",
     about:
       "What every design would be priced at, and which would fall below their floor at present prices, while spot moves.",
+    spots: "At which spots",
+    steps: "Even steps to either side",
+    months: "Largest months since 1968",
+    monthsHelp: (up: string, upMonths: string, down: string, downMonths: string) =>
+      `Gold rose most from ${upMonths}, by ${up}, and fell most from ${downMonths}, by ${down}. Both are monthly averages: single days went further.`,
+    monthToMonth: (from: string, to: string) => `${from} to ${to}`,
+    asIn: "As gold moved from",
+    monthsNote:
+      "The largest moves from one month's average to the next since January 1968 (datasets/gold-prices, monthly averages in USD). Single days went further.",
+    moved: (spot: string, share: string, months: string) => `${spot}, ${share} as from ${months}`,
     step: "Step",
     stepHelp: "Four steps of so much to either side.",
     see: "Reckon",
@@ -221,6 +245,7 @@ export const CATALOGUE_TEXTS = {
     sum: (currency: string) => `${currency}, all designs`,
     prices: "prices",
     landed: "landed cost",
+    headIn: (what: string, currency: string) => `${what}, ${currency}`,
     level: "present prices",
     present: (spot: string) => `present spot ${spot}`,
   },

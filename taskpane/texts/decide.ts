@@ -18,6 +18,16 @@ export const DECIDE_TEXTS = {
       "heavier links": "heavier links, as many",
       "more links": "more links of the same",
     } satisfies Record<HeavierBy, string>,
+    seen: {
+      median: (premium: string, count: number, what: string, dated: string) =>
+        count === 1
+          ? `One price seen for ${what}${dated} asks ${premium} a gram over metal.`
+          : `The median of ${count} prices seen for ${what}${dated} is ${premium} a gram over metal.`,
+      what: (mark: string, weight: string) => `${mark}, ${weight}`,
+      inMonth: (month: string) => `, in ${month},`,
+      months: (from: string, to: string) => `, ${from} to ${to},`,
+      use: (count: number) => (count === 1 ? "Use the price seen" : `Use the median seen (${count} prices)`),
+    },
     any: "At any weight",
     from: (weight: string, isFirst: boolean) => `${isFirst ? "From" : "from"} ${weight} up`,
     upTo: (weight: string, isFirst: boolean) => `${isFirst ? "Up" : "up"} to ${weight}`,

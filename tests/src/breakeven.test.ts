@@ -64,6 +64,13 @@ describe("the value of a figure at which making and buying are level", () => {
     expect(level("surcharge", choiceOf({}, {}, [...rows, ["Orrin", 250, 0, 2.55]]))).toEqual(["2.5", "0.041667"]);
   });
 
+  test("a share of the cast weight is never all of it: 28 lost of 100 g are level, 112 are no answer (hand arithmetic)", () => {
+    const quick = { loss: "0.02", lossBasis: "cast", costBasis: "quick" };
+    // 100 x 9 - 150 - 50 = 700, and 700 / 25 = 28 g; 100 x 30 - 200 = 2,800, and 2,800 / 25 = 112 g.
+    expect(level("loss", choiceOf({}, { ...quick, surcharge: "9" }))).toEqual(["0.28", "13"]);
+    expect(level("loss", choiceOf({}, { ...quick, surcharge: "30" }))).toBeUndefined();
+  });
+
   test("2 % of the cast weight lost, all of it paid for: level at 1 - 26.50 / (28.25 - 0.50) (hand arithmetic)", () => {
     const choice = choiceOf({}, { loss: "0.02", lossBasis: "cast", costBasis: "finished" });
     const said = breakEven(choice, "loss");

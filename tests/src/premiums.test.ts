@@ -3,7 +3,7 @@ import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { parseMark } from "../../src/mark";
 import { money } from "../../src/money";
-import { medianPremiums, type SeenPremium, seenPremium, weightClass } from "../../src/premiums";
+import { medianNear, medianPremiums, type SeenPremium, seenPremium, weightClass } from "../../src/premiums";
 import { Quotient } from "../../src/quotient";
 import { perGram } from "../../src/rate";
 import { parseSeenAsking } from "../../src/seenasking";
@@ -67,4 +67,37 @@ test("a price is held against the spot of its own day, else today's: 3.00 under 
   expectExact(seenPremium(of("2488.278144"), today)?.premium.perGram ?? Quotient.zero, new Fraction(2));
   const weightless = read(parseSeenAsking({ price: "33", per: "g", mark: "250" }, "USD", "2026-05-01"));
   expect(seenPremium(weightless, today)).toBeUndefined();
+});
+
+describe("the median nearest to a piece", () => {
+  const SEEN = [
+    seen("2026-05", "12", "14K", "9"),
+    seen("2026-03", "19", "14K", "8.5"),
+    seen("", "15", "14K", "7"),
+    seen("2026-04", "60", "14K", "5"),
+    seen("2026-01", "15", "18K", "30"),
+  ];
+  const near = (mark: string, weight: string) => {
+    const found = medianNear(SEEN, parseMark(mark), grams(Quotient.of(weight)));
+    return found && [found.weightClass, found.median.perGram.value().toString(), found.count, found.from, found.to];
+  };
+
+  test("is of its own mark and class, over all months (hand-picked: 7, 8.5 and 9)", () => {
+    expect(near("14K", "10")).toEqual([2, "8.5", 3, "2026-03", "2026-05"]);
+    expect(near("14K", "99")).toEqual([4, "5", 1, "2026-04", "2026-04"]);
+    expect(near("18K", "11")).toEqual([2, "30", 1, "2026-01", "2026-01"]);
+  });
+
+  test("where its class has none, that of the nearest weight: 39 g are 20 from 19 and 21 from 60, 40 g the other way round", () => {
+    expect(near("14K", "39")?.[0]).toBe(2);
+    expect(near("14K", "40")?.[0]).toBe(4);
+    expect(near("14K", "300")?.[0]).toBe(4);
+    expect(near("14K", "1")?.[0]).toBe(2);
+  });
+
+  test("there is none for a mark nobody asked for, and no month where nobody wrote one down", () => {
+    expect(near("9K", "12")).toBeUndefined();
+    const undated = medianNear([seen("", "3", "9K", "1")], parseMark("375"), grams(Quotient.of("3")));
+    expect([undated?.from, undated?.to, undated?.count]).toEqual(["", "", 1]);
+  });
 });

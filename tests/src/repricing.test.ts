@@ -6,8 +6,8 @@ import { priceLines } from "../../src/pricelist";
 import { Quotient } from "../../src/quotient";
 import { rateFiguresOf } from "../../src/ratefigures";
 import { joinRepricings, reprice, spotMove, spotsAround } from "../../src/repricing";
+import { monthlyMoves } from "./goldmonths";
 import { type Record_, ratesOf } from "./orders";
-import { publishedText } from "./published";
 import { workCatalogue } from "./workorders";
 
 const HEADER = ["Design", "Mark", "Colour", "Length (in)", "Links per in", "Weight of one link"];
@@ -69,24 +69,17 @@ test("rows that cannot be priced are told, empty rows are passed over", () => {
 });
 
 test("the largest monthly moves since 1968, up and down, move every line their way (gold-monthly.csv)", () => {
-  const months = publishedText("gold-monthly.csv")
-    .split("\n")
-    .slice(1)
-    .map((line) => line.split(","))
-    .filter(([month = "", price = ""]) => month >= "1968-01" && Number(price) > 0)
-    .map(([month, price = ""]) => ({ month, price }));
-  const moves = months.slice(1).map((then, index) => ({ before: months[index]?.price ?? "", after: then.price }));
-  const share = ({ before, after }: { before: string; after: string }) => Number(after) / Number(before);
-  const up = moves.reduce((most, move) => (share(move) > share(most) ? move : most));
-  const down = moves.reduce((most, move) => (share(move) < share(most) ? move : most));
+  const moves = monthlyMoves().sort((a, b) => a.ratio.compare(b.ratio));
   for (const [move, sign] of [
-    [up, 1],
-    [down, -1],
+    [moves.at(-1), 1],
+    [moves[0], -1],
   ] as const) {
-    const { lines, moved } = reprice([HEADER, CURB, FINE], figures({ spot: move.before }), usd(move.after));
+    if (!move) throw new Error("The table holds no months");
+    const [before, after] = [move.before.toString(), move.after.toString()];
+    const { lines, moved } = reprice([HEADER, CURB, FINE], figures({ spot: before }), usd(after));
     expect(moved).toHaveLength(lines.length);
     for (const line of lines) expect(Math.sign(line.change.amount.toNumber())).toBe(sign);
-    expect(spotMove(usd(move.before), usd(move.after)).toNumber()).toBeCloseTo(share(move) - 1, 9);
+    expect(spotMove(usd(before), usd(after)).toNumber()).toBeCloseTo(move.ratio.sub(1).valueOf(), 9);
   }
 });
 

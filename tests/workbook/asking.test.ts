@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { atRoundRates, ownSheet, valuesOf } from "./catalogue";
-import { type Desk, fill, HUNDRED_GRAMS, press, setRate, sheetNames, texts, view, Workshop } from "./desk";
+import { atRoundRates, dump, ownSheet, valuesOf } from "./catalogue";
+import { type Desk, fill, HUNDRED_GRAMS, menu, press, setRate, sheetNames, texts, view, Workshop } from "./desk";
 import { settled, typeIn } from "./person.mjs";
 
 let workshop: Workshop;
@@ -172,6 +172,25 @@ describe("a list of asking prices", () => {
       [32, ""],
       [expect.closeTo(8 * 1.55517384, 9), 2],
     ]);
+
+    // A long list is called off while it is written: beside other rows, and where it had begun the table.
+    const long = Array.from({ length: 220 }, (_, index) => `2026-04-${10 + (index % 20)};1000;${index + 1};${index}50`);
+    const callOff = async () => {
+      await paste(["Date;Mark;Weight;Price", ...long].join("\n"));
+      await desk.pane.getByRole("button", { name: "Take 220 rows in" }).waitFor();
+      await settled(desk.page);
+      const before = await dump(desk);
+      await desk.pane.getByRole("button", { name: "Take 220 rows in" }).click();
+      await desk.pane.locator(".askingbody > .progress:not([hidden]) fluent-button").click();
+      await desk.pane.locator(".askingbody > .ending", { hasText: "Called off. The workbook is as it was." }).waitFor();
+      await settled(desk.page);
+      expect(await dump(desk)).toEqual(before);
+    };
+    await callOff();
+    expect((await rows()).length).toBe(2);
+    await menu(desk, "delete", SHEET);
+    await callOff();
+    expect(await sheetNames(desk)).not.toContain(SHEET);
   });
 
   test("selected in the sheet or in a file has its doubtful dates, figures and ounces asked about; taken out, nothing is left", async () => {
@@ -241,6 +260,26 @@ describe("a list of asking prices", () => {
       expect.stringMatching(/20 to 50 g, 1000\s+Apr 2026\s+USD.7\.70\s+2/),
       expect.stringMatching(/100 g and more, 500\s+May 2026\s+USD.7\.50\s+1/),
     ]);
+    // What it must bring: the order's 100 g of 1000 are nearest to the two of 20 to 50 g, (8.40 + 7.00) / 2.
+    await view(desk, "Decide");
+    await unfold("What it must bring");
+    await desk.pane.locator(".medianoffer p:visible").waitFor();
+    expect(await said(".medianoffer p")).toBe(
+      "The median of 2 prices seen for 1000, 20 to 50 g, in April 2026, is USD 7.70 a gram over metal.",
+    );
+    const premium = desk.pane.locator("#mustbring-premium");
+    await premium.fill("12");
+    expect(await premium.inputValue()).toBe("12");
+    await press(desk, "Use the median seen (2 prices)");
+    expect(await premium.inputValue()).toBe("7.70");
+    await desk.pane.getByText("At USD 7.70 it brings").waitFor();
+    // Prices that are gone are not offered; what was taken over stays in the field.
+    await view(desk, "Check");
+    await press(desk, "Take it out again: List 1: 3 rows");
+    await view(desk, "Decide");
+    await desk.pane.locator(".medianoffer").waitFor({ state: "hidden" });
+    expect(await premium.inputValue()).toBe("7.70");
+    await view(desk, "Check");
     // Narrow panes have no scroll bar across.
     const [wide, seen] = await desk.pane.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
     expect(wide).toBeLessThanOrEqual(seen ?? 0);

@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { atRoundRates, dump, openCatalogue, ownSheet, readDesigns, said, unfold, value, valuesOf } from "./catalogue";
-import { type Desk, press, setRate, sheetNames, texts, Workshop } from "./desk";
+import { cellAt, type Desk, press, setRate, sheetNames, texts, Workshop } from "./desk";
 import { settled, typeIn } from "./person.mjs";
 
 let workshop: Workshop;
@@ -20,6 +20,8 @@ afterEach(async () => {
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);
 const takeOut = (what: string) => press(desk, `Take it out again: ${what}`);
+const COLUMNS = "Columns beside the designs, on My designs";
+const KEEP = "Take the columns out, keep what is mine";
 const SHEETS = ["Sheet1", "Rates", "Quote template"];
 
 /** A workshop's own words, order and units; 63.5 cm are 25 in, 1 dwt is 1.55517384 g. */
@@ -181,23 +183,125 @@ describe("a table with other headers, units and order", () => {
     await desk.page.evaluate(() => window.workbookPage.settled());
     await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
     await openCatalogue(desk);
-    await takeOut("Columns beside the designs, on My designs");
-    await desk.pane.getByText("taken out again. The workbook is as it was before.").first().waitFor();
+    await takeOut(COLUMNS);
+    await desk.pane.getByText("taken out again. Your own cells are as they were.").first().waitFor();
     expect(await dump(desk)).toEqual(before);
   });
 
-  test("keeps what the person has put beside it: columns go right of that, and what was changed since is left", async () => {
+  test("keeps what the person has put beside it: columns go right of that; what is theirs by now is asked about and stays", async () => {
     await typeIn(desk.page, "My designs", "J5", "mine");
     await press(desk, "Use these columns");
     await unfold(desk, "Price list in the workbook");
     await press(desk, "Add columns beside the designs");
     expect(await value(desk, "My designs", "J5")).toBe("mine");
     expect(await value(desk, "My designs", "L3")).toBe("Links");
+    // A price and a header of one's own, a note in a row without formulas, and formulas here and elsewhere that read the columns.
     await typeIn(desk.page, "My designs", "Q4", "4999");
-    await takeOut("Columns beside the designs, on My designs");
-    await desk.pane.getByText("The sheet My designs was changed since, so nothing was taken out").waitFor();
-    expect(await value(desk, "My designs", "Q4")).toBe(4999);
+    await typeIn(desk.page, "My designs", "Q3", "Ask");
+    await typeIn(desk.page, "My designs", "L5", "sold");
+    await typeIn(desk.page, "My designs", "T4", "=SUM(L4:P4)");
+    await typeIn(desk.page, "Sheet1", "A1", "='My designs'!P4*2");
+    const before = await dump(desk);
+    await takeOut(COLUMNS);
+    const question = desk.pane.locator(".added .banner");
+    await question.waitFor();
+    expect(await question.locator("li").allTextContents()).toEqual([
+      "Changed since: L5 and Q3:Q4. That stays as it is.",
+      "Formulas or names that read the columns, and would find them empty: Sheet1 A1 and T4.",
+    ]);
+    expect(await dump(desk)).toEqual(before);
+    await press(desk, "Leave all as it is");
+    expect(await question.count()).toBe(0);
+    // Agreed to what was found, and to no more than that.
+    await takeOut(COLUMNS);
+    await typeIn(desk.page, "My designs", "O7", "2800");
+    await press(desk, KEEP);
+    await question.getByText("L5, O7, and Q3:Q4").waitFor();
     expect(await value(desk, "My designs", "L4")).toBe(100);
+    await press(desk, KEEP);
+    await desk.pane.getByText("taken out. What is yours stayed.").first().waitFor();
+    const left = await valuesOf(desk, "My designs", "J3:S8");
+    expect(left.flat().filter((cell) => cell !== "")).toEqual(["Ask", 4999, "mine", "sold", 2800]);
+    expect(await value(desk, "My designs", "Q4")).toBe(4999);
+    expect((await cellAt(desk, "My designs", "T4"))?.formula).toBe("=SUM(L4:P4)");
+    expect((await desk.page.evaluate(() => window.workbookPage.names())).map(({ name }) => name)).not.toContainEqual(
+      expect.stringMatching(/^CurbwrightAdded/),
+    );
+  });
+
+  test("after rows came, went and were sorted, and columns moved, the added ones come out and the rest stays; not out of a table", async () => {
+    const resize = (address: string) =>
+      desk.pane.evaluate(async (to) => {
+        await Excel.run(async (context) => {
+          context.workbook.tables.getItem("Mine").resize(to);
+          await context.sync();
+        });
+      }, address);
+    await press(desk, "Use these columns");
+    await unfold(desk, "Price list in the workbook");
+    await press(desk, "Add columns beside the designs");
+    await desk.pane.getByText("Columns for 2 rows were added on My designs.").first().waitFor();
+    await resize("B3:P7");
+    await takeOut(COLUMNS);
+    await desk.pane
+      .getByText("The added columns are part of the table Mine by now, so nothing was taken out: they are yours.")
+      .waitFor();
+    expect(await value(desk, "My designs", "J4")).toBe(100);
+    await resize("B3:H7");
+    // As Excel's menus do: a row of the table deleted and one added, a sheet row and a column inserted, a row hidden by a filter.
+    await desk.pane.evaluate(async () => {
+      await Excel.run(async (context) => {
+        const sheet = context.workbook.worksheets.getItem("My designs");
+        const { rows } = context.workbook.tables.getItem("Mine");
+        rows.getItemAt(1).delete();
+        rows.add(undefined, [[3, 63.5, 1000, "", "Heavy", 4, "yellow"]]);
+        sheet.getRange("5:5").insert("Down");
+        sheet.getRange("A:A").insert("Right");
+        await context.sync();
+        // Sorted by hand: the table's first and last row change places.
+        const [first, last] = [sheet.getRange("C4:I4"), sheet.getRange("C8:I8")];
+        first.load("values");
+        last.load("values");
+        await context.sync();
+        const [one, other] = [first.values, last.values];
+        first.values = other;
+        last.values = one;
+        sheet.getRange("6:6").rowHidden = true;
+        // Filled down for the row that came.
+        sheet.getRange("K9:Q9").copyFrom("K8:Q8");
+        await context.sync();
+      });
+    });
+    await settled(desk.page);
+    expect(await value(desk, "My designs", "K3")).toBe("Links");
+    expect(await value(desk, "My designs", "G4")).toBe("Heavy");
+    const theirs = await valuesOf(desk, "My designs", "A1:I12");
+    await takeOut(COLUMNS);
+    await desk.pane.getByText("taken out again. Your own cells are as they were.").first().waitFor();
+    expect(await valuesOf(desk, "My designs", "A1:I12")).toEqual(theirs);
+    expect((await valuesOf(desk, "My designs", "J1:S12")).flat().join("")).toBe("");
+    const looks = await desk.pane.evaluate(() =>
+      Excel.run(async (context) => {
+        const range = context.workbook.worksheets.getItem("My designs").getRange("J1:S12");
+        range.load("numberFormat");
+        await context.sync();
+        return range.numberFormat.flat();
+      }),
+    );
+    expect(new Set(looks)).toEqual(new Set(["General"]));
+    expect(await desk.pane.getByText("Put into this workbook").isVisible()).toBe(false);
+
+    await press(desk, "Add columns beside the designs");
+    await desk.pane.getByText("Columns for 3 rows were added on My designs.").first().waitFor();
+    await desk.pane.evaluate(async () => {
+      await Excel.run(async (context) => {
+        context.workbook.worksheets.getItem("My designs").getRange("K:Q").delete("Left");
+        await context.sync();
+      });
+    });
+    await takeOut(COLUMNS);
+    await desk.pane.getByText("Those columns were deleted already: there is nothing left to take out.").waitFor();
+    expect(await desk.pane.getByText("Put into this workbook").isVisible()).toBe(false);
   });
 
   test("with a column that formulas in cells do not reckon with gets no columns but a sentence, and the list still", async () => {

@@ -50,7 +50,16 @@ function readFrom(book: Book, sheet: Worksheet, row: number, column: number): Ce
   const value = contentOf(shown);
   const isText = typeof value === "string" && shown === raw && !formula;
   const isError = typeof value === "string" && raw?.t !== CellValueType.FORCE_STRING && ERRORS.includes(value);
-  return { value, formula, format: formatAt(sheet, row, column), isError, isText };
+  // Asked for by few: composing a cell's style takes longer than reading its value.
+  return {
+    value,
+    formula,
+    get format() {
+      return formatAt(sheet, row, column);
+    },
+    isError,
+    isText,
+  };
 }
 
 export function hasContent(cell: Nullable<ICellData>): boolean {

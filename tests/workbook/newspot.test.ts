@@ -1,7 +1,7 @@
 import Fraction from "fraction.js";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
-import { atRoundRates, openCatalogue, ownSheet, readDesigns, said, unfold, value, valuesOf } from "./catalogue";
-import { type Desk, press, rateCell, setRate, Workshop } from "./desk";
+import { atRoundRates, dump, openCatalogue, ownSheet, readDesigns, said, unfold, value, valuesOf } from "./catalogue";
+import { cellAt, type Desk, press, rateCell, setRate, Workshop } from "./desk";
 import { settled, typeIn } from "./person.mjs";
 
 let workshop: Workshop;
@@ -157,12 +157,76 @@ test("a spot that is a formula of the person's is never written over; a time tha
   await press(desk, "Take over this spot");
   await desk.pane.getByText("Spot as of: a formula of yours stands there and was left as it is.").first().waitFor();
   expect(await rate("Spot")).toBe(800);
+  // Put back, the formula is as it was too.
+  await press(desk, "Put the old spot back: USD 777.58692");
+  await desk.pane.getByText("again, with Spot source as before.").first().waitFor();
+  const time = await rateCell(desk, "SpotTime");
+  expect([await rate("Spot"), (await cellAt(desk, ...time))?.formula]).toEqual([777.58692, "=TODAY()"]);
   const [sheet, cell] = await rateCell(desk, "Spot");
   await typeIn(desk.page, sheet, cell, "=400*2");
   await see("810");
   await press(desk, "Take over this spot");
   await desk.pane.getByText("Spot on Rates is a formula, =400*2.").waitFor();
   expect(await rate("Spot")).toBe(800);
+});
+
+test("a spot taken over is put back in one press, as it stood in every cell; not over what was changed since", async () => {
+  const back = () => press(desk, "Put the old spot back: USD 777.58692");
+  const entry = desk.pane.locator(".added > li", { hasText: "Spot on Rates" });
+  await setRate(desk, "SpotTime", "2026-01-02");
+  await setRate(desk, "SpotSource", "'=first call");
+  await setRate(desk, "SpotAge", "24");
+  await ownSheet(desk, "D", "A1", SMALL);
+  await openCatalogue(desk);
+  await readDesigns(desk);
+  const before = await dump(desk);
+  const age = await said(desk, "header .spotage");
+  expect(age).toMatch(/^Spot is [\d,]+ days old; your limit is 24 hours\.$/);
+  const accept = async (spot: string, source: string) => {
+    await desk.pane.getByLabel("Source", { exact: true }).fill(source);
+    await see(spot);
+    await press(desk, "Take over this spot");
+    await entry.waitFor();
+  };
+  await unfold(desk, "New spot");
+  await accept("800", "noon");
+  expect(await said(desk, ".added > li > span")).toBe("Spot on Rates: USD 800.00, in place of USD 777.58692");
+  expect([await rate("Spot"), await rate("SpotSource")]).toEqual([800, "noon"]);
+  expect(await desk.pane.locator("header .spotage:visible").count()).toBe(0);
+
+  // Another day: the pane is opened anew, and no designs are chosen.
+  await desk.pane.evaluate(() => location.reload());
+  await desk.page.evaluate(() => window.workbookPage.settled());
+  await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
+  await openCatalogue(desk);
+  await back();
+  await desk.pane
+    .getByText("Spot on Rates is USD 777.58692 again, with Spot as of and Spot source as before.")
+    .first()
+    .waitFor();
+  expect(await dump(desk)).toEqual(before);
+  expect(await said(desk, "header .spotage")).toBe(age);
+  expect(await entry.count()).toBe(0);
+
+  // Before and after are reckoned from the old spot again: 777.58692 x 1.05 = 816.466266.
+  await readDesigns(desk);
+  await unfold(desk, "New spot");
+  await see("816.466266");
+  expect(await said(desk, ".outcome > p")).toBe("From USD 777.58692 to USD 816.466266 an ounce: +5%.");
+  await accept("800", "noon");
+  for (const [name, text, label] of [
+    ["SpotSource", "=400&CHAR(32)", "Spot source"],
+    ["Spot", "801", "Spot, Spot source"],
+    ["Currency", "EUR", "Spot, Spot source, Currency"],
+  ] as const) {
+    await setRate(desk, name, text);
+    const held = await dump(desk);
+    await back();
+    const sentence = `Changed on Rates since that spot was taken over: ${label}.`;
+    await desk.pane.getByText(`${sentence} It is yours and is left as it is, so nothing was put back.`).waitFor();
+    expect(await dump(desk)).toEqual(held);
+  }
+  expect(await rate("Spot")).toBe(801);
 });
 
 test("long work is called off between two slices, and nothing in the workbook has changed", {
@@ -188,7 +252,7 @@ test("long work is called off between two slices, and nothing in the workbook ha
   await desk.pane.locator(".cataloguebody > .ending", { hasText: "Called off. The workbook is as it was." }).waitFor();
   await settled(desk.page);
   expect((await valuesOf(desk, "All", "G1:P300")).flat().join("")).toBe("");
-  expect(await desk.pane.getByText("Added to this workbook").isVisible()).toBe(false);
+  expect(await desk.pane.getByText("Put into this workbook").isVisible()).toBe(false);
 });
 
 test("a spot older than the person's limit is told on Rates, in the head and above the press; a blank limit says nothing", async () => {

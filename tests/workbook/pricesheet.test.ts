@@ -1,5 +1,7 @@
 import { readFile } from "node:fs/promises";
+import Fraction from "fraction.js";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import { monthlyMoves } from "../src/goldmonths";
 import { atRoundRates, dump, openCatalogue, ownSheet, readDesigns, said, unfold, value, valuesOf } from "./catalogue";
 import { type Desk, press, rateCell, setRate, sheetNames, texts, Workshop } from "./desk";
 
@@ -132,6 +134,43 @@ test("prices at other spots: a plot with its words, and every price on a sheet (
   expect([rows[2]?.[0], rows[2]?.[1], rows[2]?.[5], rows[2]?.[9]]).toEqual(["Plain, wide", 2912, 3575, 4238]);
   expect([rows[3]?.[0], rows[3]?.[1], rows[3]?.[5], rows[3]?.[9]]).toEqual(["+Half", 1586, 1918, 2249]);
   expect((await contents("Prices at other spots")).formulas).toBe(0);
+
+  // What gold did in its largest months, from the published table of monthly averages, in exact fractions.
+  const moves = monthlyMoves().sort((a, b) => a.ratio.compare(b.ratio));
+  const [down, up] = [moves[0]?.ratio ?? new Fraction(0), moves.at(-1)?.ratio ?? new Fraction(0)];
+  const spots = [down, new Fraction(1), up].map((ratio) => ratio.mul("777.58692"));
+  const linesAt = spots.map((spot) =>
+    [1, 0.5].map((share) => {
+      const rate = spot.div("31.1034768").mul(share);
+      return rate.add("1.5").mul(100).add(rate.mul(2)).add(50).mul("1.3").ceil().valueOf();
+    }),
+  );
+  const cents = (spot: Fraction | undefined) => spot?.round(2).valueOf() ?? 0;
+  const shown = (amount: number) => new Intl.NumberFormat("en-US", { minimumFractionDigits: 2 }).format(amount);
+  await desk.pane.getByLabel("At which spots").selectOption({ label: "Largest months since 1968" });
+  expect(await desk.pane.locator(".cataloguebody .plot:visible").count()).toBe(0);
+  expect(await desk.pane.getByLabel("Step", { exact: true }).isVisible()).toBe(false);
+  await press(desk, "Reckon");
+  await desk.pane.locator(".cataloguebody .plot:visible svg").waitFor();
+  const table = desk.pane.locator(".cataloguebody .plot tbody tr");
+  const shownRows = await table.evaluateAll((rows) =>
+    rows.map((row) => [...row.children].slice(0, 2).map((cell) => (cell.textContent ?? "").replaceAll("\u00a0", " "))),
+  );
+  const sums = linesAt.map((prices) => shown(prices.reduce((sum, price) => sum + price, 0)));
+  expect(shownRows).toEqual([
+    [`${shown(cents(spots[0]))}, -16.7% as from February 1980 to March 1980`, sums[0]],
+    [shown(777.59), sums[1]],
+    [`${shown(cents(spots[2]))}, +48.4% as from December 1979 to January 1980`, sums[2]],
+  ]);
+  await press(desk, "Put every price on a sheet");
+  expect(await valuesOf(desk, "Prices at other (Curbwright)", "A6:D11")).toEqual([
+    ["Design", cents(spots[0]), 777.59, cents(spots[2])],
+    ["Change of spot", "-16.7%", "present", "+48.4%"],
+    ["As gold moved from", "February 1980 to March 1980", "", "December 1979 to January 1980"],
+    ["Lines below the floor", "0", "0", "2"],
+    ["Plain, wide", ...linesAt.map(([plain]) => plain)],
+    ["+Half", ...linesAt.map(([, half]) => half)],
+  ]);
 });
 
 test("a spot from an address is put into the form, seen, asked about where it jumps, and never taken over by itself", async () => {

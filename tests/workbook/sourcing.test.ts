@@ -166,6 +166,13 @@ test("price lists in a table of the workbook: stepped surcharges, a least order,
   });
   await settled(desk.page);
   expect((await texts(desk, "Sheet1", "A1:B1"))[0]).toEqual(["Fennick", "2"]);
+  // Typed key by key too, and what is typed after it is read as it stands.
+  await typeIn(desk.page, "Sheet1", "A2", '=CURB.BESTMAKER(101,"1000",Makers[#All])');
+  await typeIn(desk.page, "Sheet1", "A3", '=SUM(1,2)+3&"g"');
+  expect(await texts(desk, "Sheet1", "A2:B3")).toEqual([
+    ["Fennick", "2"],
+    ["6g", ""],
+  ]);
   // A surcharge that is gone: Fennick's price at 100 g is not known.
   await typeRow(6, { D: "soon" });
   await until("USD 27.60 bought from Orrin");

@@ -74,7 +74,10 @@ export class Tables {
     this.fillHeaders(table);
     this.tables.push(table);
     const tableId = this.gridId(table);
-    this.later(() => this.book.sheet(sheetId).addTable(table.name, toRange(rect), tableId, { showHeader: true }));
+    this.later(async () => {
+      await this.book.sheet(sheetId).addTable(table.name, toRange(rect), tableId, { showHeader: true });
+      this.forgetFormulas();
+    });
     return table;
   }
 
@@ -83,7 +86,10 @@ export class Tables {
     const other = this.find(name);
     if (other && other !== table) throw alreadyExists();
     table.name = name;
-    this.later(() => this.book.sheet(table.sheetId).setTableName(this.gridId(table), name));
+    this.later(async () => {
+      await this.book.sheet(table.sheetId).setTableName(this.gridId(table), name);
+      this.forgetFormulas();
+    });
   }
 
   resize(table: Table, rect: Rect): void {
@@ -117,6 +123,14 @@ export class Tables {
 
   private freeName(): string {
     for (let number = this.tables.length + 1; ; number += 1) if (!this.find(`Table${number}`)) return `Table${number}`;
+  }
+
+  /**
+   * The grid keeps what it made of a formula by its text, also when a table of that name is another one by now or was none then.
+   * It keeps long texts by a number alone: so all are forgotten, whatever they name.
+   */
+  private forgetFormulas(): void {
+    this.book.engine.functions.deleteFormulaAstCacheKey("");
   }
 
   private later(act: () => Promise<unknown> | unknown): void {

@@ -20,6 +20,7 @@ import {
 import enUS from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
 import "@univerjs/sheets-table/facade";
+import { closeBrackets } from "./brackets";
 import { countIndents } from "./indents";
 import { theme } from "./theme";
 
@@ -37,6 +38,7 @@ export interface Engine {
 /** Starts the grid in the given element. The workbook itself is opened afterwards. */
 export function startEngine(container: HTMLElement): Engine {
   countIndents();
+  closeBrackets();
   const univer = new Univer({
     theme,
     locale: LocaleType.EN_US,

@@ -3,7 +3,8 @@ import { addressOf } from "../address";
 import { numberFormat } from "../fields";
 import { dressAs } from "../paper";
 import { run, WorkbookFault } from "../run";
-import { type Addition, type Before, clearColumns, noteAddition } from "./additions";
+import { type Addition, noteAddition } from "./additions";
+import { type Before, clearColumns } from "./before";
 import {
   type AddedColumn,
   CAST,
@@ -59,6 +60,7 @@ export async function addColumns(plan: ColumnsPlan): Promise<Addition> {
     const columns = columnFormulas(placed, first, minorDigits(rates.currency));
     const block = sheet.getRangeByIndexes(designs.row, first, rows, width);
     const before = await lookBefore(context, block, width);
+    const name = `CurbwrightAdded_${crypto.randomUUID().replaceAll("-", "")}`;
     const area = `${addressOf(designs.row, first)}:${addressOf(designs.row + rows - 1, first + width - 1)}`;
     try {
       dressColumns(sheet, columns, designs, first, before, rates);
@@ -70,8 +72,10 @@ export async function addColumns(plan: ColumnsPlan): Promise<Addition> {
         await wrote((at + count) / rows);
       }
       await compare(context, sheet, area, designs, priced);
+      context.workbook.names.add(name, block).visible = false;
       return await noteAddition(context, {
         what: "columns",
+        name,
         worksheet: sheet,
         from: designs.sheetId,
         follows: undefined,
@@ -82,6 +86,7 @@ export async function addColumns(plan: ColumnsPlan): Promise<Addition> {
     } catch (error) {
       // What went wrong first is what the person must hear, also where taking back fails.
       clearColumns(sheet, { areas: [area], before });
+      context.workbook.names.getItemOrNullObject(name).delete();
       await context.sync().catch(() => undefined);
       throw error;
     }

@@ -1,4 +1,6 @@
 import { run, WorkbookFault } from "../run";
+import { type AddedShapes, addedShapes } from "./addedcells";
+import { type Before, clearColumns } from "./before";
 
 /** Something the catalogue put into the workbook, so that it can be taken out again. Kept in the workbook itself. */
 export interface Addition {
@@ -20,6 +22,8 @@ export interface Addition {
   readonly extent: string | undefined;
   /** How the cells of added columns looked. */
   readonly before: Before | undefined;
+  /** How added columns are known again; undefined for a sheet of its own. */
+  readonly columns?: AddedShapes | undefined;
 }
 
 export type AdditionKind =
@@ -31,13 +35,6 @@ export type AdditionKind =
   | "spots"
   | "budget"
   | "make or buy";
-
-export interface Before {
-  /** Points, column by column. */
-  readonly widths: readonly number[];
-  /** Undefined where every cell had the usual look, which clearing brings back. */
-  readonly numberFormats: readonly (readonly string[])[] | undefined;
-}
 
 /** Rows of a price list's sheet down to its head row. */
 const LIST_HEAD = 4;
@@ -68,12 +65,18 @@ export async function listAdditions(): Promise<readonly Addition[]> {
   });
 }
 
-/** Notes an addition that was just written, with the formulas as Excel has them; two syncs. */
+/**
+ * Notes an addition that was just written, with the formulas as Excel has them; two syncs.
+ * @param made its name, where it has one, is the defined name over columns that were added
+ */
 export async function noteAddition(
   context: Excel.RequestContext,
-  made: Omit<Addition, "id" | "print" | "sheetId" | "sheet"> & { readonly worksheet: Excel.Worksheet },
+  made: Omit<Addition, "id" | "print" | "sheetId" | "sheet" | "columns"> & {
+    readonly worksheet: Excel.Worksheet;
+    readonly name?: string;
+  },
 ): Promise<Addition> {
-  const { worksheet, ...told } = made;
+  const { worksheet, name, ...told } = made;
   worksheet.load("id,name");
   const asked = askAdditions(context);
   const formulas = askFormulas(worksheet, told.areas);
@@ -85,6 +88,7 @@ export async function noteAddition(
     sheetId: worksheet.id,
     sheet: worksheet.name,
     print: await printOf(formulas()),
+    columns: name === undefined ? undefined : addedShapes(name, formulas()[0] ?? []),
   };
   keep(context, [...others, addition]);
   await context.sync();
@@ -131,24 +135,18 @@ export async function takeOut(id: string): Promise<void> {
     }
     if (addition.extent === undefined) clearColumns(sheet, addition);
     else sheet.delete();
-    keep(
-      context,
-      all.filter((each) => each.id !== id),
-    );
+    forgetAddition(context, all, addition);
     await context.sync();
   });
 }
 
-/** Empties added columns and gives their cells the look they had. */
-export function clearColumns(sheet: Excel.Worksheet, { areas, before }: Pick<Addition, "areas" | "before">): void {
-  for (const area of areas) {
-    const range = sheet.getRange(area);
-    range.clear(before?.numberFormats ? Excel.ClearApplyTo.contents : Excel.ClearApplyTo.all);
-    if (before?.numberFormats) range.numberFormat = before.numberFormats.map((row) => [...row]);
-    before?.widths.forEach((width, column) => {
-      range.getColumn(column).format.columnWidth = width;
-    });
-  }
+/** Forgets an addition at the next sync, with the name over its columns. */
+export function forgetAddition(context: Excel.RequestContext, all: readonly Addition[], addition: Addition): void {
+  if (addition.columns) context.workbook.names.getItemOrNullObject(addition.columns.name).delete();
+  keep(
+    context,
+    all.filter(({ id }) => id !== addition.id),
+  );
 }
 
 function keep(context: Excel.RequestContext, additions: readonly Addition[]): void {
@@ -157,7 +155,10 @@ function keep(context: Excel.RequestContext, additions: readonly Addition[]): vo
   else settings.getItemOrNullObject(SETTING).delete();
 }
 
-function askFormulas(sheet: Excel.Worksheet, areas: readonly string[]): () => unknown {
+function askFormulas(
+  sheet: Excel.Worksheet,
+  areas: readonly string[],
+): () => readonly (readonly (readonly unknown[])[])[] {
   const ranges = areas.map((area) => sheet.getRange(area));
   for (const range of ranges) range.load("formulas");
   return () => ranges.map((range) => range.formulas);

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { PRICE_COLUMN_KEYS, priceLines, Quotient } from "../../../src/index";
+import { PRICE_COLUMN_KEYS, priceLines, Quotient, spotsAround } from "../../../src/index";
 import type { Chosen } from "../../../taskpane/catalogue/chosen";
 import { isPriced } from "../../../taskpane/catalogue/pricing";
 import {
@@ -52,7 +52,8 @@ test("a catalogue at spots around: prices, costs and lines below the floor (hand
     direct: true,
   };
   const slicing = { progress: () => undefined, signal: new AbortController().signal };
-  const range = await rangeInSlices(chosen, RATES, Quotient.of("0.2"), 1, slicing);
+  const spots = spotsAround(RATES.spot, Quotient.of("0.2"), 1);
+  const range = await rangeInSlices(chosen, RATES, { spots, present: 1, as: [] }, slicing);
   // At 20 a gram 2,240 x 1.3 = 2,912, up to 2,915; at 30 3,260 x 1.3 = 4,238, up to 4,240; 3,260 / 0.9 = 3,622 is above 3,575.
   expect(range.at.map(({ prices }) => prices.value().toString())).toEqual(["2915", "3575", "4240"]);
   expect(range.at.map(({ landed }) => landed.value().toString())).toEqual(["2240", "2750", "3260"]);
