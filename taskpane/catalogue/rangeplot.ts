@@ -46,7 +46,7 @@ export function rangePlot({ at, as, present, lines }: SpotRange, rates: Rates, w
       level: { text: texts.level, y: now, nameAt: "end" },
       curves: [
         { name: texts.prices, kind: "made", points: prices, nameAt: "end", nameSide: "above" },
-        { name: texts.landed, kind: "bought", points: landed, nameAt: "end", nameSide: "below" },
+        { name: texts.landed, kind: "bought", points: landed, nameAt: "start", nameSide: "above" },
       ],
       flags: [
         { x: present.spot.amount.toNumber(), dots: [now], kind: "order", text: texts.present(showSpot(present.spot)) },
