@@ -7,10 +7,11 @@ import {
   isBlank,
   type Place,
   type Plan,
+  type Reading,
   type Rows,
   readColumnMark,
   readColumnMarks,
-  readColumnNumbers,
+  readColumns,
   settle,
   settleAll,
   type Taker,
@@ -70,14 +71,21 @@ export class Columns<Row extends object> {
   run(call: Call, place: Place, take: Taker, exact: Exact): void {
     const { odd, columns } = this.block;
     odd.fill(0, 0, place.count);
+    const readings: Reading[] = [];
     for (const { at, reader, column, blank } of this.formula.figures) {
       const grid = call.grids[at];
       const to = columns[column];
       if (!call.isRange[at] || !grid || !to) continue;
       if (reader.kind === "figure")
-        readColumnNumbers(grid, place, reader.rule, call.keepsBlanks ? Number.NaN : blank, to.values, odd);
+        readings.push({
+          cells: grid,
+          rule: reader.rule,
+          blank: call.keepsBlanks ? Number.NaN : blank,
+          values: to.values,
+        });
       else if (to.parts) readColumnMarks(grid, place, to.values, to.parts, odd);
     }
+    readColumns(readings, place, odd);
     for (const [words, rows] of this.groups(call, place)) this.runGroup(rows, words, take, exact);
     for (let row = odd.indexOf(1); row >= 0 && row < place.count; row = odd.indexOf(1, row + 1)) exact(row, undefined);
   }

@@ -22,7 +22,12 @@ export function computeDoubles(plan: Plan, block: Block, rows: Rows, open: Uint8
     const move = plan.moves[at];
     if (move) made[at] = addsNothing(move, plan, block) ? rowsOf(move.a) : computed(move, at, block, rows, open);
   }
-  for (const at of plan.signed) checkSign(rowsOf(at), plan.moves[at]?.place.sign ?? 1, rows.count, open);
+  for (const at of plan.signed) {
+    const { input, place } = plan.moves[at] ?? {};
+    const sign = place?.sign ?? 1;
+    if (input === undefined || !block.columns[input]?.single) checkSign(rowsOf(at), sign, rows.count, open);
+    else if (!((rowsOf(at)[0] ?? 0) * sign >= 0)) open.fill(ELSEWHERE, 0, rows.count);
+  }
   for (const fork of plan.forks) {
     if (rows.count === 1 && open[0] === ELSEWHERE) break;
     if (!fork.implied) checkFork(fork, rows.count, open);

@@ -79,7 +79,7 @@ export { BLOCK, Block, type Column, type Line, type Rows } from "./columnblock";
 export { readColumnMark, readColumnMarks } from "./columnmark";
 export type { Input } from "./columnplace";
 export type { Plan } from "./columnplan";
-export { type ColumnRule, cellOf, columnNumber, columnRule, type Place, readColumnNumbers } from "./columnread";
+export { type ColumnRule, cellOf, columnNumber, columnRule, type Place, type Reading, readColumns } from "./columnread";
 export { traced, type Value } from "./columntrace";
 export { compareAsking, type OwnComparison, ownLine } from "./comparison";
 export type { Composition } from "./composition";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { lineOf } from "../../src/columnblock";
-import { cellOf, columnNumber, columnRule, readColumnNumbers } from "../../src/columnread";
+import { cellOf, columnNumber, columnRule, readColumns } from "../../src/columnread";
 import { type NumberRule, readNumber } from "../../src/number";
 
 const ANY: NumberRule = { right: "a number" };
@@ -74,8 +74,25 @@ test("a range's rows are read in their order, whatever stops the plain reading",
   const cells = [[1], [2.5], ["3"], [4], [5], [null], [7], [8], [9], [10], [Number.NaN]];
   const values = lineOf();
   const odd = new Uint8Array(values.length);
-  readColumnNumbers(cells, { row: 0, column: 0, width: 1, count: 11 }, columnRule(ANY), 0, values, odd);
+  const reading = { cells, rule: columnRule(ANY), blank: 0, values };
+  const place = { row: 0, column: 0, width: 1, count: 11 };
+  readColumns([reading], place, odd);
   expect([...values.slice(0, 10)]).toEqual([1, 2.5, 3, 4, 5, 0, 7, 8, 9, 10]);
+  expect([...odd.slice(0, 11)]).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1]);
+  // The same beside others, which have their own rules.
+  const besides = [1, 2, 3].map(() => lineOf());
+  const shares = {
+    cells: cells.map((_, at) => [at / 10]),
+    rule: columnRule({ least: "0", below: "1", right: "a share" }),
+  };
+  odd.fill(0);
+  values.fill(0);
+  const [one = values, two = values, three = values] = besides;
+  const plain = { ...shares, blank: Number.NaN };
+  readColumns([{ ...plain, values: one }, reading, { ...plain, values: two }, { ...plain, values: three }], place, odd);
+  expect([...values.slice(0, 10)]).toEqual([1, 2.5, 3, 4, 5, 0, 7, 8, 9, 10]);
+  for (const each of besides) expect([...each.slice(0, 10)]).toEqual([0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9]);
+  // Not a number, and a share that is not below 1.
   expect([...odd.slice(0, 11)]).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1]);
 });
 
