@@ -14,6 +14,8 @@ export interface Desk {
   leave(): Promise<void>;
 }
 
+/** Nobody looks at the grid between two steps; where a cell is looked for, the page paints at once. Milliseconds. */
+const PAINTING = "paint=200";
 const VIEWPORT = { width: 1400, height: 900 };
 
 /** A browser and a server for the tests of one file. */
@@ -44,7 +46,7 @@ export class Workshop {
     const page = await this.browser.newPage({ viewport: VIEWPORT });
     const crashes: string[] = [];
     page.on("pageerror", (error) => crashes.push(error.message));
-    await openBook(page, query === "" ? this.server.url : `${this.server.url}/?${query}`);
+    await openBook(page, `${this.server.url}/?${PAINTING}${query === "" ? "" : `&${query}`}`);
     const leave = async () => {
       expect(crashes).toEqual([]);
       await page.unrouteAll();
@@ -72,8 +74,13 @@ export async function view(desk: Desk, name: "Quote" | "Check" | "Decide" | "Lin
 export async function fill(desk: Desk, order: Readonly<Record<string, string>>): Promise<void> {
   for (const [label, text] of Object.entries(order)) {
     const field = desk.pane.getByLabel(label, { exact: true });
-    await inSight(field);
-    if ((await field.evaluate((element) => element.tagName)) === "SELECT") await field.selectOption(text);
+    // One question instead of three: it is asked for every field of every order.
+    const { isChoice, isInSight } = await field.evaluate((element) => ({
+      isChoice: element.tagName === "SELECT",
+      isInSight: !element.closest("[role='tabpanel'][hidden], details:not([open])"),
+    }));
+    if (!isInSight) await inSight(field);
+    if (isChoice) await field.selectOption(text);
     else await field.fill(text);
   }
   await settled(desk.page);
