@@ -32,8 +32,8 @@ export default defineConfig({
           name: "workbook",
           include: BROWSER_TESTS,
           ...timeouts,
-          // A browser and its page take both cores of a small machine: one file at a time, after the unit tests.
-          fileParallelism: false,
+          // A page keeps one core busy: two files at once fill a small machine, and more would only wait for each other.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
       },

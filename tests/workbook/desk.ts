@@ -74,14 +74,16 @@ export async function view(desk: Desk, name: "Quote" | "Check" | "Decide" | "Lin
 export async function fill(desk: Desk, order: Readonly<Record<string, string>>): Promise<void> {
   for (const [label, text] of Object.entries(order)) {
     const field = desk.pane.getByLabel(label, { exact: true });
-    // One question instead of three: it is asked for every field of every order.
-    const { isChoice, isInSight } = await field.evaluate((element) => ({
+    // One question instead of three, and one search by label, which reads the whole pane: it is asked for every field.
+    const { id, isChoice, isInSight } = await field.evaluate((element) => ({
+      id: element.id,
       isChoice: element.tagName === "SELECT",
       isInSight: !element.closest("[role='tabpanel'][hidden], details:not([open])"),
     }));
     if (!isInSight) await inSight(field);
-    if (isChoice) await field.selectOption(text);
-    else await field.fill(text);
+    const found = desk.pane.locator(`[id="${id}"]`);
+    if (isChoice) await found.selectOption(text);
+    else await found.fill(text);
   }
   await settled(desk.page);
 }
