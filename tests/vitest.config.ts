@@ -34,6 +34,8 @@ export default defineConfig({
           ...timeouts,
           // A page keeps one core busy: two files at once fill a small machine, and more would only wait for each other.
           maxWorkers: 2,
+          // Files that follow each other in one process share a browser and a page.
+          isolate: false,
           sequence: { groupOrder: 1 },
         },
       },

@@ -1,8 +1,6 @@
-import type { Browser, Frame, Locator, Page } from "playwright-core";
-import { expect } from "vitest";
-import { launch } from "./browser.mjs";
-import { openBook, paneFrame, settled, typeIn } from "./person.mjs";
-import { type Served, serve } from "./server.mjs";
+import type { Frame, Locator, Page } from "playwright-core";
+import { settled, typeIn } from "./person.mjs";
+import type { Workshop } from "./workshop";
 
 /** One person at one workbook page: the built add-in over the stand-in, in a real browser. */
 export interface Desk {
@@ -12,56 +10,6 @@ export interface Desk {
   readonly crashes: readonly string[];
   /** Ends a test's work at it; the next one finds workbook and pane new. Fails where something had crashed. */
   leave(): Promise<void>;
-}
-
-/** Nobody looks at the grid between two steps; where a cell is looked for, the page paints at once. Milliseconds. */
-const PAINTING = "paint=200";
-const VIEWPORT = { width: 1400, height: 900 };
-
-/** A browser and a server for the tests of one file. */
-export class Workshop {
-  /** Pages that nobody works at, by their query. */
-  private readonly free = new Map<string, Desk[]>();
-
-  private constructor(
-    private readonly server: Served,
-    private readonly browser: Browser,
-  ) {}
-
-  /** @param drawing whether pages can draw in three dimensions */
-  static async open(drawing: "none" | "software" = "none"): Promise<Workshop> {
-    return new Workshop(await serve(), await launch(drawing));
-  }
-
-  /**
-   * A workbook and a pane as on the first day.
-   * @param query such as "book=blank" or "pane=320"
-   */
-  async sitDown(query = ""): Promise<Desk> {
-    const free = this.free.get(query)?.pop();
-    if (free) {
-      await free.page.evaluate(() => window.workbookPage.renew());
-      return free;
-    }
-    const page = await this.browser.newPage({ viewport: VIEWPORT });
-    const crashes: string[] = [];
-    page.on("pageerror", (error) => crashes.push(error.message));
-    await openBook(page, `${this.server.url}/?${PAINTING}${query === "" ? "" : `&${query}`}`);
-    const leave = async () => {
-      expect(crashes).toEqual([]);
-      await page.unrouteAll();
-      await page.setViewportSize(VIEWPORT);
-      await page.emulateMedia({ reducedMotion: null, media: null });
-      this.free.set(query, [...(this.free.get(query) ?? []), desk]);
-    };
-    const desk: Desk = { page, pane: await paneFrame(page), crashes, leave };
-    return desk;
-  }
-
-  async close(): Promise<void> {
-    await this.browser.close();
-    await this.server.close();
-  }
 }
 
 /** Goes to one of the pane's views by its tab. */
