@@ -5,6 +5,12 @@
  */
 export const GRID_EDITS = [
   {
+    file: "@univerjs/engine-formula/lib/es/index.js",
+    from: "const deleteFormulaIdMap = /* @__PURE__ */ new Map();\n\t\tconst formulaData = this.getFormulaData();",
+    to: "const deleteFormulaIdMap = new Map();\nconst formulaData = { [unitId]: { [sheetId]: this.getSheetFormulaData(unitId, sheetId) } };",
+    why: "It goes through the cells of every sheet at each change of one, and uses those of that one alone.",
+  },
+  {
     file: "@univerjs/sheets-formula/lib/es/index.js",
     from: "}, 100);",
     to: "}, 0);",
