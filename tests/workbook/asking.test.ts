@@ -171,7 +171,8 @@ describe("a list of asking prices", () => {
       await settled(desk.page);
       const before = await dump(desk);
       await desk.pane.getByRole("button", { name: "Take 220 rows in" }).click();
-      await desk.pane.locator(".askingbody > .progress:not([hidden]) fluent-button").click();
+      // In one step: page and grid share a thread here, and it is busy writing while a mouse would be on its way.
+      await desk.pane.locator(".askingbody > .progress:not([hidden]) fluent-button").dispatchEvent("click");
       await desk.pane.locator(".askingbody > .ending", { hasText: "Called off. The workbook is as it was." }).waitFor();
       await settled(desk.page);
       expect(await dump(desk)).toEqual(before);
