@@ -1,6 +1,9 @@
 import { z } from "zod";
 import { CostingError, type CostingErrorCode, type Fault } from "./errors";
 
+// Zod would write and compile a parser for every form it is given: longer than reading it, and what a page may be forbidden.
+z.config({ jitless: true });
+
 /** What came of reading a form or a row: the value, or every fault in it. */
 export type Parsed<T> =
   | { readonly ok: true; readonly value: T }
@@ -40,13 +43,25 @@ export function field<T>(read: (value: unknown) => T) {
   });
 }
 
+/** What zod makes of a shape, which is most of the work where a shape is read once for every row. */
+const FORMS = new WeakMap<z.ZodRawShape, z.ZodObject>();
+
+function formOf<Shape extends z.ZodRawShape>(shape: Shape): z.ZodObject<Shape> {
+  const known = FORMS.get(shape);
+  // Kept under this very shape, so it is a form of it.
+  if (known) return known as z.ZodObject<Shape>;
+  const made = z.object(shape);
+  FORMS.set(shape, made);
+  return made;
+}
+
 /** Reads a whole record, gathering the faults of all its fields before it gives up. */
 export function parseForm<Shape extends z.ZodRawShape>(
   shape: Shape,
   record: Readonly<Record<string, unknown>>,
 ): Parsed<z.output<z.ZodObject<Shape>>> {
   const known = Object.fromEntries(Object.keys(shape).map((key) => [key, record[key]]));
-  const result = z.object(shape).safeParse(known);
+  const result = formOf(shape).safeParse(known);
   return result.success ? accepted(result.data) : refused(result.error.issues.map(faultIn));
 }
 

@@ -79,6 +79,7 @@ const FIELDS = {
   settled: named.wordOr("settled", SETTLEMENTS, "fixed"),
   tolerance: named.optional("tolerance", SHARE),
 };
+const PRICED = { priceBy: named.wordOr("priceBy", ORDER_PRICE_BY, "as Rates") };
 const extraNamed = fieldsNamed(EXTRA_LABELS);
 const EXTRA_FIELDS = {
   text: extraNamed.text("text", "what the customer reads, such as Gift box"),
@@ -134,7 +135,7 @@ export function orderOfRow(row: Row): OrderForm {
 }
 
 function parsePricing(record: Row, rates: Rates): Parsed<Pricing> {
-  const read = parseForm({ priceBy: named.wordOr("priceBy", ORDER_PRICE_BY, "as Rates") }, record);
+  const read = parseForm(PRICED, record);
   if (!read.ok) return read;
   const { priceBy: by } = read.value;
   if (by === "as Rates") return accepted(rates.pricing);

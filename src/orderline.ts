@@ -73,6 +73,11 @@ const WORK = {
   engravingCost: named.numberOr("engravingCost", MONEY_AT_LEAST_0, Quotient.zero),
   setup: named.numberOr("setup", MONEY_AT_LEAST_0, Quotient.zero),
 };
+const MARK_AND_COLOUR = { mark: NAMES.mark, colour: CHAIN_FIELDS.colour };
+const COLOURS_OF_LINKS = { colour: CHAIN_FIELDS.colour, pattern: CHAIN_FIELDS.pattern };
+const PLATED = { plated: named.wordOr("plated", PLATING_CHOICES, "as usual") };
+const PRICED = { linePriceBy: named.wordOr("linePriceBy", LINE_PRICE_BY, "as the quote") };
+
 /** Reads one line of an order; gathers the faults of all its fields. */
 export function parseLine(record: Row, rates: Rates): Parsed<OrderLine> {
   const names = parseForm(NAMES, record);
@@ -109,7 +114,7 @@ export function parseLine(record: Row, rates: Rates): Parsed<OrderLine> {
 
 /** The composition of an alloy of the workshop's own, which must bear the mark; other colours have none. */
 function parseAlloy(record: Row): Parsed<Pick<OrderLine, "composition">> {
-  const read = parseForm({ mark: NAMES.mark, colour: CHAIN_FIELDS.colour }, record);
+  const read = parseForm(MARK_AND_COLOUR, record);
   if (!read.ok) return refused([]);
   const { mark, colour } = read.value;
   if (colour !== "own") {
@@ -137,8 +142,8 @@ function parseAlloy(record: Row): Parsed<Pick<OrderLine, "composition">> {
 
 /** Whether the piece is plated, as usual where any of its links is white, and whether Rates say what that costs. */
 function parsePlating(record: Row, rates: Rates): Parsed<boolean> {
-  const asked = parseForm({ plated: named.wordOr("plated", PLATING_CHOICES, "as usual") }, record);
-  const colours = parseForm({ colour: CHAIN_FIELDS.colour, pattern: CHAIN_FIELDS.pattern }, record);
+  const asked = parseForm(PLATED, record);
+  const colours = parseForm(COLOURS_OF_LINKS, record);
   if (!asked.ok || !colours.ok) return refused(faultsOf(asked));
   const { plated } = asked.value;
   const hasWhite = [colours.value.colour, ...colours.value.pattern].includes("white");
@@ -149,7 +154,7 @@ function parsePlating(record: Row, rates: Rates): Parsed<boolean> {
 }
 
 function parseLinePricing(record: Row, rates: Rates): Parsed<Pricing | undefined> {
-  const read = parseForm({ linePriceBy: named.wordOr("linePriceBy", LINE_PRICE_BY, "as the quote") }, record);
+  const read = parseForm(PRICED, record);
   if (!read.ok) return read;
   const { linePriceBy: by } = read.value;
   if (by === "as the quote") return accepted(undefined);

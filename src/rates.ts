@@ -75,7 +75,7 @@ const QUOTE_NUMBER: NumberRule = {
 
 /** Reads the values of the Rates sheet by their keys; gathers every fault, each naming its row. */
 export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Rates> {
-  const parsed = parseForm(shape(record), record);
+  const parsed = parseForm(shapeFor(said(record.priceBy), said(record.lossBasis) === "grams"), record);
   if (!parsed.ok) return parsed;
   const { loss, lossBasis, priceBy, taxIs, shippingTaxed, ...amounts } = parsed.value;
   const { currency } = amounts;
@@ -106,12 +106,21 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
 
 const LABELS = Object.fromEntries(RATE_KEYS.map((key) => [key, RATE_ROWS[key].label])) as Record<RateKey, string>;
 
-function shape(record: Readonly<Record<string, unknown>>) {
+/** The fields by what two of them decide: one shape for each way of pricing and each basis of the loss, made when first read. */
+const SHAPES = new Map<string, ReturnType<typeof shape>>();
+
+function shapeFor(priceBy: string, inGrams: boolean) {
+  const method = PRICE_METHODS.find((each) => each === priceBy);
+  const key = `${method} ${inGrams}`;
+  const known = SHAPES.get(key) ?? shape(method, inGrams);
+  SHAPES.set(key, known);
+  return known;
+}
+
+function shape(method: PriceMethod | undefined, inGrams: boolean) {
   const named = fieldsNamed(LABELS);
   const orZero = (key: RateKey, rule: NumberRule) => named.numberOr(key, rule, Quotient.zero);
-  const chosen = (key: PriceMethod) =>
-    said(record.priceBy) === key ? named.number(key, RULE_OF[key]) : field(() => Quotient.zero);
-  const inGrams = said(record.lossBasis) === "grams";
+  const chosen = (key: PriceMethod) => (method === key ? named.number(key, RULE_OF[key]) : field(() => Quotient.zero));
   return {
     workshop: named.optionalText("workshop"),
     workshopContact: named.optionalText("workshopContact"),

@@ -73,11 +73,8 @@ export function parseStones(
   rates: Rates,
 ): Parsed<StoneSet> {
   const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[place.where];
-  const stoneKeys = Object.keys(keys) as StoneKey[];
-  const read = parseForm(
-    fieldsOf(Object.fromEntries(stoneKeys.map((key) => [key, LINE_LABELS[keys[key]]])) as Record<StoneKey, string>),
-    Object.fromEntries(stoneKeys.map((key) => [key, record[keys[key]]])),
-  );
+  const own = Object.fromEntries(Object.entries(keys).map(([key, lineKey]) => [key, record[lineKey]]));
+  const read = parseForm(FIELDS[place.where], own);
   if (!read.ok) {
     return refused(read.faults.map((fault) => ({ ...fault, field: keys[fault.field as StoneKey] ?? fault.field })));
   }
@@ -148,8 +145,9 @@ function sizeOf({ shape, diameter, length, width }: Size): string {
   return length && width ? `${length.inWords()} x ${width.inWords()} mm` : "";
 }
 
-function fieldsOf(labels: Readonly<Record<StoneKey, string>>) {
-  const named = fieldsNamed(labels);
+function fieldsOf(where: StonePlace["where"]) {
+  const labels = Object.entries(STONE_KEYS[where]).map(([key, lineKey]) => [key, LINE_LABELS[lineKey]]);
+  const named = fieldsNamed(Object.fromEntries(labels) as Record<StoneKey, string>);
   return {
     kind: named.optionalText("kind"),
     shape: named.wordOr("shape", STONE_SHAPES, "round"),
@@ -165,3 +163,5 @@ function fieldsOf(labels: Readonly<Record<StoneKey, string>>) {
     breakage: named.optional("breakage", SHARE),
   };
 }
+
+const FIELDS = { links: fieldsOf("links"), clasp: fieldsOf("clasp") };

@@ -3,10 +3,18 @@ import { locale } from "./excel/host";
 /** How a field's text is read: as words; as one figure, perhaps with a sign behind it such as % or K; as words with figures in them. */
 export type Reads = "words" | "figure" | "figures";
 
+/** By language: asked for with every field that is read, and Intl is slow to make a format. */
+const MARKS = new Map<string, "," | ".">();
+
 /** What stands before the fraction of a number where the workbook is at home. */
 export function decimalMark(): "," | "." {
-  const parts = new Intl.NumberFormat(locale()).formatToParts(1.5);
-  return parts.find(({ type }) => type === "decimal")?.value === "," ? "," : ".";
+  const language = locale();
+  const known = MARKS.get(language);
+  if (known) return known;
+  const parts = new Intl.NumberFormat(language).formatToParts(1.5);
+  const mark = parts.find(({ type }) => type === "decimal")?.value === "," ? "," : ".";
+  MARKS.set(language, mark);
+  return mark;
 }
 
 /** What may stand before a figure and behind it: a currency or its sign; a share's sign, a currency, a unit of one word or two. */

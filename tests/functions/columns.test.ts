@@ -1,4 +1,4 @@
-import { afterEach, beforeAll, describe, expect, test, vi } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from "vitest";
 import * as asking from "../../functions/asking";
 import * as chain from "../../functions/chain";
 import * as cost from "../../functions/cost";
@@ -10,6 +10,9 @@ import { chance, decimal, isNearest, roundedRatio, scaled, ten } from "./rows";
 /** Excel's error for a cell; the rows here have none. */
 beforeAll(() => {
   vi.stubGlobal("CustomFunctions", { Error: class extends Error {}, ErrorCode: {} });
+});
+afterAll(() => {
+  vi.unstubAllGlobals();
 });
 afterEach(() => {
   vi.restoreAllMocks();

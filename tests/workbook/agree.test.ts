@@ -1,17 +1,8 @@
-import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
-import { type Desk, fill, HUNDRED_GRAMS, press, setRate, Workshop, withRates } from "./desk";
+import { expect, test } from "vitest";
+import { fill, HUNDRED_GRAMS, press, setRate, withRates } from "./desk";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
-});
+const desk = deskForEach();
 
 interface Case {
   readonly what: string;
@@ -109,7 +100,7 @@ const CASES: readonly Case[] = [
 ];
 
 test.each(CASES)("pane, job sheet and hand agree: $what", async ({ rates, order, links, landed, price, shown }) => {
-  desk = await withRates(workshop);
+  await desk.sit(withRates);
   for (const [name, text] of Object.entries(rates)) await setRate(desk, name, text);
   await fill(desk, { ...HUNDRED_GRAMS, ...order });
   expect(await desk.pane.locator('dt:text-is("Landed cost") + dd').first().textContent()).toContain(shown);

@@ -4,6 +4,7 @@ import { readCells, textOf } from "./cells";
 import { toRange } from "./extent";
 import type { PageSetup } from "./extras";
 import type { LogEntry } from "./host";
+import { painted } from "./painting";
 import { printHtml } from "./print";
 import { type State, settled } from "./state";
 
@@ -91,9 +92,9 @@ export function offerApi(state: State, ready: Promise<void>): void {
     cellBox: async (sheet, address) => {
       const { id, rect } = place(sheet, address);
       book.activate(id);
-      await frame();
+      await painted();
       scrollTo(book, id, rect.row, rect.column);
-      await frame();
+      await painted();
       return cellBox(book, id, rect.row, rect.column);
     },
     active: () => {
@@ -120,9 +121,4 @@ export function offerApi(state: State, ready: Promise<void>): void {
       return saveXlsx(book);
     },
   };
-}
-
-/** Two drawn frames: what was asked of the grid is on the screen then. */
-function frame(): Promise<void> {
-  return new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve())));
 }

@@ -96,12 +96,8 @@ export class Book {
 
   /** The sheet with that id, or failing it that name, in any case of letters; undefined for none. */
   find(idOrName: string): FWorksheet | undefined {
-    const sheets = this.sheets();
-    const name = idOrName.toLowerCase();
-    return (
-      sheets.find((sheet) => sheet.getSheetId() === idOrName) ??
-      sheets.find((sheet) => sheet.getSheetName().toLowerCase() === name)
-    );
+    const found = this.findModel(idOrName);
+    return (found && this.facade.getSheetBySheetId(found.getSheetId())) ?? undefined;
   }
 
   sheet(idOrName: string): FWorksheet {
@@ -111,7 +107,9 @@ export class Book {
   }
 
   worksheet(idOrName: string): Worksheet {
-    return this.sheet(idOrName).getSheet();
+    const found = this.findModel(idOrName);
+    if (!found) throw notFound();
+    return found;
   }
 
   active(): FWorksheet {
@@ -186,6 +184,15 @@ export class Book {
     if (!Number.isInteger(index) || index < 0 || index >= this.sheets().length) throw invalid();
     const params = { unitId: this.id, subUnitId: id, fromOrder: from, toOrder: index };
     this.engine.commands.syncExecuteCommand(SetWorksheetOrderMutation.id, params);
+  }
+
+  /** Without the grid's facade, which is dear to make and would be made for every cell that is read. */
+  private findModel(idOrName: string): Worksheet | undefined {
+    const name = idOrName.toLowerCase();
+    return (
+      this.model.getSheetBySheetId(idOrName) ??
+      this.model.getSheets().find((sheet) => sheet.getName().toLowerCase() === name)
+    );
   }
 
   private checkStructure(): void {

@@ -24,7 +24,12 @@ const FLAGS = [
 /** Nothing draws in three dimensions, or a program does that needs no graphics card. */
 const DRAWING = {
   none: ["--disable-gpu", "--disable-3d-apis"],
-  software: ["--use-angle=swiftshader", "--enable-unsafe-swiftshader"],
+  software: [
+    "--use-angle=swiftshader",
+    "--enable-unsafe-swiftshader",
+    "--disable-gpu-compositing",
+    "--disable-accelerated-2d-canvas",
+  ],
 };
 
 /**

@@ -37,8 +37,8 @@ async function build(what, configFile, env, output) {
   const options = await (typeof config === "function" ? config(env, {}) : config);
   if (output) {
     options.output = { ...options.output, path: output };
-    // Another output folder is another build; it must not disturb the cache of the usual one.
-    options.cache = false;
+    // Another output folder is another build: it may use what the usual one has kept, and must not disturb it.
+    options.cache = { ...options.cache, readonly: true };
   }
   const stats = await run(what, options);
   const { stats: detail = "errors-warnings" } = options;

@@ -1,22 +1,10 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { atRoundRates, dump, openCatalogue, ownSheet, readDesigns, said, unfold, value, valuesOf } from "./catalogue";
-import { cellAt, type Desk, press, setRate, sheetNames, texts, Workshop } from "./desk";
+import { cellAt, press, setRate, sheetNames, texts } from "./desk";
 import { settled, typeIn } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
-beforeEach(async () => {
-  desk = await atRoundRates(workshop);
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
-});
+const desk = deskForEach(atRoundRates);
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);
 const takeOut = (what: string) => press(desk, `Take it out again: ${what}`);
@@ -42,7 +30,6 @@ const HALF = { links: 50, finished: 155.517384, landed: 2252.243376, price: 2928
 
 describe("a blank catalogue", () => {
   test("is a table with two invented designs, lists of words and its prices beside it; taken out, nothing of it is left", async () => {
-    const before = await dump(desk);
     await openCatalogue(desk);
     await press(desk, "Begin a blank catalogue");
     expect(await sheetNames(desk)).toEqual([...SHEETS, "Catalogue"]);
@@ -68,8 +55,9 @@ describe("a blank catalogue", () => {
     await desk.pane.getByText("The sheet Catalogue was changed since, so nothing was taken out").waitFor();
     expect(await sheetNames(desk)).toContain("Catalogue");
 
-    await desk.leave();
-    desk = await atRoundRates(workshop);
+    await desk.sit(atRoundRates);
+    // Of this very workbook: Rates laid out in another minute say another time.
+    const before = await dump(desk);
     await openCatalogue(desk);
     await press(desk, "Begin a blank catalogue");
     await takeOut("Blank catalogue, on Catalogue");

@@ -1,5 +1,6 @@
-import { cellAt, type Desk, press, setRate, view, type Workshop, withRates } from "./desk";
+import { cellAt, type Desk, press, setRate, view, withRates } from "./desk";
 import { settled } from "./person.mjs";
+import type { Workshop } from "./workshop";
 
 /** Rates of round figures: 25.00 a gram fine, 1.50 cast, 50 labour, 2 g lost, quick basis, markup 30 %, price step 1. */
 export async function atRoundRates(workshop: Workshop): Promise<Desk> {

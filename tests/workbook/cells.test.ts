@@ -1,18 +1,9 @@
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { cellAt, type Desk, texts, Workshop } from "./desk";
+import { describe, expect, test } from "vitest";
+import { cellAt, texts } from "./desk";
 import { clickCell, typeIn } from "./person.mjs";
+import { deskForAll } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-  desk = await workshop.sitDown("book=blank");
-});
-afterAll(async () => {
-  expect(desk.crashes).toEqual([]);
-  await workshop.close();
-});
+const desk = deskForAll((workshop) => workshop.sitDown("book=blank"));
 
 describe("typing =CURB. functions in any cell", () => {
   // Each expected value is published (tests/published), by hand, or common practice as said.

@@ -1,18 +1,12 @@
-import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
-import { cellAt, type Desk, fill, HUNDRED_GRAMS, press, setRate, sheetNames, texts, Workshop, withRates } from "./desk";
+import { expect, test } from "vitest";
+import { cellAt, fill, HUNDRED_GRAMS, press, setRate, sheetNames, texts, withRates } from "./desk";
 import { settled, typeIn } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
 /** 35.00 a gram of fine gold: 35 x 31.1034768. Quotes are made at 25.00 a gram (desk.ts). */
 const SPOT_FOR_35 = "1088.621688";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterEach(() => desk.leave());
-afterAll(() => workshop.close());
+const desk = deskForEach();
 
 const view = () => desk.pane.locator("[role=tabpanel]:not([hidden])");
 const labelled = (name: string) => view().getByLabel(name, { exact: true });
@@ -80,7 +74,7 @@ async function write(sheet: string, entries: Readonly<Record<string, number>>): 
 }
 
 test("open quotes at a new spot, a revision in one click; what a piece must bring; stones; a budget on a sheet", async () => {
-  desk = await withRates(workshop);
+  await desk.sit(withRates);
   await setRate(desk, "LossBasis", "grams");
   await setRate(desk, "Loss", "2");
   // 102 x 25 + 153 casting + 50 labour = 2,753; x 1.3, up to the step of 1: 3,579 (hand arithmetic, as in quote.test.ts).
@@ -216,7 +210,7 @@ test("open quotes at a new spot, a revision in one click; what a piece must brin
 });
 
 test("figures are typed as the workbook writes them; one that may be two numbers is asked about", async () => {
-  desk = await withRates(workshop, "locale=de-DE");
+  await desk.sit((workshop) => withRates(workshop, "locale=de-DE"));
   await fill(desk, { ...HUNDRED_GRAMS, Length: "12,5" });
   await go("Decide");
   await unfold("What it must bring", "Market premium");

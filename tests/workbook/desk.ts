@@ -1,8 +1,6 @@
-import type { Browser, Frame, Locator, Page } from "playwright-core";
-import { expect } from "vitest";
-import { launch } from "./browser.mjs";
-import { openBook, paneFrame, settled, typeIn } from "./person.mjs";
-import { type Served, serve } from "./server.mjs";
+import type { Frame, Locator, Page } from "playwright-core";
+import { settled, typeIn } from "./person.mjs";
+import type { Workshop } from "./workshop";
 
 /** One person at one workbook page: the built add-in over the stand-in, in a real browser. */
 export interface Desk {
@@ -12,54 +10,6 @@ export interface Desk {
   readonly crashes: readonly string[];
   /** Ends a test's work at it; the next one finds workbook and pane new. Fails where something had crashed. */
   leave(): Promise<void>;
-}
-
-const VIEWPORT = { width: 1400, height: 900 };
-
-/** A browser and a server for the tests of one file. */
-export class Workshop {
-  /** Pages that nobody works at, by their query. */
-  private readonly free = new Map<string, Desk[]>();
-
-  private constructor(
-    private readonly server: Served,
-    private readonly browser: Browser,
-  ) {}
-
-  /** @param drawing whether pages can draw in three dimensions */
-  static async open(drawing: "none" | "software" = "none"): Promise<Workshop> {
-    return new Workshop(await serve(), await launch(drawing));
-  }
-
-  /**
-   * A workbook and a pane as on the first day.
-   * @param query such as "book=blank" or "pane=320"
-   */
-  async sitDown(query = ""): Promise<Desk> {
-    const free = this.free.get(query)?.pop();
-    if (free) {
-      await free.page.evaluate(() => window.workbookPage.renew());
-      return free;
-    }
-    const page = await this.browser.newPage({ viewport: VIEWPORT });
-    const crashes: string[] = [];
-    page.on("pageerror", (error) => crashes.push(error.message));
-    await openBook(page, query === "" ? this.server.url : `${this.server.url}/?${query}`);
-    const leave = async () => {
-      expect(crashes).toEqual([]);
-      await page.unrouteAll();
-      await page.setViewportSize(VIEWPORT);
-      await page.emulateMedia({ reducedMotion: null, media: null });
-      this.free.set(query, [...(this.free.get(query) ?? []), desk]);
-    };
-    const desk: Desk = { page, pane: await paneFrame(page), crashes, leave };
-    return desk;
-  }
-
-  async close(): Promise<void> {
-    await this.browser.close();
-    await this.server.close();
-  }
 }
 
 /** Goes to one of the pane's views by its tab. */
@@ -72,9 +22,16 @@ export async function view(desk: Desk, name: "Quote" | "Check" | "Decide" | "Lin
 export async function fill(desk: Desk, order: Readonly<Record<string, string>>): Promise<void> {
   for (const [label, text] of Object.entries(order)) {
     const field = desk.pane.getByLabel(label, { exact: true });
-    await inSight(field);
-    if ((await field.evaluate((element) => element.tagName)) === "SELECT") await field.selectOption(text);
-    else await field.fill(text);
+    // One question instead of three, and one search by label, which reads the whole pane: it is asked for every field.
+    const { id, isChoice, isInSight } = await field.evaluate((element) => ({
+      id: element.id,
+      isChoice: element.tagName === "SELECT",
+      isInSight: !element.closest("[role='tabpanel'][hidden], details:not([open])"),
+    }));
+    if (!isInSight) await inSight(field);
+    const found = desk.pane.locator(`[id="${id}"]`);
+    if (isChoice) await found.selectOption(text);
+    else await found.fill(text);
   }
   await settled(desk.page);
 }

@@ -1,29 +1,9 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import {
-  cellAt,
-  type Desk,
-  fill,
-  filledCells,
-  HUNDRED_GRAMS,
-  inSight,
-  press,
-  setRate,
-  Workshop,
-  withRates,
-} from "./desk";
+import { beforeEach, describe, expect, test } from "vitest";
+import { cellAt, fill, filledCells, HUNDRED_GRAMS, inSight, press, setRate, withRates } from "./desk";
 import { clickCell, settled } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
-});
+const desk = deskForEach();
 
 const plain = (text: string | null) => (text ?? "").replace(/\s+/g, " ").trim();
 const field = (label: string) => desk.pane.getByLabel(label, { exact: true });
@@ -111,7 +91,7 @@ async function fillAll(): Promise<void> {
 
 describe("an order of three lines", () => {
   beforeEach(async () => {
-    desk = await withRates(workshop);
+    await desk.sit(withRates);
     await setRate(desk, "LossBasis", "grams");
     await setRate(desk, "Loss", "2");
     await setRate(desk, "Tax", "0.08");
@@ -287,7 +267,7 @@ describe("an order of three lines", () => {
 
 describe("the form of one line", () => {
   beforeEach(async () => {
-    desk = await withRates(workshop);
+    await desk.sit(withRates);
   });
 
   test("asks only for what a simple order needs, and shows what a choice asks for", async () => {
@@ -387,7 +367,7 @@ describe("the form of one line", () => {
 
 describe("rows of the sheet", () => {
   beforeEach(async () => {
-    desk = await workshop.sitDown();
+    await desk.sit((workshop) => workshop.sitDown());
     await clickCell(desk.page, "Orders", "B5");
     await press(desk, "Take from the selected row");
   });
@@ -434,7 +414,7 @@ describe("rows of the sheet", () => {
 
 describe("where a comma stands before the fraction", () => {
   beforeEach(async () => {
-    desk = await withRates(workshop, "locale=de-DE");
+    await desk.sit((workshop) => withRates(workshop, "locale=de-DE"));
     await setRate(desk, "LossBasis", "grams");
     await setRate(desk, "Loss", "2");
     await fill(desk, { ...HUNDRED_GRAMS, Length: "31,75", "Links per length": "4", "Links counted per": "in" });

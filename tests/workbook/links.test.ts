@@ -1,23 +1,11 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { published } from "../src/published";
-import { cellAt, type Desk, fill, HUNDRED_GRAMS, menu, press, sheetNames, view, Workshop, withRates } from "./desk";
+import { cellAt, fill, HUNDRED_GRAMS, menu, press, sheetNames, view, withRates } from "./desk";
 import { clickCell, settled, typeIn } from "./person.mjs";
 import { ADA, fault, note, set, tableRow, unfold, weigh } from "./scale";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
-beforeEach(async () => {
-  desk = await withRates(workshop);
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
-});
+const desk = deskForEach(withRates);
 
 const ESTIMATES = "Weight from wax, another alloy, another width";
 const written = (label: string) => desk.pane.getByLabel(label, { exact: true }).first().inputValue();

@@ -2,31 +2,23 @@ import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { TorusGeometry } from "three";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { binaryStl, boxAt, bytesOf, stlText, TETRAHEDRON, textStl } from "../src/modelfile";
-import { type Desk, fill, press, view, Workshop } from "./desk";
+import { fill, press, view } from "./desk";
 import { settled } from "./person.mjs";
+import { deskForEach, Workshop } from "./workshop";
 
 let folder: string;
-let workshop: Workshop;
-let desk: Desk;
+const demo = (workshop: Workshop) => workshop.sitDown();
+const desk = deskForEach(demo, "software");
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "curbwright-models-"));
-  workshop = await Workshop.open("software");
 });
-afterAll(async () => {
-  await workshop.close();
-  await rm(folder, { recursive: true, force: true });
-});
+afterAll(() => rm(folder, { recursive: true, force: true }));
 
 beforeEach(async () => {
-  desk = await workshop.sitDown();
   await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
 });
 
 const BOX = () => binaryStl(boxAt([2, 3, 4], [0, 0, 0]));
@@ -303,20 +295,12 @@ describe("the picture", () => {
   });
 
   test("is not drawn where the browser cannot, and says so; the weight is there all the same", async () => {
-    const plain = await Workshop.open();
-    try {
-      const drawing = desk;
-      desk = await plain.sitDown();
-      await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
-      await examine("box.stl", BOX());
-      await said("This computer draws no pictures in three dimensions here. The figures do not need one.");
-      await desk.pane.getByRole("radio", { name: /Millimetres/ }).check();
-      await fill(desk, { Density: "10" });
-      expect(await headline()).toBe("0.240 g");
-      expect(desk.crashes).toEqual([]);
-      desk = drawing;
-    } finally {
-      await plain.close();
-    }
+    await desk.sit(async () => demo(await Workshop.open("none")));
+    await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
+    await examine("box.stl", BOX());
+    await said("This computer draws no pictures in three dimensions here. The figures do not need one.");
+    await desk.pane.getByRole("radio", { name: /Millimetres/ }).check();
+    await fill(desk, { Density: "10" });
+    expect(await headline()).toBe("0.240 g");
   });
 });

@@ -1,23 +1,11 @@
 import Fraction from "fraction.js";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { atRoundRates, dump, openCatalogue, ownSheet, readDesigns, said, unfold, value, valuesOf } from "./catalogue";
-import { cellAt, type Desk, press, rateCell, setRate, Workshop } from "./desk";
+import { cellAt, press, rateCell, setRate } from "./desk";
 import { settled, typeIn } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
-beforeEach(async () => {
-  desk = await atRoundRates(workshop);
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
-});
+const desk = deskForEach(atRoundRates);
 
 const HEADER = ["Design", "Mark", "Colour", "Length (in)", "Links per in", "Weight of one link"];
 const SMALL = [HEADER, ["Plain", 1000, "yellow", 12.5, 4, 2], ["Odd", "25K", "yellow", 12.5, 4, 2]];

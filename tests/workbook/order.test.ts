@@ -1,24 +1,15 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { type Desk, fill, HUNDRED_GRAMS, press, setRate, sheetNames, Workshop, withRates } from "./desk";
+import { beforeEach, describe, expect, test } from "vitest";
+import { fill, HUNDRED_GRAMS, press, setRate, sheetNames, withRates } from "./desk";
 import { clickCell } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
-});
+const desk = deskForEach();
 
 const SHEETS = ["Sheet1", "Rates", "Quote template"];
 
 describe("an order that can't be right", () => {
   beforeEach(async () => {
-    desk = await withRates(workshop);
+    await desk.sit(withRates);
     await fill(desk, HUNDRED_GRAMS);
   });
 

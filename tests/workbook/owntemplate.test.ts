@@ -1,32 +1,12 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import {
-  cellAt,
-  type Desk,
-  fill,
-  filledCells,
-  HUNDRED_GRAMS,
-  menu,
-  press,
-  sheetNames,
-  Workshop,
-  withRates,
-} from "./desk";
+import { beforeEach, describe, expect, test } from "vitest";
+import { cellAt, fill, filledCells, HUNDRED_GRAMS, menu, press, sheetNames, withRates } from "./desk";
 import { settled, typeIn } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
+const desk = deskForEach(withRates);
 
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
 beforeEach(async () => {
-  desk = await withRates(workshop);
   await fill(desk, HUNDRED_GRAMS);
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
 });
 
 const SHEETS = ["Sheet1", "Rates", "Quote template"];
@@ -176,9 +156,7 @@ describe("a workbook protected against new sheets", () => {
   });
 
   test("gets no Rates sheet either, and no name of one", async () => {
-    const blank = await workshop.sitDown("book=blank");
-    await desk.leave();
-    desk = blank;
+    await desk.sit((workshop) => workshop.sitDown("book=blank"));
     await protect(true);
     await fill(desk, { Spot: "1000" });
     await press(desk, "Lay out the Rates sheet");

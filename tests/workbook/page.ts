@@ -9,6 +9,7 @@ import { guard } from "./guard";
 import { PaneHost } from "./host";
 import { watchLists } from "./lists";
 import { readMetadata } from "./metadata";
+import { paintEvery } from "./painting";
 import { Pane } from "./pane";
 import { printSheet } from "./print";
 import { fitNumbers } from "./show";
@@ -32,6 +33,7 @@ async function start(): Promise<void> {
   const query = new URLSearchParams(location.search);
   const frame = element("pane", HTMLIFrameElement);
   watchSplitter(element("splitter", HTMLElement), frame, Number(query.get("pane") ?? 360));
+  paintEvery(Number(query.get("paint") ?? 0));
   const engine = startEngine(element("grid", HTMLElement));
   const book = new Book(engine);
   const host = new PaneHost(book);

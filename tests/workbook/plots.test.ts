@@ -1,26 +1,16 @@
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
-import { type Desk, fill, HUNDRED_GRAMS, setRate, Workshop, withRates } from "./desk";
+import { beforeEach, expect, test } from "vitest";
+import { fill, HUNDRED_GRAMS, setRate, withRates } from "./desk";
 import { settled } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
+const desk = deskForEach(withRates);
 
 beforeEach(async () => {
-  desk = await withRates(workshop);
   await setRate(desk, "LossBasis", "grams");
   await setRate(desk, "Loss", "2");
   await setRate(desk, "CostBasis", "quick");
   await fill(desk, HUNDRED_GRAMS);
   await desk.pane.locator(".price").waitFor();
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
 });
 
 /** Scripts the pane has loaded since it was opened. */

@@ -1,28 +1,19 @@
 import { readFile } from "node:fs/promises";
 import Fraction from "fraction.js";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import { beforeEach, expect, test } from "vitest";
 import { monthlyMoves } from "../src/goldmonths";
 import { atRoundRates, dump, openCatalogue, ownSheet, readDesigns, said, unfold, value, valuesOf } from "./catalogue";
-import { type Desk, press, rateCell, setRate, sheetNames, texts, Workshop } from "./desk";
+import { press, rateCell, setRate, sheetNames, texts } from "./desk";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
+const desk = deskForEach(atRoundRates);
 
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
 beforeEach(async () => {
-  desk = await atRoundRates(workshop);
   await setRate(desk, "Workshop", "Tin Lane Bench");
   await setRate(desk, "SpotTime", "2026-05-31 14:30");
   await ownSheet(desk, "D", "A1", DESIGNS, "Designs");
   await openCatalogue(desk);
   await readDesigns(desk, "Designs");
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
 });
 
 /** 50 links of 2 g, 100 g: fine at 25.00 a gram 2,750 landed, 3,575; of half the gold 1,250 + 25 + 150 + 50 = 1,475, x 1.3 = 1,917.5. */

@@ -1,7 +1,6 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import {
   cellAt,
-  type Desk,
   fill,
   filledCells,
   HUNDRED_GRAMS,
@@ -10,22 +9,12 @@ import {
   setRate,
   sheetNames,
   texts,
-  Workshop,
   withRates,
 } from "./desk";
 import { clickCell, settled, typeIn } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
-});
+const desk = deskForEach();
 
 const result = async (term: string) =>
   ((await desk.pane.locator(`dt:text-is("${term}") + dd`).first().textContent()) ?? "").replaceAll("\u00a0", " ");
@@ -33,7 +22,7 @@ const price = async () => ((await desk.pane.locator(".price").first().textConten
 
 describe("from a blank workbook to a quote", () => {
   beforeEach(async () => {
-    desk = await withRates(workshop);
+    await desk.sit(withRates);
   });
 
   test("Rates and the quote template are laid out, each rate a defined name", async () => {
@@ -238,7 +227,7 @@ describe("from a blank workbook to a quote", () => {
 
 describe("the demo workbook", () => {
   test("an order jotted as a row is taken, quoted twice over, and gone after a reset", async () => {
-    desk = await workshop.sitDown();
+    await desk.sit((workshop) => workshop.sitDown());
     await clickCell(desk.page, "Orders", "B6");
     await press(desk, "Take from the selected row");
     expect(await desk.pane.getByLabel("Customer", { exact: true }).inputValue()).toBe("T. Okonjo-Reyes");

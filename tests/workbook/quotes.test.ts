@@ -1,7 +1,6 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import {
   cellAt,
-  type Desk,
   fill,
   filledCells,
   HUNDRED_GRAMS,
@@ -11,25 +10,12 @@ import {
   setRate,
   sheetNames,
   texts,
-  Workshop,
   withRates,
 } from "./desk";
 import { settled, typeIn } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
-beforeEach(async () => {
-  desk = await withRates(workshop);
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
-});
+const desk = deskForEach(withRates);
 
 /** Makes a quote of what stands in the form. */
 async function make(number: string): Promise<void> {

@@ -1,7 +1,6 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import {
   cellAt,
-  type Desk,
   fill,
   HUNDRED_GRAMS,
   menu,
@@ -12,22 +11,12 @@ import {
   setRate,
   sheetNames,
   texts,
-  Workshop,
   withRates,
 } from "./desk";
 import { settled, typeIn } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
-});
+const desk = deskForEach();
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);
 const plain = (text: string | null) => (text ?? "").replaceAll("\u00a0", " ");
@@ -67,7 +56,7 @@ async function tell(enableEvents: boolean): Promise<void> {
 
 describe("a spot that moves", () => {
   beforeEach(async () => {
-    desk = await withRates(workshop);
+    await desk.sit(withRates);
     await setRate(desk, "LossBasis", "grams");
     await setRate(desk, "Loss", "2");
     await fill(desk, HUNDRED_GRAMS);
@@ -150,7 +139,7 @@ describe("a spot that moves", () => {
 
 describe("rows missing from Rates", () => {
   beforeEach(async () => {
-    desk = await withRates(workshop);
+    await desk.sit(withRates);
   });
 
   test("Spot's among them, are told by name and added at the end, with nothing else touched", async () => {
@@ -218,7 +207,7 @@ describe("rows missing from Rates", () => {
 
 describe("laying out Rates", () => {
   test("that fails half way takes everything back: sheets, new names, and what old names meant", async () => {
-    desk = await workshop.sitDown("book=blank");
+    await desk.sit((workshop) => workshop.sitDown("book=blank"));
     await desk.pane.evaluate(async () => {
       await Excel.run(async (context) => {
         const { worksheets, names, tables } = context.workbook;
@@ -251,7 +240,7 @@ describe("laying out Rates", () => {
   });
 
   test("anew after the sheet was deleted keeps formulas over the rates alive", async () => {
-    desk = await withRates(workshop);
+    await desk.sit(withRates);
     await typeIn(desk.page, "Sheet1", "A1", "=Rate_Spot*2");
     await menu(desk, "delete", "Rates");
     await fill(desk, { Spot: "1000" });
@@ -261,7 +250,7 @@ describe("laying out Rates", () => {
   });
 
   test("finds a free name where sheets of the person's own are called Rates and Rates (Curbwright)", async () => {
-    desk = await workshop.sitDown("book=blank");
+    await desk.sit((workshop) => workshop.sitDown("book=blank"));
     await menu(desk, "rename", "Sheet1", "Rates");
     await desk.pane.evaluate(async () => {
       await Excel.run(async (context) => {
@@ -278,7 +267,7 @@ describe("laying out Rates", () => {
 
 describe("a quote whose copy cannot be named", () => {
   test("is told, and the copy without a name is taken back", async () => {
-    desk = await withRates(workshop);
+    await desk.sit(withRates);
     await fill(desk, HUNDRED_GRAMS);
     await refuseNaming(desk, "Quote 1001");
     await press(desk, "Make the quote");

@@ -1,22 +1,13 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import { type Desk, menu, press, setRate, sheetNames, texts, Workshop, withRates } from "./desk";
+import { beforeEach, describe, expect, test } from "vitest";
+import { menu, press, setRate, sheetNames, texts, withRates } from "./desk";
 import { settled, typeIn } from "./person.mjs";
 import { ADA, cellValue, fault, note, set, tableRow, unfold, warnings, weigh } from "./scale";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
+const desk = deskForEach(withRates);
 
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
 beforeEach(async () => {
-  desk = await withRates(workshop);
   await unfold(desk, "Weigh in");
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
 });
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);

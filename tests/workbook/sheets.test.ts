@@ -1,31 +1,11 @@
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
-import {
-  type Desk,
-  fill,
-  filledCells,
-  HUNDRED_GRAMS,
-  menu,
-  press,
-  sheetNames,
-  texts,
-  Workshop,
-  withRates,
-} from "./desk";
+import { beforeEach, expect, test } from "vitest";
+import { fill, filledCells, HUNDRED_GRAMS, menu, press, sheetNames, texts, withRates } from "./desk";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
+const desk = deskForEach(withRates);
 
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
 beforeEach(async () => {
-  desk = await withRates(workshop);
   await fill(desk, HUNDRED_GRAMS);
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
 });
 
 const syncs = () => desk.page.evaluate(() => window.workbookPage.syncCount);

@@ -1,36 +1,17 @@
-import { afterAll, beforeAll, expect, test } from "vitest";
-import {
-  cellAt,
-  type Desk,
-  fill,
-  HUNDRED_GRAMS,
-  menu,
-  press,
-  setRate,
-  sheetNames,
-  texts,
-  view,
-  Workshop,
-  withRates,
-} from "./desk";
+import { beforeAll, expect, test } from "vitest";
+import { cellAt, fill, HUNDRED_GRAMS, menu, press, setRate, sheetNames, texts, view, withRates } from "./desk";
 import { settled, typeIn } from "./person.mjs";
+import { deskForAll } from "./workshop";
 
 /** One person at one workbook, from a first answer to price lists, a list of weights and the catalogue. */
-let workshop: Workshop;
-let desk: Desk;
+const desk = deskForAll((workshop) => withRates(workshop, "pane=320"));
 
 beforeAll(async () => {
-  workshop = await Workshop.open();
-  desk = await withRates(workshop, "pane=320");
   await setRate(desk, "LossBasis", "grams");
   await setRate(desk, "Loss", "2");
   await setRate(desk, "CostBasis", "quick");
   await fill(desk, HUNDRED_GRAMS);
   await desk.pane.locator(".price").waitFor();
-});
-afterAll(async () => {
-  expect(desk.crashes).toEqual([]);
-  await workshop.close();
 });
 
 const plain = (text: string | null) => (text ?? "").replaceAll(/\s+/g, " ").trim();

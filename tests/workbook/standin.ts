@@ -23,7 +23,7 @@ export class StandIn {
     page.on("request", (request) => {
       if (/^(https?|wss?):/.test(request.url()) && !request.url().startsWith(server.url)) outside.push(request.url());
     });
-    await openBook(page, `${server.url}/?${query}`);
+    await openBook(page, `${server.url}/?paint=200&${query}`);
     return new StandIn(server, browser, page, await paneFrame(page), outside);
   }
 

@@ -1,33 +1,13 @@
 import ExcelJS from "exceljs";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import {
-  cellAt,
-  type Desk,
-  fill,
-  filledCells,
-  HUNDRED_GRAMS,
-  menu,
-  press,
-  sheetNames,
-  Workshop,
-  withRates,
-} from "./desk";
+import { beforeEach, describe, expect, test } from "vitest";
+import { cellAt, fill, filledCells, HUNDRED_GRAMS, menu, press, sheetNames, withRates } from "./desk";
 import { typeIn } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
+const desk = deskForEach(withRates);
 
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
 beforeEach(async () => {
-  desk = await withRates(workshop);
   await fill(desk, HUNDRED_GRAMS);
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
 });
 
 const quoteIsMade = () => desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();

@@ -1,22 +1,13 @@
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
-import { type Desk, fill, HUNDRED_GRAMS, menu, press, sheetNames, texts, Workshop, withRates } from "./desk";
+import { beforeEach, expect, test } from "vitest";
+import { fill, HUNDRED_GRAMS, menu, press, sheetNames, texts, withRates } from "./desk";
 import { settled } from "./person.mjs";
+import { deskForEach } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
+const desk = deskForEach(withRates);
 
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
 beforeEach(async () => {
-  desk = await withRates(workshop);
   await fill(desk, HUNDRED_GRAMS);
   await unfold();
-});
-afterEach(async () => {
-  expect(desk.crashes).toEqual([]);
-  await desk.leave();
 });
 
 async function unfold(): Promise<void> {

@@ -20,6 +20,7 @@ import {
 import enUS from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
 import "@univerjs/sheets-table/facade";
+import { quietAlerts } from "./alerts";
 import { closeBrackets } from "./brackets";
 import { countIndents } from "./indents";
 import { theme } from "./theme";
@@ -39,6 +40,7 @@ export interface Engine {
 export function startEngine(container: HTMLElement): Engine {
   countIndents();
   closeBrackets();
+  quietAlerts();
   const univer = new Univer({
     theme,
     locale: LocaleType.EN_US,

@@ -1,18 +1,12 @@
-import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Desk, fill, Workshop } from "./desk";
+import { beforeAll, expect, test } from "vitest";
+import { fill } from "./desk";
 import { settled } from "./person.mjs";
+import { deskForAll } from "./workshop";
 
-let workshop: Workshop;
-let desk: Desk;
+const desk = deskForAll((workshop) => workshop.sitDown("pane=320"));
 
 beforeAll(async () => {
-  workshop = await Workshop.open();
-  desk = await workshop.sitDown("pane=320");
   await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
-});
-afterAll(async () => {
-  expect(desk.crashes).toEqual([]);
-  await workshop.close();
 });
 
 const shown = () => desk.pane.locator("[role=tabpanel]:not([hidden])").getAttribute("id");

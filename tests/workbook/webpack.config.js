@@ -3,6 +3,7 @@ import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
 import webpack from "webpack";
+import { isEdited } from "./gridedits.mjs";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
 const root = resolve(here, "../..");
@@ -28,6 +29,7 @@ export default {
         exclude: /node_modules/,
         use: { loader: "ts-loader", options: { transpileOnly: true, compilerOptions: { noEmit: false } } },
       },
+      { test: isEdited, use: join(here, "gridedits.mjs") },
       // Some of the grid's modules leave the extension off, which only strict ESM resolution minds.
       { test: /\.m?js$/, resolve: { fullySpecified: false } },
     ],

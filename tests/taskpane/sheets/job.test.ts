@@ -1,22 +1,13 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { ORDER, RATES } from "../../src/orders";
 import { type Expected, workOrder } from "../../src/workorders";
-import { type Desk, SPOT_FOR_25, Workshop, withRates } from "../../workbook/desk";
+import { SPOT_FOR_25, withRates } from "../../workbook/desk";
+import { deskForAll } from "../../workbook/workshop";
 import { papersOf, putContents, valuesOf, writeCells, writeRates } from "./papers";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-  desk = await withRates(workshop);
-});
-afterAll(async () => {
-  expect(desk.crashes).toEqual([]);
-  await workshop.close();
-});
+const desk = deskForAll(withRates);
 
 /** A figure of a cell beside the exact one: to a millionth of a millionth of it, which is what a double holds of a sum. */
 function agrees(cell: unknown, exact: Fraction): void {

@@ -1,16 +1,10 @@
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import type { OrderForm } from "../../../src/order";
 import { ORDER, RATES } from "../../src/orders";
-import { type Desk, texts, Workshop, withRates } from "../../workbook/desk";
+import { texts, withRates } from "../../workbook/desk";
 import { settled } from "../../workbook/person.mjs";
+import { deskForAll } from "../../workbook/workshop";
 import { fillTemplate, pagesOf } from "./papers";
-
-let workshop: Workshop;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-});
-afterAll(() => workshop.close());
 
 const { customer: _customer, spot: _spot, discount: _discount, ...PLAIN } = ORDER;
 const PLATED = { ...RATES, plating: "40", tax: "0.08", taxIs: "on top", tolerance: "0.05" };
@@ -84,14 +78,7 @@ describe.each([
   { paper: "Letter", locale: "en-US" },
   { paper: "A4", locale: "en-GB" },
 ])("the built-in quote on $paper", ({ paper, locale }) => {
-  let desk: Desk;
-  beforeAll(async () => {
-    desk = await withRates(workshop, `locale=${locale}`);
-  });
-  afterAll(async () => {
-    expect(desk.crashes).toEqual([]);
-    await desk.leave();
-  });
+  const desk = deskForAll((workshop) => withRates(workshop, `locale=${locale}`));
 
   test("prints on that paper, its header row repeated", async () => {
     const { setup } = await desk.page.evaluate(() => window.workbookPage.print("Quote template"));
@@ -152,9 +139,8 @@ describe.each([
 const DOT = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR4nGNgYGD4DwABBAEAX+XDSwAAAABJRU5ErkJggg==";
 
 describe("a template of the person's own, in another language", () => {
-  let desk: Desk;
+  const desk = deskForAll(withRates);
   beforeAll(async () => {
-    desk = await withRates(workshop);
     await desk.pane.evaluate(async (png) => {
       await Excel.run(async (context) => {
         const sheet = context.workbook.worksheets.add("Angebot template");
@@ -194,10 +180,6 @@ describe("a template of the person's own, in another language", () => {
       });
     }, DOT);
     await settled(desk.page);
-  });
-  afterAll(async () => {
-    expect(desk.crashes).toEqual([]);
-    await desk.leave();
   });
 
   test.each([

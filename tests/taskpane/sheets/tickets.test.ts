@@ -1,21 +1,12 @@
 import Fraction from "fraction.js";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { minorDigits } from "../../../src/currency";
 import { ORDER, RATES } from "../../src/orders";
-import { type Desk, SPOT_FOR_25, Workshop, withRates } from "../../workbook/desk";
+import { SPOT_FOR_25, withRates } from "../../workbook/desk";
+import { deskForAll } from "../../workbook/workshop";
 import { papersOf, putContents, valuesOf, writeCells, writeRates } from "./papers";
 
-let workshop: Workshop;
-let desk: Desk;
-
-beforeAll(async () => {
-  workshop = await Workshop.open();
-  desk = await withRates(workshop);
-});
-afterAll(async () => {
-  expect(desk.crashes).toEqual([]);
-  await workshop.close();
-});
+const desk = deskForAll(withRates);
 
 const { customer: _customer, spot: _spot, discount: _discount, ...PLAIN } = ORDER;
 const AT_25 = {

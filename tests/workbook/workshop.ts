@@ -1,0 +1,160 @@
+import type { Browser } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect } from "vitest";
+import { launch } from "./browser.mjs";
+import type { Desk } from "./desk";
+import { openBook, paneFrame } from "./person.mjs";
+import { type Served, serve } from "./server.mjs";
+
+/** Nobody looks at the grid between two steps; where a cell is looked for, the page paints at once. Milliseconds. */
+const PAINTING = "paint=200";
+const VIEWPORT = { width: 1400, height: 900 };
+
+/** Most files work in a blank workbook, so its page is kept for the next file; others would only take time while they wait. */
+const USUAL = "book=blank";
+
+/** A browser and a server. Files that run one after the other in one process share them. */
+export class Workshop {
+  private static shared: Promise<Workshop> | undefined;
+  private readonly desks = new Set<Desk>();
+  /** Pages that nobody works at, by their query. */
+  private readonly free = new Map<string, Desk[]>();
+
+  private constructor(
+    private readonly server: Served,
+    private readonly browser: Browser,
+    private readonly isShared: boolean,
+  ) {}
+
+  /** @param drawing whether pages can draw in three dimensions; a workshop that can is its file's alone */
+  static async open(drawing: "none" | "software" = "none"): Promise<Workshop> {
+    if (drawing === "software") return new Workshop(await serve(), await launch(drawing), false);
+    Workshop.shared ??= Promise.all([serve(), launch()]).then(
+      ([server, browser]) => new Workshop(server, browser, true),
+    );
+    return Workshop.shared;
+  }
+
+  /**
+   * A workbook and a pane as on the first day.
+   * @param query such as "book=blank" or "pane=320"
+   */
+  async sitDown(query = ""): Promise<Desk> {
+    const free = this.free.get(query)?.pop();
+    if (free) {
+      await free.page.evaluate(() => window.workbookPage.renew());
+      return free;
+    }
+    const page = await this.browser.newPage({ viewport: VIEWPORT });
+    const crashes: string[] = [];
+    page.on("pageerror", (error) => crashes.push(error.message));
+    await openBook(page, `${this.server.url}/?${PAINTING}${query === "" ? "" : `&${query}`}`);
+    const leave = async () => {
+      expect(crashes.splice(0)).toEqual([]);
+      await page.unrouteAll();
+      await page.setViewportSize(VIEWPORT);
+      await page.emulateMedia({ reducedMotion: null, media: null });
+      this.free.set(query, [...(this.free.get(query) ?? []), desk]);
+    };
+    const desk: Desk = { page, pane: await paneFrame(page), crashes, leave };
+    this.desks.add(desk);
+    return desk;
+  }
+
+  /** Ends a file's work: nothing of it stays but one page that is free for the next file. */
+  async close(): Promise<void> {
+    if (!this.isShared) {
+      await this.browser.close();
+      await this.server.close();
+      return;
+    }
+    const kept = this.free.get(USUAL)?.[0];
+    this.free.clear();
+    for (const desk of this.desks) {
+      if (desk === kept) continue;
+      this.desks.delete(desk);
+      await desk.page.close();
+    }
+    if (kept) this.free.set(USUAL, [kept]);
+  }
+}
+
+/** The desk of a file's tests: always the one that the test at hand sits at. */
+export interface UsedDesk extends Desk {
+  /** Sits down at a desk of another kind, or at a new one, for the rest of the test. */
+  sit(down: SitDown): Promise<void>;
+}
+
+type SitDown = (workshop: Workshop) => Promise<Desk>;
+
+/**
+ * A desk for the tests of a file, each at a workbook as on the first day: opens the workshop before them, sits down before
+ * each, leaves after it (which fails where something had crashed), and closes.
+ * @param down how every test sits down; without it each says so itself by `sit`
+ * @param drawing whether pages can draw in three dimensions
+ */
+export function deskForEach(down?: SitDown, drawing?: "none" | "software"): UsedDesk {
+  const desk = new CurrentDesk();
+  beforeAll(() => desk.enter(drawing));
+  beforeEach(async () => {
+    if (down) await desk.sit(down);
+  });
+  afterEach(() => desk.leave());
+  afterAll(() => desk.goHome());
+  return desk;
+}
+
+/** One desk for all tests of a file or of a `describe`, which follow each other as a person's steps. */
+export function deskForAll(down: SitDown): Desk {
+  const desk = new CurrentDesk();
+  beforeAll(async () => {
+    await desk.enter();
+    await desk.sit(down);
+  });
+  afterAll(async () => {
+    await desk.leave();
+    await desk.goHome();
+  });
+  return desk;
+}
+
+class CurrentDesk implements UsedDesk {
+  private workshop: Workshop | undefined;
+  private current: Desk | undefined;
+
+  get page() {
+    return this.here.page;
+  }
+
+  get pane() {
+    return this.here.pane;
+  }
+
+  get crashes() {
+    return this.here.crashes;
+  }
+
+  async enter(drawing?: "none" | "software"): Promise<void> {
+    this.workshop = await Workshop.open(drawing);
+  }
+
+  async sit(down: SitDown): Promise<void> {
+    if (!this.workshop) throw new Error("The workshop is not open yet");
+    await this.leave();
+    this.current = await down(this.workshop);
+  }
+
+  async leave(): Promise<void> {
+    const left = this.current;
+    this.current = undefined;
+    await left?.leave();
+  }
+
+  async goHome(): Promise<void> {
+    await this.workshop?.close();
+  }
+
+  private get here(): Desk {
+    if (!this.current) throw new Error("Nobody has sat down yet");
+    return this.current;
+  }
+}
