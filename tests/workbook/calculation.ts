@@ -18,6 +18,8 @@ import type { Engine } from "./univer";
 export interface Calculation {
   settled(): Promise<void>;
   isSettled(): boolean;
+  /** No calculation is under way, though one may be waiting: its results would go where cells stood when it began. */
+  idle(): Promise<void>;
   /** Calculates everything anew, also what did not change. */
   recalculate(): void;
   /** Called after each calculation with the ids of the sheets it wrote to. */
@@ -29,14 +31,15 @@ export function watchCalculation(engine: Engine, unitId: () => string): Calculat
   let started = 0;
   let running = 0;
   let waiting: (() => void)[] = [];
+  let waitingForIdle: (() => void)[] = [];
   const listeners: ((sheetIds: string[]) => void)[] = [];
 
   const isSettled = () => running === 0 && started >= changes;
   const end = () => {
     running = Math.max(0, running - 1);
-    if (!isSettled()) return;
-    const resolved = waiting;
-    waiting = [];
+    const resolved = [...(running === 0 ? waitingForIdle : []), ...(isSettled() ? waiting : [])];
+    if (running === 0) waitingForIdle = [];
+    if (isSettled()) waiting = [];
     for (const resolve of resolved) resolve();
   };
 
@@ -60,6 +63,7 @@ export function watchCalculation(engine: Engine, unitId: () => string): Calculat
   return {
     isSettled,
     settled: () => (isSettled() ? Promise.resolve() : new Promise((resolve) => waiting.push(resolve))),
+    idle: () => (running === 0 ? Promise.resolve() : new Promise((resolve) => waitingForIdle.push(resolve))),
     // Through the grid's own queue: two calculations at once would disturb each other.
     recalculate: () => {
       engine.commands.syncExecuteCommand(SetTriggerFormulaCalculationStartMutation.id, EVERYTHING);

@@ -32,6 +32,7 @@ export async function interpret(batch: Batch, around: Surroundings): Promise<Ans
         continue;
       }
       if (run.needsValues(action)) await around.settled();
+      else if (run.movesCells(action)) await around.book.calculation.idle();
       answer.Results.push({ ActionId: action.Id, Value: around.book.changes.asAddin(() => run.act(action)) });
     } catch (thrown) {
       const failure = thrown instanceof Failure ? thrown : unexpected(thrown);
@@ -68,16 +69,24 @@ class Run {
 
   /** Whether the action's answer depends on calculated values. */
   needsValues(action: Action): boolean {
-    if (action.ActionType === ACTION.query) return true;
-    const path = this.path(action.ObjectPathId);
-    if (action.ActionType === ACTION.method) return this.settles(action.ObjectPathId, action.Name);
-    if (action.ActionType !== ACTION.instantiate || path.ObjectPathType !== PATH.method) return false;
-    return path.ParentObjectPathId !== undefined && this.settles(path.ParentObjectPathId, path.Name);
+    return action.ActionType === ACTION.query || this.isCall(action, "settledCalls");
   }
 
-  private settles(pathId: number, method: string): boolean {
+  /** Whether cells come to stand elsewhere. */
+  movesCells(action: Action): boolean {
+    return this.isCall(action, "movingCalls");
+  }
+
+  private isCall(action: Action, kind: "settledCalls" | "movingCalls"): boolean {
+    const path = this.path(action.ObjectPathId);
+    if (action.ActionType === ACTION.method) return this.isOne(action.ObjectPathId, action.Name, kind);
+    if (action.ActionType !== ACTION.instantiate || path.ObjectPathType !== PATH.method) return false;
+    return path.ParentObjectPathId !== undefined && this.isOne(path.ParentObjectPathId, path.Name, kind);
+  }
+
+  private isOne(pathId: number, method: string, kind: "settledCalls" | "movingCalls"): boolean {
     const entity = this.resolve(pathId);
-    return entity !== NOTHING && entity.settledCalls.includes(memberName(method));
+    return entity !== NOTHING && entity[kind].includes(memberName(method));
   }
 
   act(action: Action): unknown {

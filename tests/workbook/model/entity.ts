@@ -24,6 +24,8 @@ export abstract class Entity {
   readonly calls: Calls = {};
   /** Methods whose answer depends on calculated values. */
   readonly settledCalls: readonly string[] = [];
+  /** Calls after which cells stand elsewhere. */
+  readonly movingCalls: readonly string[] = [];
 
   constructor(readonly book: Book) {}
 

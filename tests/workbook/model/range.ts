@@ -92,6 +92,7 @@ export class RangeEntity extends Entity {
   };
 
   override readonly settledCalls = ["getUsedRange", "getUsedRangeOrNullObject", "copyFrom", "hasSpill"];
+  override readonly movingCalls = ["insert", "delete"];
 
   override readonly calls: Calls = {
     ...placesOf(this),

@@ -23,6 +23,7 @@ export class TableRows extends Entity {
   }
 
   override readonly reads: Reads = { count: () => this.table.rect.rows - 1 };
+  override readonly movingCalls = ["add"];
 
   override readonly calls: Calls = {
     getCount: () => this.table.rect.rows - 1,
@@ -67,6 +68,7 @@ class TableRow extends Entity {
     values: () => this.range.reads.values?.(),
   };
   override readonly writes: Writes = { values: (value) => this.range.writes.values?.(value) };
+  override readonly movingCalls = ["delete"];
   override readonly calls: Calls = {
     getRange: () => this.range,
     delete: () => {
