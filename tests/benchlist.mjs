@@ -117,8 +117,8 @@ export function barePrices([headers, ...rows], rates, asked = TITLES) {
     const landed = direct + overhead;
     const finished = chain + weight;
     const step = Math.max(said.get("Price step"), 0.01);
-    const asked = landed * (1 + said.get("Markup"));
-    const price = Math.round(Math.ceil(asked / step) * step * 100) / 100;
+    const wanted = landed * (1 + said.get("Markup"));
+    const price = Math.round(Math.ceil(wanted / step) * step * 100) / 100;
     const all = [
       row[design],
       links,
