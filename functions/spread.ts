@@ -48,7 +48,10 @@ function oneRow<Row extends object>(formula: Formula<Row>, columns: Columns<Row>
   columns.runOne(
     singles,
     (_, open, outputs) => {
-      if (open[0] === 0) answers = outputs.map((output) => cellIn(output, 0));
+      if (open[0] !== 0) return;
+      const [only] = outputs;
+      answers =
+        outputs.length === 1 && only !== undefined ? [cellIn(only, 0)] : outputs.map((output) => cellIn(output, 0));
     },
     (words) => {
       answers = cellsOf(formula.exact((at) => singles[at], words).result);

@@ -187,7 +187,8 @@ function pairOutputs(plan: Plan, block: Block, rows: Rows, proves: boolean): rea
 
 /** Good until the next rows are computed. */
 function outputsOf({ outputs }: Plan, lineAt: (at: number) => Line | undefined): readonly Output[] {
-  given.length = outputs.length;
+  // To set a length takes longer than to compute a step.
+  if (given.length !== outputs.length) given.length = outputs.length;
   for (let k = 0; k < outputs.length; k += 1) {
     const output = outputs[k];
     const made = typeof output === "number" ? lineAt(output) : output;

@@ -36,10 +36,13 @@ export function computePairs(
   for (let at = 0; at < plan.moves.length; at += 1) {
     const move = plan.moves[at];
     if (!move) continue;
+    const { constant } = move.place;
+    if (constant) {
+      made[at] = constant;
+      continue;
+    }
     const out = pairRows(at, proves);
-    made[at] =
-      move.place.constant ??
-      (move.shared ? shared(move, out, block, count, open) : computed(move, out, block, rows, open));
+    made[at] = move.shared ? shared(move, out, block, count, open) : computed(move, out, block, rows, open);
   }
   for (const at of plan.signed) checkPairSign(rowsOf(at), plan.moves[at]?.place.sign ?? 1, count, open);
   for (const fork of plan.forks)
