@@ -1,4 +1,4 @@
-import { CostingError, isBlank, type Line, type LineTaker, type Output, type Rows, type Value } from "../src/index";
+import { CostingError, type Line, type LineTaker, type Output, type Rows, type Value, wordsOf } from "../src/index";
 import { type Cell, toCellError, toCellOrError } from "./cell";
 import type { Grid } from "./grid";
 
@@ -20,7 +20,7 @@ export class PriceTable implements LineTaker {
   ) {
     this.rows = new Array<Cell[]>(designs.length);
     // Now, one after another: rows come back in the order of their groups, each far from the next in memory.
-    this.called = designs.map((row) => nameOf(row[nameAt]));
+    this.called = designs.map((row) => wordsOf(row[nameAt]));
   }
 
   take(first: number, { at, count }: Rows, open: Uint8Array, outputs: readonly Output[]): void {
@@ -60,9 +60,4 @@ export class PriceTable implements LineTaker {
     for (const place of this.names) cells[place] = this.called[at] ?? "";
     this.rows[at] = cells;
   }
-}
-
-function nameOf(cell: unknown): string {
-  if (typeof cell === "string") return cell.trim();
-  return isBlank(cell) ? "" : String(cell);
 }

@@ -373,6 +373,7 @@ export { type SpotLimit, type SpotRisk, spotRisk } from "./spotrisk";
 export { STANDINGS, type Standing, standingOf } from "./standing";
 export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
 export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./stones";
+export { wordsOf } from "./text";
 export { joinTornados, MOVED_BY, type Swing, type Tornado, tornado } from "./tornado";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
 export {

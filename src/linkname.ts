@@ -1,5 +1,6 @@
 import { parseMark, showMark } from "./mark";
 import { isBlank } from "./number";
+import { wordsOf } from "./text";
 
 /** What tells links apart: the model, its width, and the alloy it is made in, as the cells of a table have them. */
 export interface LinkName {
@@ -31,5 +32,5 @@ export function markAsWritten(value: unknown, field: string, optional = false): 
 }
 
 function folded(cell: unknown): string {
-  return isBlank(cell) ? "" : String(cell).trim().replace(/ +/g, " ").toLowerCase();
+  return wordsOf(cell).replace(/ +/g, " ").toLowerCase();
 }

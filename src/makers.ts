@@ -5,6 +5,7 @@ import { MAKER_LABELS, type MakerKey, type MakerOffer, parseMakerOffer, readMake
 import type { Mark } from "./mark";
 import { isBlank } from "./number";
 import type { Quotient } from "./quotient";
+import { wordsOf } from "./text";
 import type { Weight } from "./weight";
 
 /** A row of a makers' price list, as its cells read. */
@@ -113,7 +114,7 @@ function overlap(offer: PlacedOffer, all: readonly PlacedOffer[]): MakerFault {
 }
 
 function faultOfRow(row: number, cells: MakerRow["cells"], { code, sentence }: Fault): MakerFault {
-  const maker = isBlank(cells.maker) ? "" : String(cells.maker).trim();
+  const maker = wordsOf(cells.maker);
   return faultIn(row, maker, code, sentence, aboutOf(cells.mark));
 }
 

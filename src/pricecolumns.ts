@@ -38,8 +38,6 @@ export interface LineFormula {
   /** Told apart by it from other formulas. */
   readonly name: string;
   readonly of: (line: OrderLine, rates: Rates) => readonly Value[];
-  /** How many values it gives. */
-  readonly count: number;
 }
 
 /**
@@ -55,13 +53,12 @@ export function priceInColumns(
 ): void {
   const formula = {
     name: asked.join(),
-    count: asked.length,
     of: (line: OrderLine, workshop: Rates) => sheetFigures(costLine(line, workshop, workshop), asked),
   };
   computeLines(header, rows, rates, formula, to);
 }
 
-/** A formula over a table of designs, row by row or in columns, to the same bits; an empty row is "" throughout. Errors: wrongShape. */
+/** A formula over a table of designs, row by row or in columns, to the same bits; an empty row has no values. Errors: wrongShape. */
 export function computeLines(
   header: readonly unknown[],
   rows: Cells,
@@ -82,8 +79,7 @@ export function computeLines(
   byLayout.set(layout, known);
   const compute = (row: number) => {
     const cells = rows[row] ?? [];
-    if (cells.every(isBlank)) return Array.from({ length: formula.count }, () => "");
-    return formula.of(lineOfRow(columns, cells, rates), rates);
+    return cells.every(isBlank) ? [] : formula.of(lineOfRow(columns, cells, rates), rates);
   };
   if (standAsTheyAre(columns, rates.currency)) {
     const places = lines.map((wanted) => columns.find(({ key }) => key === wanted)?.place ?? -1);

@@ -9,6 +9,7 @@ import { COST_LINES, type CostLine } from "./piececosts";
 import type { Quotient } from "./quotient";
 import { RATE_KEYS, RATE_ROWS, type RateKey } from "./raterows";
 import { parseRates, type Rates } from "./rates";
+import { wordsOf } from "./text";
 
 /** The columns of a price list, for one piece of each design, in the order they stand in unless others are asked for. */
 export const PRICE_COLUMNS = {
@@ -148,7 +149,7 @@ const KEYS: ReadonlySet<string> = new Set<LineKey>(LINE_KEYS);
 
 function readDesign(columns: readonly FieldColumn[], row: readonly unknown[], rates: Rates): ReadDesign {
   const place = columns.find(({ key }) => key === "design")?.place ?? 0;
-  const design = isBlank(row[place]) ? "" : String(row[place]).trim();
+  const design = wordsOf(row[place]);
   try {
     return { kind: "read", design, line: lineOfRow(columns, row, rates) };
   } catch (error) {

@@ -5,7 +5,6 @@ import type { Currency } from "./currency";
 import { decimalOfCell } from "./decimal";
 import { CostingError } from "./errors";
 import { type Money, money, subtractMoney } from "./money";
-import { isBlank } from "./number";
 import type { OrderLine } from "./orderline";
 import { margin } from "./price";
 import { computeLines } from "./pricecolumns";
@@ -13,6 +12,7 @@ import { designColumns, lineOfRow } from "./pricelist";
 import { Quotient } from "./quotient";
 import { type RateFigures, withFigure } from "./ratefigures";
 import { SPOT_RULE } from "./rule";
+import { wordsOf } from "./text";
 
 /** What another spot does to one design of a catalogue. */
 export interface RepricedLine {
@@ -57,13 +57,12 @@ export function reprice(cells: Cells, rates: RateFigures, spot: Money): Repricin
   const later = { ...rates.rates, spot };
   const formula = {
     name: "repricing",
-    count: 4,
     of: (line: OrderLine) => twice(costLine(line, rates.rates, rates.rates), costLine(line, later, later)),
   };
   const lines: (RepricedLine | undefined)[] = [];
   const beyond: number[] = [];
   const refused: (Refused | undefined)[] = [];
-  const design = (row: number) => textOf(rows[row]?.[nameAt]);
+  const design = (row: number) => wordsOf(rows[row]?.[nameAt]);
   const put = (row: number, [before, after, kept, below]: readonly Value[]) => {
     if (!(before instanceof Quotient) || !(after instanceof Quotient)) return;
     lines[row] = repriced(row, design(row), before, after, kept, below === true, spot.currency);
@@ -152,10 +151,6 @@ function repriced(
     marginKept: kept instanceof Quotient ? kept : undefined,
     belowFloor,
   });
-}
-
-function textOf(cell: unknown): string {
-  return isBlank(cell) ? "" : String(cell).trim();
 }
 
 function largest(lines: readonly RepricedLine[], size: (change: Quotient) => Quotient): RepricedLine | undefined {

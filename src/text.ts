@@ -3,6 +3,11 @@ import { isBlank } from "./number";
 
 const LONGEST = 200;
 
+/** What a cell says, without the spaces around it; "" for nothing. */
+export function wordsOf(cell: unknown): string {
+  return isBlank(cell) ? "" : String(cell).trim();
+}
+
 /** A person's own words, kept as typed but for the spaces around them. Errors: blank where required, tooLarge. */
 export function readText(value: unknown, field: string, right: string): string {
   if (isBlank(value)) throw new CostingError("blank", field, `found nothing; give ${right}`);
@@ -10,8 +15,7 @@ export function readText(value: unknown, field: string, right: string): string {
 }
 
 export function readOptionalText(value: unknown, field: string): string {
-  if (isBlank(value)) return "";
-  const text = String(value).trim();
+  const text = wordsOf(value);
   if (text.length > LONGEST)
     throw new CostingError("tooLarge", field, `${found(text)} of ${text.length} characters; give at most ${LONGEST}`);
   return text;

@@ -1,4 +1,4 @@
-import { type AskingColumn, isBlank, readAskingHeader, SEEN_LABELS, SEEN_WORDS, type SeenKey } from "../../src/index";
+import { type AskingColumn, readAskingHeader, SEEN_LABELS, SEEN_WORDS, type SeenKey, wordsOf } from "../../src/index";
 import { MOST_OTHER_LETTERS, wordsApart } from "../nearwords";
 
 /** What a column of a list is taken for. */
@@ -14,7 +14,7 @@ export function matchAskingHeaders(cells: readonly unknown[]): readonly ColumnMa
   const headers = cells.map((cell, place) => ({
     ...readAskingHeader(cell),
     place,
-    header: isBlank(cell) ? "" : String(cell).trim(),
+    header: wordsOf(cell),
   }));
   const found = new Map<number, { key: SeenKey; certainty: ColumnMatch["certainty"] }>();
   const isTaken = (key: SeenKey) => [...found.values()].some((each) => each.key === key);

@@ -1,12 +1,12 @@
 import { isBlank, type ListReading, questionsOf, type Rates, readAskingList } from "../../src/index";
 import { type Button, button, linkButton } from "../button";
-import { progress } from "../catalogue/progress";
-import { Cancelled } from "../catalogue/slices";
 import { today } from "../display";
 import { element, setText } from "../element";
 import { readAskingBook } from "../excel/asking/askingbook";
 import { takeListIn } from "../excel/asking/takelist";
 import type { PartEvents, Working } from "../part";
+import { progress } from "../progress";
+import { pause } from "../slices";
 import { ASKING_TEXTS } from "../texts/asking";
 import { oneAtATime } from "../turns";
 import { usedColumns } from "./columns";
@@ -138,9 +138,7 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
           ready.map(({ seen, mark }) => ({ seen: withSpot(seen, rates), mark })),
           async (share) => {
             told(share);
-            // The button is heard between two blocks.
-            await new Promise((resolve) => setTimeout(resolve));
-            if (signal.aborted) throw new Cancelled();
+            await pause(signal);
           },
         ),
       );

@@ -1,7 +1,7 @@
 import { type Rates, type ReadDesign, readDesigns } from "../../src/index";
 import type { Designs } from "../excel/catalogue/designs";
+import { inSlices, type Slicing } from "../slices";
 import { areOurWords, type ColumnMatch, headersOf } from "./matching";
-import { inSlices, type Slicing } from "./slices";
 
 /** The designs a person works with: their cells, and what each column is. */
 export interface Chosen {

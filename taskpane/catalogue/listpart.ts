@@ -5,10 +5,10 @@ import { addColumns } from "../excel/catalogue/addcolumns";
 import type { Addition } from "../excel/catalogue/additions";
 import { putPriceList, SHORT_COLUMNS } from "../excel/catalogue/pricelist";
 import { field } from "../field";
+import { progress } from "../progress";
+import { inSlices, pause } from "../slices";
 import { TEXTS } from "../texts";
 import { type Chosen, readInSlices } from "./chosen";
-import { progress } from "./progress";
-import { Cancelled, inSlices } from "./slices";
 
 const texts = TEXTS.catalogue.list;
 
@@ -71,9 +71,7 @@ export function listPart(on: {
           rates,
           wrote: async (share) => {
             told((1 + share) / 2);
-            // The button is heard between two blocks.
-            await new Promise((resolve) => setTimeout(resolve));
-            if (signal.aborted) throw new Cancelled();
+            await pause(signal);
           },
         });
         return { addition, priced };

@@ -2,13 +2,13 @@ import {
   COUNTED,
   type Counted,
   FIELD_WORDS,
-  isBlank,
   keyOfHeader,
   LINE_KEYS,
   type LineKey,
   ROW_LABELS,
   readHeaders,
   unitOfHeader,
+  wordsOf,
 } from "../../src/index";
 import { MOST_OTHER_LETTERS, wordsApart } from "../nearwords";
 
@@ -41,7 +41,7 @@ const LINE_WORDS = FIELD_WORDS.flatMap(({ words, key }) => (isLineKey(key) ? [{ 
 
 /** What each header of a row is, or is likely to be. No field is given twice. */
 export function matchHeaders(cells: readonly unknown[]): readonly ColumnMatch[] {
-  const headers = cells.map((cell, place) => ({ place, header: isBlank(cell) ? "" : String(cell).trim() }));
+  const headers = cells.map((cell, place) => ({ place, header: wordsOf(cell) }));
   const keys = new Map<number, { key: LineKey; certainty: ColumnMatch["certainty"] }>();
   const isTaken = (key: LineKey) => [...keys.values()].some((each) => each.key === key);
   for (const { place, header } of headers) {

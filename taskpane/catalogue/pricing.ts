@@ -1,6 +1,6 @@
 import { type PricedLine, priceDesign, type Rates } from "../../src/index";
+import { inSlices, type Slicing } from "../slices";
 import { type Chosen, readInSlices } from "./chosen";
-import { inSlices, type Slicing } from "./slices";
 
 export type Priced = Extract<PricedLine, { kind: "priced" }>;
 

@@ -6,12 +6,12 @@ import type { Addition } from "../excel/catalogue/additions";
 import { putValueSheet } from "../excel/catalogue/pricesheet";
 import { dateSerial } from "../excel/fields";
 import { figure } from "../plots/figure";
+import { progress } from "../progress";
+import { pause } from "../slices";
 import { TEXTS } from "../texts";
 import type { Chosen } from "./chosen";
-import { progress } from "./progress";
 import { rangePlot } from "./rangeplot";
 import { rangeSpots } from "./rangespots";
-import { Cancelled } from "./slices";
 import { rangeInSlices, type SpotRange } from "./spotrange";
 
 const texts = TEXTS.catalogue.range;
@@ -113,9 +113,7 @@ export function rangePart(on: {
           ],
           wrote: async (share) => {
             told(share);
-            // The button is heard between two blocks.
-            await new Promise((resolve) => setTimeout(resolve));
-            if (signal.aborted) throw new Cancelled();
+            await pause(signal);
           },
         }),
       );

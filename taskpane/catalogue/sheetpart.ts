@@ -7,11 +7,12 @@ import { putValueSheet } from "../excel/catalogue/pricesheet";
 import { dateSerial } from "../excel/fields";
 import type { RatesReading } from "../excel/rates";
 import { field } from "../field";
+import { progress } from "../progress";
+import { pause } from "../slices";
 import { TEXTS } from "../texts";
 import type { Chosen } from "./chosen";
 import { csvOf } from "./csv";
 import { isPriced, priceInSlices } from "./pricing";
-import { progress } from "./progress";
 import {
   BENCH_COLUMNS,
   CUSTOMER_COLUMNS,
@@ -21,7 +22,6 @@ import {
   isCustomerColumn,
   type SheetColumn,
 } from "./sheetcolumns";
-import { Cancelled } from "./slices";
 
 const texts = TEXTS.catalogue.sheet;
 
@@ -153,9 +153,7 @@ export function sheetPart(on: {
           ),
           wrote: async (share) => {
             told(share);
-            // The button is heard between two blocks.
-            await new Promise((resolve) => setTimeout(resolve));
-            if (signal.aborted) throw new Cancelled();
+            await pause(signal);
           },
         }),
       );

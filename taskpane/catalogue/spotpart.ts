@@ -15,12 +15,12 @@ import { element } from "../element";
 import { writeSpot } from "../excel/catalogue/spot";
 import type { RatesReading, RateValues } from "../excel/rates";
 import { field } from "../field";
+import { progress } from "../progress";
+import { inSlices, type Slicing } from "../slices";
 import { TEXTS } from "../texts";
 import { type Chosen, rowsOf } from "./chosen";
 import { readSpot, typedNow } from "./newspot";
-import { progress } from "./progress";
 import { repricingView } from "./repricingview";
-import { inSlices, type Slicing } from "./slices";
 import { sourcePart } from "./sourcepart";
 
 const texts = TEXTS.catalogue.spot;

@@ -1,6 +1,6 @@
 import { type Money, priceDesign, Quotient, type Rates, type ReadDesign } from "../../src/index";
+import { inSlices, type Slicing } from "../slices";
 import { type Chosen, readInSlices } from "./chosen";
-import { inSlices, type Slicing } from "./slices";
 
 /** A catalogue at one spot: one piece of each design that can be priced. */
 export interface AtSpot {

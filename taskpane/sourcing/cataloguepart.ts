@@ -11,9 +11,9 @@ import {
 import { button } from "../button";
 import { type Chosen, readInSlices } from "../catalogue/chosen";
 import { designPart } from "../catalogue/designpart";
-import { progress } from "../catalogue/progress";
-import { inSlices, type Slicing } from "../catalogue/slices";
 import { element } from "../element";
+import { progress } from "../progress";
+import { inSlices, type Slicing } from "../slices";
 import { SOURCING_TEXTS } from "../texts/sourcing";
 import { type ManyChains, manyView, type WorkingButton } from "./manyview";
 

@@ -52,7 +52,7 @@ function inColumns(header: readonly unknown[], rows: readonly (readonly unknown[
 /** The same row by row, in quotients of 60 digits: the nearest doubles, or the fault's sentence. */
 function oneByOne(header: readonly unknown[], rows: readonly (readonly unknown[])[], rates: Record_ = {}) {
   return priceLines([header, ...rows], ratesOf(rates)).map((line) => {
-    if (line.kind === "empty") return ASKED.map(() => "");
+    if (line.kind === "empty") return [];
     if (line.kind === "refused") return line.error.message;
     return ASKED.map((column) => (figureOf(line, column) as Quotient | undefined)?.toNumber() ?? "");
   });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { readOptionalText, readText } from "../../src/text";
+import { readOptionalText, readText, wordsOf } from "../../src/text";
 import { expectFault } from "./reference";
 
 describe("a person's own words", () => {
@@ -34,4 +34,15 @@ describe("a person's own words", () => {
     expectFault(() => readText(long, "Customer", "a name"), "tooLarge", "201 characters", "at most 200", "…");
     expect(() => readText(long, "Customer", "a name")).not.toThrow(long);
   });
+});
+
+test("a cell's words are those between the spaces around them, of whatever kind it is", () => {
+  expect(["  Curb 8 mm ", 1001, "", "   ", null, undefined].map(wordsOf)).toEqual([
+    "Curb 8 mm",
+    "1001",
+    "",
+    "",
+    "",
+    "",
+  ]);
 });

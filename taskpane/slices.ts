@@ -9,6 +9,12 @@ export interface Slicing {
   readonly signal: AbortSignal;
 }
 
+/** Lets the pane answer keys and the Cancel button between two steps of long work. Errors: Cancelled. */
+export async function pause(signal: AbortSignal): Promise<void> {
+  await new Promise((resolve) => setTimeout(resolve));
+  if (signal.aborted) throw new Cancelled();
+}
+
 /** Milliseconds a slice may take, so that keys and the Cancel button are answered between two. */
 const SPAN = 40;
 const FIRST = 8;
@@ -32,8 +38,7 @@ export async function inSlices<Item, Result>(
     const took = Math.max(0.1, performance.now() - begun);
     size = Math.max(1, Math.min(size * 4, Math.round((slice.length * SPAN) / took)));
     progress(at / items.length);
-    await new Promise((resolve) => setTimeout(resolve));
-    if (signal.aborted) throw new Cancelled();
+    await pause(signal);
   }
   return results;
 }

@@ -1,9 +1,9 @@
-import { Quotient } from "../../src/index";
-import { button } from "../button";
-import { showShare } from "../display";
-import { element, setText } from "../element";
-import { TEXTS } from "../texts";
+import { Quotient } from "../src/index";
+import { button } from "./button";
+import { showShare } from "./display";
+import { element, setText } from "./element";
 import { Cancelled, type Slicing } from "./slices";
+import { TEXTS } from "./texts";
 
 const texts = TEXTS.catalogue;
 

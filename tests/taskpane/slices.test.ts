@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { Cancelled, inSlices } from "../../../taskpane/catalogue/slices";
+import { Cancelled, inSlices } from "../../taskpane/slices";
 
 const nobody = new AbortController().signal;
 
