@@ -9,6 +9,12 @@ const { make } = TEXTS;
 export interface Banner {
   readonly root: HTMLElement;
   done(filled: Filled, goTo: (sheet: string) => void): void;
+  /** A quote that was made before, with the way to its sheets and to a revision of it. */
+  already(
+    filled: Filled,
+    sentence: string,
+    on: { readonly goTo: (sheet: string) => void; readonly revise: () => void },
+  ): void;
   /** A sentence on what is worth a look, though nothing went wrong. */
   noted(sentence: string): void;
   /** A sentence on what went wrong. */
@@ -40,13 +46,18 @@ export function banner(): Banner {
             : []),
           ...filled.formulaFields.map((field) => element("p", { class: "help" }, make.formulaField(field))),
           ...filled.errors.map((error) => element("p", { class: "help" }, make.errorValue(error))),
-          element(
-            "div",
-            { class: "actions" },
-            button(make.showQuote, "outline", () => goTo(filled.quoteSheet)).root,
-            button(make.showJob, "outline", () => goTo(filled.jobSheet)).root,
-            button(make.showTickets, "outline", () => goTo(filled.ticketsSheet)).root,
-          ),
+          element("div", { class: "actions" }, ...showing(filled, goTo)),
+        ),
+      );
+    },
+    already(filled, sentence, on) {
+      const revise = button(make.revise, "outline", on.revise).root;
+      root.replaceChildren(
+        element(
+          "div",
+          { class: "banner noted" },
+          element("p", { class: "bannerhead" }, sentence),
+          element("div", { class: "actions" }, ...showing(filled, on.goTo), revise),
         ),
       );
     },
@@ -60,4 +71,14 @@ export function banner(): Banner {
       root.replaceChildren();
     },
   };
+}
+
+/** The ways to a quote's sheets. */
+function showing(filled: Filled, goTo: (sheet: string) => void): HTMLElement[] {
+  const sheets = [
+    [make.showQuote, filled.quoteSheet],
+    [make.showJob, filled.jobSheet],
+    [make.showTickets, filled.ticketsSheet],
+  ] as const;
+  return sheets.map(([label, sheet]) => button(label, "outline", () => goTo(sheet)).root);
 }

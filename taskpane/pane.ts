@@ -1,4 +1,4 @@
-import { type Parsed, parseRates, type Rates, type Standing, showQuoteNumber } from "../src/index";
+import { parseRates, type Rates, type Standing, showQuoteNumber } from "../src/index";
 import { announcer } from "./announcer";
 import { banner } from "./banner";
 import { bookedTotal, openBooked } from "./booked";
@@ -9,7 +9,7 @@ import { earlierQuotes } from "./earlier";
 import { element } from "./element";
 import { goTo } from "./excel/host";
 import { type BookedQuote, writeStanding } from "./excel/quotebook";
-import { type RatesNews, type RatesReading, watchRates } from "./excel/rates";
+import { type RatesNews, watchRates } from "./excel/rates";
 import { addMissingRates, layOutRates } from "./excel/ratesheet";
 import { serialNow } from "./excel/ratespaper";
 import { readWorkbook } from "./excel/reading";
@@ -18,7 +18,7 @@ import { paneFrame } from "./frame";
 import { orderForm } from "./orderform";
 import type { LazyPart } from "./part";
 import { quoteMaker } from "./quotemaker";
-import { ratesHead } from "./rateshead";
+import { type RatesKnown, ratesHead } from "./rateshead";
 import { type Reckoning, reckon } from "./reckoning";
 import { isRefusal, sentenceOf } from "./refusal";
 import { resultCard, spokenResult } from "./result";
@@ -36,14 +36,14 @@ const MINUTE = 60_000;
 
 /** The whole pane: what is read from Rates and what is typed, wired to what is shown. */
 export function openPane(place: HTMLElement): void {
-  let rates: Parsed<Rates> | undefined;
-  /** What was read of Rates; `rates` and what is shown were made from it. */
-  let ratesRead: RatesReading = { found: false };
+  /** What is shown was made from it. */
+  let known: RatesKnown = { reading: undefined, parsed: undefined, failure: "" };
+  let isWatching = false;
   let reckoning: Reckoning | undefined;
 
   const voice = announcer();
   const ending = banner();
-  const head = ratesHead({ goTo: show, layOut, addMissing, readAgain: () => void attempt(followRates) });
+  const head = ratesHead({ goTo: show, layOut, addMissing, readAgain: () => void followRates() });
   const result = resultCard();
   const form = orderForm({
     changed: () => {
@@ -58,7 +58,7 @@ export function openPane(place: HTMLElement): void {
   });
   const revision = revisionOf(form, startAnew);
   const earlier = earlierQuotes({
-    unfolded: () => void attempt(followRates),
+    unfolded: () => void followRates(),
     open: (quote) => void reopen(quote, "as quoted"),
     stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
   });
@@ -70,7 +70,7 @@ export function openPane(place: HTMLElement): void {
       form.goTo("linkWeight");
     },
     revise,
-    rates: () => ({ reading: ratesRead, rates: rates?.ok ? rates.value : undefined }),
+    rates: () => ({ reading: known.reading, rates: ratesNow() }),
     order: () => reckoning,
     goTo: show,
     attempt,
@@ -94,7 +94,7 @@ export function openPane(place: HTMLElement): void {
   const frame = paneFrame(
     place,
     { head: head.root, tabs: views.tabs, work: views.panels, ending: ending.root, voice: voice.root },
-    () => void attempt(maker.make),
+    () => void attempt(() => maker.make()),
   );
   const maker = quoteMaker({
     form,
@@ -104,7 +104,8 @@ export function openPane(place: HTMLElement): void {
     template: () => template.name,
     reckoned() {
       compute();
-      return ratesRead.found && reckoning ? { reckoning, rateValues: ratesRead.values } : undefined;
+      const { reading } = known;
+      return reading?.found && reckoning ? { reckoning, rateValues: reading.values } : undefined;
     },
     followRates: () => followRates(),
     attempt,
@@ -112,10 +113,15 @@ export function openPane(place: HTMLElement): void {
     say: voice.say,
   });
 
+  function ratesNow(): Rates | undefined {
+    return known.parsed?.ok ? known.parsed.value : undefined;
+  }
+
   function compute(): void {
     const typed = form.typed();
+    const rates = ratesNow();
     const stay = hold(result.root);
-    reckoning = rates?.ok ? reckon(typed, rates.value, today(), form.misread()) : undefined;
+    reckoning = rates ? reckon(typed, rates, today(), form.misread()) : undefined;
     result.show(reckoning, typed, form.line);
     form.judge(reckoning?.faults ?? [], reckoning?.kind === "costed" ? reckoning.costed.sheets : undefined);
     stay();
@@ -124,27 +130,38 @@ export function openPane(place: HTMLElement): void {
     voice.sayAtRest(spoken);
   }
 
+  /**
+   * Reads Rates and shows them. It never fails: what could not be read is told in the head, where it says nothing of the
+   * step that it follows, and the last good figures stay. A quote is made only at what its own batch reads.
+   */
   const followRates = oneAtATime(async () => {
     try {
       const { rates: reading, quotes } = await readWorkbook(earlier.root.open);
-      ratesRead = reading;
-      rates = reading.found ? parseRates(reading.values) : undefined;
-      head.show(reading, rates);
-      if (rates?.ok) form.adapt(rates.value);
+      known = { reading, parsed: reading.found ? parseRates(reading.values) : undefined, failure: "" };
+      const rates = ratesNow();
+      if (rates) form.adapt(rates);
       if (quotes) earlier.show(quotes);
       frame.showWork(reading.found);
     } catch (error) {
-      // Rates that cannot be read now must not price anything, whatever they were before.
-      ratesRead = { found: false };
-      rates = undefined;
-      head.failed(sentenceOf(error));
-      if (!isRefusal(error)) throw error;
-    } finally {
-      compute();
-      watchSpotAge();
-      followParts();
+      known = { ...known, failure: sentenceOf(error) };
+      if (!isRefusal(error)) reportError(error);
     }
+    compute();
+    watchSpotAge();
+    followParts();
   });
+
+  /** What a minute brings: an older spot, and another try where Excel gave no answer. */
+  function eachMinute(): void {
+    watchSpotAge();
+    if (known.failure !== "") void followRates();
+    if (!isWatching) void attempt(watch);
+  }
+
+  async function watch(): Promise<void> {
+    await watchRates(hear);
+    isWatching = true;
+  }
 
   function followParts(): void {
     if (views.shown !== "quote") for (const part of tools[views.shown]) part.follow();
@@ -152,8 +169,10 @@ export function openPane(place: HTMLElement): void {
 
   /** A quote at an old spot is the person's to make, but not unseen. */
   function watchSpotAge(): void {
-    head.show(ratesRead, rates);
-    const said = ratesRead.found && rates?.ok ? spotAgeSentence(ratesRead.values, rates.value, serialNow()) : "";
+    head.show(known);
+    const { reading } = known;
+    const rates = ratesNow();
+    const said = reading?.found && rates ? spotAgeSentence(reading.values, rates, serialNow()) : "";
     frame.spotAge(said === "" ? "" : `${said} ${TEXTS.catalogue.age.before}`);
   }
 
@@ -173,7 +192,7 @@ export function openPane(place: HTMLElement): void {
   async function addMissing(): Promise<void> {
     await attempt(async () => {
       ending.clear();
-      const count = ratesRead.found ? ratesRead.missing.length : 0;
+      const count = known.reading?.found ? known.reading.missing.length : 0;
       try {
         await addMissingRates();
       } finally {
@@ -187,17 +206,19 @@ export function openPane(place: HTMLElement): void {
   function hear({ isOwn, calculatedSheetId }: RatesNews): void {
     // The remark on the age of spot calculates Rates with every change of the workbook.
     if (maker.isMaking && (isOwn || calculatedSheetId !== undefined)) return;
-    const sheetIds = ratesRead.found ? ratesRead.sheetIds : [];
-    if (calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId)) followParts();
-    else void attempt(followRates);
+    const sheetIds = known.reading?.found ? known.reading.sheetIds : [];
+    const isElsewhere = calculatedSheetId !== undefined && !sheetIds.includes(calculatedSheetId);
+    if (isElsewhere && known.failure === "") followParts();
+    else void followRates();
   }
 
   async function readRow(pressed: Button, put: (row: RowTexts) => RowTaken): Promise<void> {
-    if (!rates?.ok) return ending.failed(TEXTS.result.ratesFirst);
+    const rates = ratesNow();
+    if (!rates) return ending.failed(TEXTS.result.ratesFirst);
     pressed.work(TEXTS.form.takingRow);
     try {
       ending.clear();
-      const { fields, otherCustomer } = put(await readSelectedOrder(rates.value.currency));
+      const { fields, otherCustomer } = put(await readSelectedOrder(rates.currency));
       compute();
       if (fields === 0) return ending.failed(TEXTS.form.tookNone);
       if (otherCustomer) ending.noted(TEXTS.form.otherCustomer(otherCustomer, form.typed().order.customer));
@@ -217,8 +238,9 @@ export function openPane(place: HTMLElement): void {
   function reopen(quote: BookedQuote, spot: "as quoted" | "as Rates"): boolean {
     if (maker.isMaking) return false;
     ending.clear();
-    const opened = rates?.ok
-      ? openBooked(quote, rates.value.currency)
+    const rates = ratesNow();
+    const opened = rates
+      ? openBooked(quote, rates.currency)
       : ({ ok: false, sentence: TEXTS.result.ratesFirst } as const);
     if (!opened.ok) {
       ending.failed(opened.sentence);
@@ -238,7 +260,7 @@ export function openPane(place: HTMLElement): void {
   /** Makes a quote anew at today's spot, by the way of opening it and pressing the button; answers whether one was made. */
   async function revise(quote: BookedQuote): Promise<boolean> {
     if (!reopen(quote, "as Rates")) return false;
-    await maker.make();
+    await maker.make("anew");
     // Once a revision is made, that one stands in the form.
     return revision.of !== undefined && showQuoteNumber(revision.of) !== showQuoteNumber(quote.number);
   }
@@ -275,11 +297,9 @@ export function openPane(place: HTMLElement): void {
   }
 
   watchFoot(frame.foot, result.headline);
-  window.setInterval(watchSpotAge, MINUTE);
-  void attempt(async () => {
-    await followRates();
-    await watchRates(hear);
-  });
+  window.setInterval(eachMinute, MINUTE);
+  void followRates();
+  void attempt(watch);
 }
 
 /** Says that the pane is not in Excel. */

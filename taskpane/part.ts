@@ -5,7 +5,8 @@ import type { Reckoning } from "./reckoning";
 import { TEXTS } from "./texts";
 
 export interface RatesNow {
-  readonly reading: RatesReading;
+  /** As last read; undefined while it could not be. */
+  readonly reading: RatesReading | undefined;
   readonly rates: Rates | undefined;
 }
 

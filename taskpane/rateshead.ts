@@ -18,11 +18,19 @@ export interface RatesHeadEvents {
   readonly readAgain: () => void;
 }
 
+/** What the pane knows of Rates. */
+export interface RatesKnown {
+  /** The last reading that succeeded; undefined before the first. What could not be read is not what is not there. */
+  readonly reading: RatesReading | undefined;
+  /** What it says as rates; undefined where there are none. */
+  readonly parsed: Parsed<Rates> | undefined;
+  /** Why a later reading did not succeed; "" where it did. */
+  readonly failure: string;
+}
+
 export interface RatesHead {
   readonly root: HTMLElement;
-  show(reading: RatesReading, parsed: Parsed<Rates> | undefined): void;
-  /** Rates could not be read; the sentence says why. */
-  failed(sentence: string): void;
+  show(known: RatesKnown): void;
 }
 
 /** Under the pane's name: the spot worked from, what is wrong on Rates, or the offer to lay Rates out. */
@@ -33,14 +41,22 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
   let shown = "";
   return {
     root,
-    show(reading, parsed) {
-      setText(age, reading.found && parsed?.ok ? spotAgeSentence(reading.values, parsed.value, serialNow()) : "");
+    show({ reading, parsed, failure }) {
+      setText(age, reading?.found && parsed?.ok ? spotAgeSentence(reading.values, parsed.value, serialNow()) : "");
       age.hidden = age.textContent === "";
       // Any change in the workbook comes by here; what stands already keeps its focus and a spot half typed.
-      const news = JSON.stringify(reading);
+      const news = JSON.stringify([reading ?? null, failure]);
       if (news === shown) return;
       shown = news;
-      if (!reading.found) {
+      if (failure !== "") {
+        const isKept = reading?.found && parsed?.ok;
+        root.replaceChildren(
+          unread(failure, isKept ? texts.kept : texts.triedAgain, on.readAgain),
+          ...(isKept ? [spotLine(reading.values, parsed.value, () => on.goTo(reading.sheet)), age] : []),
+        );
+      } else if (!reading) {
+        root.replaceChildren(element("p", { class: "help" }, texts.reading));
+      } else if (!reading.found) {
         root.replaceChildren(offer);
       } else {
         const goToRates = () => on.goTo(reading.sheet);
@@ -51,12 +67,18 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
         );
       }
     },
-    failed(sentence) {
-      shown = "";
-      const again = linkButton(texts.again, on.readAgain);
-      root.replaceChildren(element("div", { class: "banner failed" }, element("p", {}, sentence), again));
-    },
   };
+}
+
+function unread(failure: string, what: string, readAgain: () => void): HTMLElement {
+  return element(
+    "div",
+    { class: "banner failed", role: "group", "aria-labelledby": "rates-unread" },
+    element("p", { id: "rates-unread", class: "bannerhead" }, texts.unread),
+    element("p", {}, failure),
+    element("p", {}, what),
+    linkButton(texts.again, readAgain),
+  );
 }
 
 function spotLine(values: RateValues, rates: Rates, goToRates: () => void): HTMLElement {

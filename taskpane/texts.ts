@@ -34,6 +34,9 @@ export const TEXTS = {
     noSource: "no source noted",
     show: "Show Rates",
     again: "Read again",
+    unread: "The Rates sheet could not be read just now.",
+    kept: "The figures read before stay in use here. Curbwright tries again every minute.",
+    triedAgain: "Nothing was changed. Curbwright tries again every minute.",
     faulty: (count: number) =>
       count === 1 ? "One value on the Rates sheet needs a look" : `${count} values on the Rates sheet need a look`,
     emptyTitle: "No rates in this workbook yet",
@@ -96,6 +99,11 @@ export const TEXTS = {
       count === 1 ? `One field needs a look: ${labels}.` : `${count} fields need a look: ${labels}.`,
     missing: (labels: string) => `Still to fill: ${labels}.`,
     notYet: "There are no rates to quote from yet.",
+    already: (number: string, total: string) =>
+      `Quote ${number} was made from this order already, at ${total}. Change the order for another quote.`,
+    alreadyOtherwise: (number: string, total: string, now: string) =>
+      `Quote ${number} was made from this order already, at ${total}. With the rates as they are now it comes to ${now}.`,
+    revise: "Make a revision",
   },
 
   template: {

@@ -7,6 +7,7 @@ import { putValueSheet } from "../excel/catalogue/pricesheet";
 import { dateSerial } from "../excel/fields";
 import type { RatesReading } from "../excel/rates";
 import { field } from "../field";
+import type { PartEvents } from "../part";
 import { progress } from "../progress";
 import { pause } from "../slices";
 import { TEXTS } from "../texts";
@@ -39,7 +40,7 @@ const USUAL_BENCH: readonly SheetColumn[] = ["design", "mark", "length", "weight
 export function sheetPart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
   readonly chosen: () => Promise<Chosen | undefined>;
-  readonly rates: () => { readonly reading: RatesReading; readonly rates: Rates | undefined };
+  readonly rates: PartEvents["rates"];
   readonly added: (addition: Addition) => Promise<void>;
   readonly done: (sentence: string, sheet?: string) => void;
 }): SheetPart {
@@ -107,7 +108,7 @@ export function sheetPart(on: {
     const { reading, rates } = on.rates();
     byHand.replaceChildren();
     const columns = asked();
-    if (!reading.found || !rates) on.done(TEXTS.catalogue.ratesFirst);
+    if (!reading?.found || !rates) on.done(TEXTS.catalogue.ratesFirst);
     else if (columns.length === 0) on.done(texts.noColumns);
     else {
       const chosen = await on.chosen();

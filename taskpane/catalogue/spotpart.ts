@@ -13,8 +13,9 @@ import { button, linkButton } from "../button";
 import { showMove, showShare, showSpot } from "../display";
 import { element } from "../element";
 import { writeSpot } from "../excel/catalogue/spot";
-import type { RatesReading, RateValues } from "../excel/rates";
+import type { RateValues } from "../excel/rates";
 import { field } from "../field";
+import type { PartEvents } from "../part";
 import { progress } from "../progress";
 import { inSlices, type Slicing } from "../slices";
 import { TEXTS } from "../texts";
@@ -39,7 +40,7 @@ const JUMP = Quotient.of("0.15");
 export function spotPart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
   readonly chosen: () => Promise<Chosen | undefined>;
-  readonly rates: () => { readonly reading: RatesReading; readonly rates: Rates | undefined };
+  readonly rates: PartEvents["rates"];
   /** A spot was taken over. */
   readonly took: () => Promise<void>;
   readonly done: (sentence: string) => void;
@@ -101,7 +102,7 @@ export function spotPart(on: {
   async function reckon(): Promise<void> {
     const { reading, rates } = on.rates();
     outcome.replaceChildren();
-    if (!reading.found || !rates) {
+    if (!reading?.found || !rates) {
       outcome.replaceChildren(element("p", { class: "fault" }, TEXTS.catalogue.ratesFirst));
       return;
     }
@@ -200,7 +201,7 @@ export function spotPart(on: {
     ratesChanged() {
       adapt();
       const { reading } = on.rates();
-      if (reckonedFrom === undefined || (reading.found && JSON.stringify(reading.values) === reckonedFrom)) return;
+      if (reckonedFrom === undefined || (reading?.found && JSON.stringify(reading.values) === reckonedFrom)) return;
       reckonedFrom = undefined;
       outcome.replaceChildren(element("p", { class: "help" }, texts.changed));
     },

@@ -47,6 +47,19 @@ function isLanguage(tag: string): boolean {
   }
 }
 
+/** Brings a sheet to the front where it is there; answers whether it is. */
+export async function goToIfThere(name: string): Promise<boolean> {
+  return run(async (context) => {
+    const sheet = context.workbook.worksheets.getItemOrNullObject(name);
+    sheet.load("name");
+    await context.sync();
+    if (sheet.isNullObject) return false;
+    sheet.activate();
+    await context.sync();
+    return true;
+  });
+}
+
 /** Brings a sheet to the front. */
 export async function goTo(sheet: string): Promise<void> {
   await run(async (context) => {

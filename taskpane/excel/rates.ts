@@ -1,5 +1,5 @@
 import { RATE_KEYS, type RateKey } from "../../src/index";
-import { run } from "./run";
+import { readAfterEdit } from "./run";
 
 export type RateValues = Readonly<Record<RateKey, unknown>>;
 
@@ -67,7 +67,7 @@ export interface RatesNews {
  * its rates along.
  */
 export async function watchRates(told: (news: RatesNews) => void): Promise<void> {
-  await run(async (context) => {
+  await readAfterEdit(async (context) => {
     const { worksheets } = context.workbook;
     worksheets.onChanged.add(async ({ triggerSource }) =>
       told({ isOwn: triggerSource === "ThisLocalAddin", calculatedSheetId: undefined }),

@@ -12,8 +12,9 @@ const SHEET = "Rates";
 
 /**
  * Lays out the Rates sheet with its start values, each value a defined name, and the quote template where there is none.
- * Names that are there already are pointed to the new cells, so that formulas over them go on. On a fault nothing of it
- * stays behind.
+ * Names that lead to no cell any more are pointed to the new ones, so that formulas over them go on. On a fault nothing of
+ * it stays behind.
+ * Errors: WorkbookFault, with nothing written, where a rate's name leads to a cell.
  * @param spot money per troy ounce of fine gold, as typed; "" leaves it open
  */
 export async function layOutRates(spot: string): Promise<void> {
@@ -23,8 +24,16 @@ export async function layOutRates(spot: string): Promise<void> {
     await run(async (context) => {
       const { worksheets, names } = context.workbook;
       worksheets.load("items/name");
+      const standing = askRates(context);
       const known = askNames(context);
       await context.sync();
+      // Whatever the pane knew: figures that a person has typed are never replaced by examples.
+      const rates = standing();
+      if (rates.found) {
+        throw new WorkbookFault(
+          `This workbook has its rates already, on the sheet "${rates.sheet}". They were left as they are.`,
+        );
+      }
       for (const [key, name] of known()) before.set(key, name.formula);
       const taken = new Set(worksheets.items.map(({ name }) => name.toLowerCase()));
       const hasTemplate = taken.has(TEMPLATE_SHEET.toLowerCase());

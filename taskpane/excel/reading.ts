@@ -1,6 +1,6 @@
 import { askQuoteTable, type BookedQuote } from "./quotebook";
 import { askRates, type RatesReading } from "./rates";
-import { run, WorkbookFault } from "./run";
+import { readAfterEdit, WorkbookFault } from "./run";
 
 /** The quotes made so far in the order of their rows, or the sentence on why they cannot be read. */
 export type QuotesReading =
@@ -14,7 +14,7 @@ export type QuotesReading =
 export async function readWorkbook(
   withQuotes: boolean,
 ): Promise<{ readonly rates: RatesReading; readonly quotes: QuotesReading | undefined }> {
-  return run(async (context) => {
+  return readAfterEdit(async (context) => {
     const rates = askRates(context);
     const table = withQuotes ? askQuoteTable(context) : undefined;
     await context.sync();

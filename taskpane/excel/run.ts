@@ -32,10 +32,25 @@ const SENTENCES: Readonly<Record<string, string>> = {
   ResponsePayloadSizeLimitExceeded: TOO_LARGE,
 };
 
-/** One conversation with Excel; what the person can mend comes back as a WorkbookFault. */
+/** One conversation with Excel, for the press of a button; what the person can mend comes back as a WorkbookFault. */
 export async function run<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
+  return converse({ delayForCellEdit: false }, batch);
+}
+
+/**
+ * One conversation that only reads, begun by something that happened in the workbook. The person may be typing into the
+ * next cell by then: it waits until they have finished, where Excel would refuse any other.
+ */
+export async function readAfterEdit<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
+  return converse({ delayForCellEdit: true }, batch);
+}
+
+async function converse<T>(
+  options: Excel.RunOptions,
+  batch: (context: Excel.RequestContext) => Promise<T>,
+): Promise<T> {
   try {
-    return await Excel.run(batch);
+    return await Excel.run(options, batch);
   } catch (error) {
     const sentence = error instanceof OfficeExtension.Error ? SENTENCES[error.code] : undefined;
     throw sentence ? new WorkbookFault(sentence, { cause: error }) : error;

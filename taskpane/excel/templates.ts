@@ -1,7 +1,7 @@
 import { locale } from "./host";
 import { paperSizeFor } from "./paper";
 import { fieldsIn } from "./placed";
-import { run } from "./run";
+import { readAfterEdit, run } from "./run";
 import { type BuiltInTemplate, builtInTemplates, putTemplate, TEMPLATE_SHEET } from "./template";
 
 /** The templates that quotes can be made from. */
@@ -38,7 +38,7 @@ export async function templatesIn(context: Excel.RequestContext): Promise<Templa
 
 /** The templates of the workbook, in a conversation of its own. */
 export async function readTemplates(): Promise<Templates> {
-  return run(templatesIn);
+  return readAfterEdit(templatesIn);
 }
 
 /** Adds a built-in template as a sheet and shows it; one that is there already is only shown. */

@@ -35,6 +35,8 @@ export interface WorkbookPage {
   /** The requests of the add-in itself so far; office.js's own and its letting go of ranges are not counted. */
   readonly syncCount: number;
   readonly log: readonly LogEntry[];
+  /** Has every request of the add-in refused with a code of Excel's, until it is called without one. */
+  refuse(code?: string): void;
   reset(): Promise<void>;
   /** Workbook and pane as they were when the page opened, without loading the page again. */
   renew(): Promise<void>;
@@ -113,6 +115,7 @@ export function offerApi(state: State, ready: Promise<void>): void {
     get log() {
       return host.log;
     },
+    refuse: (code) => host.mood.refuse(code),
     reset: () => state.reset(),
     renew: () => state.renew(),
     saveXlsx: async () => {

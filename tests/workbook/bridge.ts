@@ -17,6 +17,7 @@ const SETS = {
   RibbonApi: "1.2",
   DialogApi: "1.2",
   AddinCommands: "1.3",
+  DelayForCellEdit: "1.1",
 };
 
 const settings = { Read: () => [[], []], Write: () => undefined };

@@ -8,6 +8,8 @@ export interface Desk {
   readonly pane: Frame;
   /** Errors that no code caught, on the page or in the pane. */
   readonly crashes: readonly string[];
+  /** Takes out the errors that a test was to bring about. Fails where there was none. */
+  forgive(pattern: RegExp): void;
   /** Ends a test's work at it; the next one finds workbook and pane new. Fails where something had crashed. */
   leave(): Promise<void>;
 }

@@ -1,12 +1,14 @@
 import type { Book } from "./book";
 import { Events } from "./events";
 import { shifted } from "./extras";
+import type { Failure } from "./failure";
 import { interpret, type Surroundings } from "./interpreter";
 import { type Calls, Entity } from "./model/entity";
 import { setHost } from "./model/host";
 import { RangeEntity } from "./model/range";
 import { WorkbookEntity } from "./model/workbook";
-import type { Action, Answer, Batch } from "./wire";
+import { Mood } from "./mood";
+import { type Action, type Answer, type Batch, WAITS_FOR_CELL_EDIT } from "./wire";
 
 /** One request of the pane, for tests that count them and for the curious. */
 export interface LogEntry {
@@ -27,6 +29,7 @@ interface PaneWindow {
 export class PaneHost {
   readonly log: LogEntry[] = [];
   readonly events: Events;
+  readonly mood: Mood;
   enableEvents = true;
   private readonly references = new Map<string, Entity>();
   private queue: Promise<void> = Promise.resolve();
@@ -38,6 +41,7 @@ export class PaneHost {
   constructor(private readonly book: Book) {
     setHost(book, this);
     this.events = new Events(book, this);
+    this.mood = new Mood(book);
     book.changes.onShifted((sheetId, shift) => {
       for (const [reference, entity] of this.references) {
         if (!(entity instanceof RangeEntity) || entity.sheetId !== sheetId) continue;
@@ -68,6 +72,7 @@ export class PaneHost {
     this.pane = undefined;
     this.references.clear();
     this.events.clear();
+    this.mood.forget();
     this.log.length = 0;
     this.enableEvents = true;
   }
@@ -111,10 +116,17 @@ export class PaneHost {
   }
 
   private receive(text: string): void {
+    const request = readRequest(text);
+    // office.js's own business goes on while a cell is being edited.
+    if (request.waits) this.mood.whenEdited(() => this.enqueue(request));
+    else this.enqueue(request);
+  }
+
+  private enqueue(request: Request): void {
     const { bridge } = this;
     this.waiting += 1;
     this.queue = this.queue
-      .then(() => this.answer(text))
+      .then(() => this.answer(request))
       .then((reply) => bridge?.onMessageFromHost?.(reply))
       .catch((error: unknown) => console.error(error))
       .then(() => {
@@ -122,8 +134,9 @@ export class PaneHost {
       });
   }
 
-  private async answer(text: string): Promise<string> {
-    const { id, batch } = readRequest(text);
+  private async answer({ id, batch, waits }: Request): Promise<string> {
+    const kind = kindOf(batch);
+    const refusal = kind === "sync" ? this.mood.refusal(waits) : undefined;
     const surroundings: Surroundings = {
       book: this.book,
       root: () => new WorkbookEntity(this.book, this),
@@ -133,20 +146,38 @@ export class PaneHost {
       settled: () => this.book.settled(),
       isKnown: (type, member) => member in (this.pane?.Excel?.[type]?.prototype ?? {}),
     };
-    const answer = await interpret(batch, surroundings);
+    const answer = refusal ? refused(refusal) : await interpret(batch, surroundings);
     const failed = answer.Error === undefined ? {} : { failed: `${answer.Error.Code}: ${answer.Error.Message}` };
-    this.log.push({ id, kind: kindOf(batch), actions: batch.Actions.length, ...failed });
+    this.log.push({ id, kind, actions: batch.Actions.length, ...failed });
     this.events.flush();
     return reply(id, answer);
   }
 }
 
-function readRequest(text: string): { id: number; batch: Batch } {
+interface Request {
+  readonly id: number;
+  readonly batch: Batch;
+  /** Whether it is to wait while a cell is being edited. */
+  readonly waits: boolean;
+}
+
+function readRequest(text: string): Request {
   const message: unknown = JSON.parse(text);
   if (typeof message !== "object" || message === null || !("id" in message) || !("message" in message))
     throw new Error("The pane sent something that is no request");
   const { body } = message.message as { body: Batch | string };
-  return { id: Number(message.id), batch: typeof body === "string" ? (JSON.parse(body) as Batch) : body };
+  const flags = "flags" in message ? Number(message.flags) : 0;
+  return {
+    id: Number(message.id),
+    batch: typeof body === "string" ? (JSON.parse(body) as Batch) : body,
+    waits: (flags & WAITS_FOR_CELL_EDIT) !== 0,
+  };
+}
+
+/** The whole batch, none of which was begun. */
+function refused({ code, message, status }: Failure): Answer {
+  const error = { Code: code, Message: message, Location: "", ActionIndex: 0, HttpStatusCode: status };
+  return { Results: [], TraceIds: [], Error: error };
 }
 
 function reply(id: number, answer: Answer): string {

@@ -23,6 +23,14 @@ async function make(number: string): Promise<void> {
   await desk.pane.getByText(`Quote ${number}, Job ${number} and Tickets ${number} are in the workbook.`).waitFor();
 }
 
+/** A word of the customer's that changes no price: an order of its own, not the one that was quoted already. */
+const OTHERWISE = { Engraving: "For always" };
+
+async function makeAnother(number: string): Promise<void> {
+  await fill(desk, OTHERWISE);
+  await make(number);
+}
+
 async function unfold(): Promise<void> {
   await desk.pane.getByText("Earlier quotes", { exact: true }).click();
   await settled(desk.page);
@@ -130,7 +138,7 @@ describe("the Quotes table", () => {
     await typeIn(desk.page, "Quotes", "K4", "Note");
     await typeIn(desk.page, "Quotes", "K5", "rang twice");
     await toTable("widen");
-    await make("1002");
+    await makeAnother("1002");
     expect((await texts(desk, "Quotes", "C5:K6")).map((row) => [row[0], row[6], row[8]])).toEqual([
       ["Ada Q.", "agreed", "rang twice"],
       ["Ada Quillfeather", "quoted", ""],
@@ -141,6 +149,7 @@ describe("the Quotes table", () => {
     await fill(desk, HUNDRED_GRAMS);
     await make("1001");
     await typeIn(desk.page, "Quotes", "E4", "Betrag");
+    await fill(desk, OTHERWISE);
     await press(desk, "Make the quote");
     await desk.pane.getByText('The table Quotes has no column "Total" any more.').waitFor();
     expect(await sheetNames(desk)).not.toContain("Quote 1002");
@@ -155,6 +164,7 @@ describe("the Quotes table", () => {
     await make("1001");
     await menu(desk, "protect", "Quotes");
     const before = await sheetNames(desk);
+    await fill(desk, OTHERWISE);
     await press(desk, "Make the quote");
     await desk.pane.getByText("The sheet with the table Quotes is protected.").waitFor();
     expect(await sheetNames(desk)).toEqual(before);
@@ -173,7 +183,7 @@ describe("the Quotes table", () => {
     expect((await cellAt(desk, "quotes", "A5"))?.value).toBe("mine");
     expect((await cellAt(desk, "Quotes (Curbwright)", "A5"))?.value).toBe("1001");
     await toTable("rename");
-    await make("1002");
+    await makeAnother("1002");
     expect((await cellAt(desk, "Quotes (Curbwright)", "A6"))?.value).toBe("");
     expect((await cellAt(desk, "Quotes (Curbwright 2)", "A5"))?.value).toBe("1002");
   });
@@ -183,7 +193,7 @@ describe("numbers never repeat", () => {
   beforeEach(async () => {
     await fill(desk, HUNDRED_GRAMS);
     await make("1001");
-    await make("1002");
+    await makeAnother("1002");
   });
 
   test("after both sheets are deleted", async () => {
@@ -202,6 +212,7 @@ describe("numbers never repeat", () => {
   test("after the Quotes sheet is deleted and Rates' next number is turned back: the sheets know", async () => {
     await menu(desk, "delete", "Quotes");
     await setRate(desk, "NextNumber", "1001");
+    await fill(desk, { Quantity: "2" });
     await make("1003");
     expect((await cellAt(desk, "Quotes", "A5"))?.value).toBe("1003");
   });
@@ -300,11 +311,11 @@ describe("an earlier quote opened again", () => {
     expect((await texts(desk, "Job 1001a", "A1"))[0]?.[0]).toBe("Job 1001a");
     expect((await rows("A5:A7")).flat()).toEqual(["1001", "1001a", ""]);
     // Its letter goes on, and a new order has a number of its own.
-    await make("1001b");
+    await makeAnother("1001b");
     await press(desk, "Open quote 1001");
     await make("1001c");
     await press(desk, "Start a new order");
-    await make("1002");
+    await makeAnother("1002");
   });
 
   test("whose Order cell was spoilt is told in a sentence, and nothing else changes", async () => {
@@ -338,7 +349,7 @@ describe("where a quote stands", () => {
   beforeEach(async () => {
     await fill(desk, HUNDRED_GRAMS);
     await make("1001");
-    await make("1002");
+    await makeAnother("1002");
     await unfold();
   });
 

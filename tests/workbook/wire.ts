@@ -4,6 +4,9 @@
 export const PATH = { global: 1, newObject: 2, method: 3, property: 4, indexer: 5, reference: 6, nothing: 7 } as const;
 export const ACTION = { instantiate: 1, query: 2, method: 3, set: 4, trace: 5 } as const;
 
+/** The flag of a request by Excel.run({ delayForCellEdit: true }). */
+export const WAITS_FOR_CELL_EDIT = 64;
+
 export interface ArgumentInfo {
   readonly Arguments?: readonly unknown[];
   readonly ReferencedObjectPathIds?: readonly unknown[];

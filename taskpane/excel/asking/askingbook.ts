@@ -1,5 +1,5 @@
 import { isBlank, type OwnLinkCells } from "../../../src/index";
-import { run, WorkbookFault } from "../run";
+import { readAfterEdit, WorkbookFault } from "../run";
 import { LINK_PLAN } from "../scale/linktable";
 import { askTable, type TableReading } from "../scale/plannedtable";
 import { type RowsReading, rowsOf } from "../scale/scalebook";
@@ -18,7 +18,7 @@ export interface AskingBook {
 
 /** Reads both tables in one sync. A table that cannot be read does not keep the other from being read. */
 export async function readAskingBook(): Promise<AskingBook> {
-  return run(async (context) => {
+  return readAfterEdit(async (context) => {
     const askings = askTable(context, ASKING_PLAN);
     const links = askTable(context, LINK_PLAN);
     await context.sync();

@@ -1,4 +1,4 @@
-import { run, WorkbookFault } from "../run";
+import { readAfterEdit, run, WorkbookFault } from "../run";
 import { type AddedShapes, addedShapes } from "./addedcells";
 import { type Before, clearColumns } from "./before";
 
@@ -50,7 +50,7 @@ export function askAdditions(context: Excel.RequestContext): () => readonly Addi
 
 /** What was added and still stands on a sheet that is there, newest first. */
 export async function listAdditions(): Promise<readonly Addition[]> {
-  return run(async (context) => {
+  return readAfterEdit(async (context) => {
     const asked = askAdditions(context);
     const { worksheets } = context.workbook;
     worksheets.load("items/id,items/name");

@@ -1,6 +1,6 @@
 import { ASKING_TABLE } from "../asking/askingtable";
 import { QUOTES_TABLE } from "../quotebook";
-import { run, WorkbookFault } from "../run";
+import { readAfterEdit, run, WorkbookFault } from "../run";
 import { FINISHER_TABLE } from "../scale/finishertable";
 import { LINK_TABLE } from "../scale/linktable";
 import { WEIGH_IN_TABLE } from "../scale/weighintable";
@@ -31,7 +31,7 @@ const OTHERS: readonly string[] = [QUOTES_TABLE, WEIGH_IN_TABLE, LINK_TABLE, FIN
 
 /** The workbook's tables that may hold designs, by name. */
 export async function listTables(): Promise<readonly string[]> {
-  return run(async (context) => {
+  return readAfterEdit(async (context) => {
     const { tables } = context.workbook;
     tables.load("items/name");
     await context.sync();

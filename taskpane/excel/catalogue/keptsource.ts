@@ -1,10 +1,10 @@
-import { run } from "../run";
+import { readAfterEdit, run } from "../run";
 
 const SETTING = "curbwright.catalogue.source";
 
 /** What was kept of a spot's source in this workbook, as it was written; undefined for nothing. */
 export async function readKeptSource(): Promise<unknown> {
-  return run(async (context) => {
+  return readAfterEdit(async (context) => {
     const setting = context.workbook.settings.getItemOrNullObject(SETTING);
     setting.load("value");
     await context.sync();

@@ -1,5 +1,5 @@
 import { type Currency, parseCurrency, type RateKey } from "../../../src/index";
-import { run } from "../run";
+import { readAfterEdit } from "../run";
 
 /** What a cell without a formula holds. */
 export type Held = string | number | boolean;
@@ -29,7 +29,7 @@ export function askTakenSpot(context: Excel.RequestContext): () => TakenSpot | u
 }
 
 export async function readTakenSpot(): Promise<TakenSpot | undefined> {
-  return run(async (context) => {
+  return readAfterEdit(async (context) => {
     const asked = askTakenSpot(context);
     await context.sync();
     return asked();

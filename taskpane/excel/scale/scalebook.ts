@@ -1,6 +1,6 @@
 import { askQuoteTable } from "../quotebook";
 import { askRates, type RatesReading } from "../rates";
-import { run, WorkbookFault } from "../run";
+import { readAfterEdit, WorkbookFault } from "../run";
 import { type AskedTable, askToWrite } from "./askedtable";
 import { FINISHER_PLAN, type FinisherColumn } from "./finishertable";
 import { LINK_PLAN, type LinkColumn } from "./linktable";
@@ -26,7 +26,7 @@ export interface ScaleReading {
 
 /** Reads the scale's tables and the quotes' numbers in one sync. A table that cannot be read keeps no other from it. */
 export async function readScale(): Promise<ScaleReading> {
-  return run(async (context) => {
+  return readAfterEdit(async (context) => {
     const weighIns = askTable(context, WEIGH_IN_PLAN);
     const links = askTable(context, LINK_PLAN);
     const quotes = askQuoteTable(context);

@@ -1,7 +1,7 @@
 import type { MakerKey, MakerRow } from "../../../src/index";
 import { locale } from "../host";
 import { paperSizeFor } from "../paper";
-import { run, WorkbookFault } from "../run";
+import { readAfterEdit, run, WorkbookFault } from "../run";
 import { type AskedTable, askToWrite, takeBack } from "../scale/askedtable";
 import { askTable, beginTable, begunReading, putRow, type TableReading, type Written } from "../scale/plannedtable";
 import type { TypedCells } from "../scale/tableplan";
@@ -16,7 +16,7 @@ export type MakersReading =
 
 /** Reads the price lists in one sync. Rows are counted as the sheet counts them. */
 export async function readMakers(): Promise<MakersReading> {
-  return run(async (context) => {
+  return readAfterEdit(async (context) => {
     const asked = askTable(context, MAKER_PLAN);
     const range = context.workbook.tables.getItemOrNullObject(MAKER_PLAN.name).getRange();
     range.load("rowIndex");

@@ -1,0 +1,57 @@
+import { SetCellEditVisibleOperation } from "@univerjs/preset-sheets-core";
+import type { Book } from "./book";
+import { Failure } from "./failure";
+
+/**
+ * What Excel refuses, and when: requests while a cell is being edited, and whatever a test has it refuse.
+ * Source: "Delay execution while cell is being edited" and "Error handling with the application-specific JavaScript APIs"
+ * of the Office Add-ins documentation.
+ */
+export class Mood {
+  private editing = false;
+  private refused: string | undefined;
+  private readonly held: (() => void)[] = [];
+
+  constructor(book: Book) {
+    book.engine.commands.onCommandExecuted((command) => {
+      if (command.id !== SetCellEditVisibleOperation.id) return;
+      this.editing = isOpening(command.params);
+      // Once what was typed is in its cell.
+      if (!this.editing) setTimeout(() => this.release());
+    });
+  }
+
+  /** Every request is refused with this code of Excel's, until it is called without one. */
+  refuse(code: string | undefined): void {
+    this.refused = code;
+  }
+
+  /** Why a request is refused at once; undefined where it is taken. */
+  refusal(waits: boolean): Failure | undefined {
+    if (this.refused !== undefined) return new Failure(this.refused, `The request was refused: ${this.refused}.`);
+    if (!this.editing || waits) return undefined;
+    return new Failure("InvalidOperationInCellEditMode", "Excel is in cell-editing mode. Please exit the edit mode.");
+  }
+
+  /** Takes a request that may wait: at once, or when no cell is being edited any more. */
+  whenEdited(take: () => void): void {
+    if (this.editing) this.held.push(take);
+    else take();
+  }
+
+  /** As when the workbook was opened. */
+  forget(): void {
+    this.refused = undefined;
+    this.editing = false;
+    this.held.length = 0;
+  }
+
+  private release(): void {
+    if (this.editing) return;
+    for (const take of this.held.splice(0)) take();
+  }
+}
+
+function isOpening(params: unknown): boolean {
+  return typeof params === "object" && params !== null && "visible" in params && params.visible === true;
+}
