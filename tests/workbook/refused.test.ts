@@ -17,34 +17,37 @@ const unread = () => desk.pane.getByText("The Rates sheet could not be read just
 const CODES = ["InvalidOperationInCellEditMode", "AccessDenied", "RequestAborted", "GeneralException"];
 
 describe("Rates that Excel does not let be read", () => {
-  test.each(CODES)("are not rates that are not there: %s keeps price and form, and offers nothing anew", async (code) => {
-    await desk.sit(withRates);
-    await setRate(desk, "LossBasis", "grams");
-    await setRate(desk, "Loss", "2");
-    await fill(desk, HUNDRED_GRAMS);
-    // 2,753 landed x 1.30 = 3,578.90, up to 3,579, as in quote.test.ts.
-    expect(await price()).toContain("3,579.00");
-    const before = await names();
+  test.each(CODES)(
+    "are not rates that are not there: %s keeps price and form, and offers nothing anew",
+    async (code) => {
+      await desk.sit(withRates);
+      await setRate(desk, "LossBasis", "grams");
+      await setRate(desk, "Loss", "2");
+      await fill(desk, HUNDRED_GRAMS);
+      // 2,753 landed x 1.30 = 3,578.90, up to 3,579, as in quote.test.ts.
+      expect(await price()).toContain("3,579.00");
+      const before = await names();
 
-    await refuse(code);
-    await setRate(desk, "CastingFee", "2.5");
-    await unread().waitFor();
-    expect(await price()).toContain("3,579.00");
-    expect(await spotLine()).toContain("777.58692");
-    expect(await offers()).toBe(0);
-    await press(desk, "Make the quote");
-    expect(await desk.pane.locator(".ending .banner.done").count()).toBe(0);
-    expect(await desk.pane.locator(".ending .banner.failed").count()).toBe(1);
+      await refuse(code);
+      await setRate(desk, "CastingFee", "2.5");
+      await unread().waitFor();
+      expect(await price()).toContain("3,579.00");
+      expect(await spotLine()).toContain("777.58692");
+      expect(await offers()).toBe(0);
+      await press(desk, "Make the quote");
+      expect(await desk.pane.locator(".ending .banner.done").count()).toBe(0);
+      expect(await desk.pane.locator(".ending .banner.failed").count()).toBe(1);
 
-    await refuse();
-    await press(desk, "Read again");
-    expect(await unread().count()).toBe(0);
-    // (100 + 2) x (25 + 2.50) + 50 = 2,855; x 1.30 = 3,711.50, up to 3,712.
-    expect(await price()).toContain("3,712.00");
-    expect(await names()).toEqual(before);
-    expect(await sheetNames(desk)).toEqual(["Sheet1", "Rates", "Quote template"]);
-    if (code === "GeneralException") desk.forgive(/refused/);
-  });
+      await refuse();
+      await press(desk, "Read again");
+      expect(await unread().count()).toBe(0);
+      // (100 + 2) x (25 + 2.50) + 50 = 2,855; x 1.30 = 3,711.50, up to 3,712.
+      expect(await price()).toContain("3,712.00");
+      expect(await names()).toEqual(before);
+      expect(await sheetNames(desk)).toEqual(["Sheet1", "Rates", "Quote template"]);
+      if (code === "GeneralException") desk.forgive(/refused/);
+    },
+  );
 
   test("at the first look either: nothing is offered until it is known that there are none", async () => {
     await desk.sit(withRates);
