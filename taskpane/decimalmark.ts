@@ -1,4 +1,4 @@
-import { locale } from "./excel/host";
+import { locale } from "./language";
 
 /** How a field's text is read: as words; as one figure, perhaps with a sign behind it such as % or K; as words with figures in them. */
 export type Reads = "words" | "figure" | "figures";

@@ -11,7 +11,7 @@ import {
   type Rate,
   type Weight,
 } from "../src/index";
-import { locale } from "./excel/host";
+import { locale } from "./language";
 import { TEXTS } from "./texts";
 
 /** Money in its currency's minor unit, rounded once, half away from zero, with the ISO 4217 code. */

@@ -11,8 +11,8 @@ import {
   PLATING_CHOICES,
   SOLIDITIES,
 } from "../src/index";
-import { locale } from "./excel/host";
 import { type At, type PlannedGroup, planOf, shownWord } from "./formplan";
+import { locale } from "./language";
 import { claspStonesGroup, stonesGroup } from "./stonefields";
 import { TEXTS } from "./texts";
 

@@ -1,7 +1,7 @@
-import { type CostSheet, type Money, money, Quotient, showMark, subtractMoney } from "../src/index";
+import { type CostSheet, showMark, subtractMoney } from "../src/index";
 import { showGrams, showMoney, showNumber, showShare } from "./display";
 import type { Costed } from "./reckoning";
-import type { Row } from "./resultrows";
+import { negative, type Row } from "./resultrows";
 import { TEXTS } from "./texts";
 
 const { result } = TEXTS;
@@ -53,10 +53,6 @@ export function payRows(costed: Costed): readonly Row[] {
           { term: result.balance, value: showMoney(quote.balance) },
         ]),
   ];
-}
-
-export function negative(amount: Money): Money {
-  return money(Quotient.zero.minus(amount.amount), amount.currency);
 }
 
 function piecesRow({ quote }: Costed, only: CostSheet | undefined): readonly Row[] {

@@ -1,5 +1,4 @@
 import { showList } from "./display";
-import { WorkbookFault } from "./excel/run";
 import { labelsOf } from "./faultplace";
 import { missing, type Reckoning, type Typed, wrong } from "./reckoning";
 import { TEXTS } from "./texts";
@@ -12,14 +11,4 @@ export function refusalOf(reckoning: Reckoning, typed: Typed): string {
     ...(look.length > 0 ? [TEXTS.make.faulty(look.length, showList(look))] : []),
     ...(fill.length > 0 ? [TEXTS.make.missing(showList(fill))] : []),
   ].join(" ");
-}
-
-/** What a person is told of an error. */
-export function sentenceOf(error: unknown): string {
-  return isRefusal(error) ? error.message : TEXTS.unforeseen(error instanceof Error ? error.message : String(error));
-}
-
-/** Whether it is something that the person can put right. */
-export function isRefusal(error: unknown): error is WorkbookFault {
-  return error instanceof WorkbookFault;
 }

@@ -1,7 +1,6 @@
-import { COST_LINES, type CostLine, type CostSheet, type OrderLine, Quotient } from "../src/index";
+import { COST_LINES, type CostLine, type CostSheet, type Money, money, type OrderLine, Quotient } from "../src/index";
 import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "./display";
 import { shownWord } from "./formplan";
-import { negative } from "./payrows";
 import type { Costed } from "./reckoning";
 import { TEXTS } from "./texts";
 
@@ -153,4 +152,8 @@ function sourcingOf({ sourcing }: CostSheet): string {
 
 function minus(value: Quotient): Quotient {
   return Quotient.zero.minus(value);
+}
+
+export function negative(amount: Money): Money {
+  return money(Quotient.zero.minus(amount.amount), amount.currency);
 }

@@ -11,8 +11,8 @@ import {
   parseCurrency,
   SOLIDITIES,
 } from "../../src/index";
-import { locale } from "../excel/host";
 import { type At, type PlannedField, type PlannedGroup, planOf, shownWord, type Width } from "../formplan";
+import { locale } from "../language";
 import { ASKING_TEXTS } from "../texts/asking";
 
 const { check: texts } = ASKING_TEXTS;

@@ -14,8 +14,8 @@ import { decimalMark, withLocalMark, withPoint } from "../decimalmark";
 import { showCellDate, today } from "../display";
 import { element } from "../element";
 import { dateSerial } from "../excel/fields";
-import { locale } from "../excel/host";
 import { type Choice, type Field, field } from "../field";
+import { locale } from "../language";
 import { ASKING_TEXTS } from "../texts/asking";
 
 const { list: texts, check } = ASKING_TEXTS;

@@ -1,7 +1,7 @@
 import { medianPremiums, type Rates, type SeenPremium } from "../../src/index";
 import { showRate } from "../display";
 import { element } from "../element";
-import { locale } from "../excel/host";
+import { locale } from "../language";
 import { ASKING_TEXTS } from "../texts/asking";
 import { WEIGHT_CLASS_WORDS } from "../texts/askingwords";
 

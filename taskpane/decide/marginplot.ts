@@ -13,7 +13,8 @@ import {
 } from "../../src/index";
 import { showGrams, showShare } from "../display";
 import { type Figure, figure, type Plot } from "../plots/figure";
-import { draw, type Flag, type Point } from "../plots/picture";
+import { draw, type Flag } from "../plots/picture";
+import type { Point } from "../plots/points";
 import { around, exactly, isInSight, showTicks } from "../plots/scale";
 import { DECIDE_TEXTS } from "../texts/decide";
 import type { AskedPiece } from "./asked";

@@ -1,3 +1,5 @@
+import { TEXTS } from "../texts";
+
 /** Something about the workbook that the person can put right; the message is a sentence for them. */
 export class WorkbookFault extends Error {
   override readonly name = "WorkbookFault";
@@ -55,4 +57,14 @@ async function converse<T>(
     const sentence = error instanceof OfficeExtension.Error ? SENTENCES[error.code] : undefined;
     throw sentence ? new WorkbookFault(sentence, { cause: error }) : error;
   }
+}
+
+/** What a person is told of an error. */
+export function sentenceOf(error: unknown): string {
+  return isRefusal(error) ? error.message : TEXTS.unforeseen(error instanceof Error ? error.message : String(error));
+}
+
+/** Whether it is something that the person can put right. */
+export function isRefusal(error: unknown): error is WorkbookFault {
+  return error instanceof WorkbookFault;
 }

@@ -3,7 +3,8 @@ import { showMoney, showShare, showSpot } from "../display";
 import type { Costed } from "../reckoning";
 import { TEXTS } from "../texts";
 import type { Plot } from "./figure";
-import { draw, type Flag, type Point, ticksOf, xTicks } from "./picture";
+import { draw, type Flag, ticksOf, xTicks } from "./picture";
+import type { Point } from "./points";
 import { around, exactly, isInSight, showTicks, sorted } from "./scale";
 
 const texts = TEXTS.plots.margin;

@@ -1,12 +1,7 @@
 import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from "d3-scale";
 import { line } from "d3-shape";
-import { type Points, pointsOf } from "./points";
+import { type Point, type Points, pointsOf } from "./points";
 import { svg } from "./svg";
-
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
 
 export interface Axis {
   /** What is measured, with its unit. */

@@ -1,7 +1,11 @@
 import type { ScaleContinuousNumeric } from "d3-scale";
 import { symbol, symbolCircle, symbolDiamond, symbolSquare, symbolTriangle, symbolWye } from "d3-shape";
-import type { Point } from "./picture";
 import { svg } from "./svg";
+
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
 
 /** Points that belong together; each group has a shape of its own, so that colour alone tells nothing. */
 export interface Points {

@@ -3,7 +3,8 @@ import { showFixed, showGrams, showRate } from "../display";
 import type { Costed } from "../reckoning";
 import { TEXTS } from "../texts";
 import type { Plot } from "./figure";
-import { type Curve, draw, type Flag, type Point, ticksOf, xTicks } from "./picture";
+import { type Curve, draw, type Flag, ticksOf, xTicks } from "./picture";
+import type { Point } from "./points";
 import { around, decimalsOf, exactly, isInSight, showTicks, sorted } from "./scale";
 
 const texts = TEXTS.plots.sourcing;

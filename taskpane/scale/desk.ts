@@ -1,5 +1,5 @@
+import { isRefusal, sentenceOf } from "../excel/run";
 import { readScale } from "../excel/scale/scalebook";
-import { isRefusal, sentenceOf } from "../refusal";
 import type { ScaleEvents } from "../scalesections";
 import { oneAtATime } from "../turns";
 import { linkPicker } from "./linkpicker";

@@ -18,9 +18,9 @@ import {
 import { button } from "../button";
 import { showNumber } from "../display";
 import { element, setText } from "../element";
+import { isRefusal, sentenceOf } from "../excel/run";
 import { putFormulaIntoCell } from "../excel/scale/cellformula";
 import type { FieldPlan } from "../field";
-import { isRefusal, sentenceOf } from "../refusal";
 import type { ScaleEvents } from "../scalesections";
 import { SCALE_TEXTS } from "../texts/scale";
 import { recastFormula, resizeFormula, waxFormula } from "./formulas";

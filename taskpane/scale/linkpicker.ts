@@ -2,10 +2,10 @@ import { KEPT_LINK_LABELS, type KeptLinkKey, type LineKey, parseKeptLink } from 
 import { button } from "../button";
 import { today } from "../display";
 import { element, setText } from "../element";
+import { isRefusal, sentenceOf } from "../excel/run";
 import type { LinkRow } from "../excel/scale/scalebook";
 import { keepLink } from "../excel/scale/scalerow";
 import { field } from "../field";
-import { isRefusal, sentenceOf } from "../refusal";
 import type { ScaleEvents } from "../scalesections";
 import { SCALE_TEXTS } from "../texts/scale";
 import type { Writing } from "./desk";

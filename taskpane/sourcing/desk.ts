@@ -1,10 +1,10 @@
 import { type PriceLists, type Rates, readPriceLists, sellersFor } from "../../src/index";
 import { linkButton } from "../button";
 import { element } from "../element";
+import { isRefusal, sentenceOf } from "../excel/run";
 import { type MakersReading, readMakers } from "../excel/sourcing/makerbook";
 import type { Working } from "../part";
 import type { Costed } from "../reckoning";
-import { isRefusal, sentenceOf } from "../refusal";
 import { hold } from "../steady";
 import { SOURCING_TEXTS } from "../texts/sourcing";
 import { oneAtATime } from "../turns";

@@ -12,8 +12,8 @@ import { withPoint } from "../decimalmark";
 import { today } from "../display";
 import { element, setText } from "../element";
 import { dateSerial } from "../excel/fields";
+import { isRefusal, sentenceOf } from "../excel/run";
 import { addMaker, beginMakers, type MakersReading } from "../excel/sourcing/makerbook";
-import { isRefusal, sentenceOf } from "../refusal";
 import { type SmallField, smallForm, spokenNote } from "../scale/smallform";
 import { SOURCING_TEXTS } from "../texts/sourcing";
 

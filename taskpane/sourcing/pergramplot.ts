@@ -10,7 +10,8 @@ import {
 } from "../../src/index";
 import { showFixed, showRate } from "../display";
 import type { Plot } from "../plots/figure";
-import { type Curve, draw, type Flag, type Point, ticksOf, xTicks } from "../plots/picture";
+import { type Curve, draw, type Flag, ticksOf, xTicks } from "../plots/picture";
+import type { Point } from "../plots/points";
 import { around, decimalsOf, exactly, isInSight, showTicks, sorted } from "../plots/scale";
 import { showScale } from "../scale/shown";
 import { TEXTS } from "../texts";

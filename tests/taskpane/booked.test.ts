@@ -1,9 +1,7 @@
-import { describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
 import { blankOrder, readQuoteNumber } from "../../src/index";
 import { bookedTotal, bookedValidity, newestFirst, openBooked } from "../../taskpane/booked";
 import type { BookedQuote } from "../../taskpane/excel/quotebook";
-
-vi.mock("../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 function booked(written: string, cells: Partial<BookedQuote["cells"]> = {}): BookedQuote {
   const number = readQuoteNumber(written);

@@ -1,11 +1,9 @@
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { decimalMark, faultWithLocalMark, twoReadings, withLocalMark, withPoint } from "../../taskpane/decimalmark";
-
-const excel = vi.hoisted(() => ({ language: "en-US" }));
-vi.mock("../../taskpane/excel/host", () => ({ locale: () => excel.language }));
+import { writeAs } from "../../taskpane/language";
 
 const at = (language: string) => () => {
-  excel.language = language;
+  writeAs(() => language);
 };
 
 // Decimal marks: Unicode CLDR, through Intl.
@@ -16,7 +14,7 @@ it.each([
   ["de-CH", "."],
   ["ja-JP", "."],
 ])("numbers in %s have %s before the fraction", (language, mark) => {
-  excel.language = language;
+  writeAs(() => language);
   expect(decimalMark()).toBe(mark);
 });
 

@@ -1,12 +1,10 @@
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { type Currency, grams, lengthIn, money, Quotient } from "../../src/index";
 import { showCellDate, showGrams, showLength, showList, showMoney, showShare, showSpot } from "../../taskpane/display";
-
-const excel = vi.hoisted(() => ({ language: "en-US" }));
-vi.mock("../../taskpane/excel/host", () => ({ locale: () => excel.language }));
+import { writeAs } from "../../taskpane/language";
 
 beforeEach(() => {
-  excel.language = "en-US";
+  writeAs(() => "en-US");
 });
 
 /** Intl joins code and amount by a space that does not break; which one is no matter here. */
@@ -44,7 +42,7 @@ describe("figures as a person reads them", () => {
   });
 
   it("writes figures in the language of the workbook", () => {
-    excel.language = "de-DE";
+    writeAs(() => "de-DE");
     expect(plain(showMoney(amount("1250.5", "EUR")))).toBe("1.250,50 EUR");
     expect(plain(showGrams(grams(Quotient.of("191.4")), 2))).toBe("191,40 g");
     // Words are the pane's own, whatever the workbook's language.

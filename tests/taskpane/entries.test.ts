@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import {
   EXTRA_KEYS,
   LINE_KEYS,
@@ -12,15 +12,13 @@ import {
 } from "../../src/index";
 import { copyOf, countedTexts, fillEntries, freshEntries, isUntouched, misread } from "../../taskpane/entries";
 import { keysOf } from "../../taskpane/formplan";
+import { writeAs } from "../../taskpane/language";
 import { lineGroups } from "../../taskpane/linefields";
 import { lineTitle } from "../../taskpane/linetitle";
 import { EXTRA_GROUP, ORDER_GROUPS } from "../../taskpane/orderfields";
 
-const excel = vi.hoisted(() => ({ language: "en-US" }));
-vi.mock("../../taskpane/excel/host", () => ({ locale: () => excel.language }));
-
 beforeEach(() => {
-  excel.language = "en-US";
+  writeAs(() => "en-US");
 });
 
 const LINE = { design: "Curb 8 mm", mark: "14K", length: "24.5", linksPer: "4", linkWeight: "2" };
@@ -57,7 +55,7 @@ describe("the form's fields", () => {
   it("measure in inches where the workbook is American, else in centimetres", () => {
     const units = () => freshEntries(lineGroups()).texts;
     expect([units().lengthUnit, units().linksPerUnit]).toEqual(["in", "in"]);
-    excel.language = "en-GB";
+    writeAs(() => "en-GB");
     expect([units().lengthUnit, units().linksPerUnit]).toEqual(["cm", "cm"]);
   });
 });
@@ -111,14 +109,14 @@ describe("what is filled in", () => {
   });
 
   it("is written with a comma where that is the way, counted with a point, and the same again after", () => {
-    excel.language = "de-DE";
+    writeAs(() => "de-DE");
     const { entries, counted } = lineOf({ composition: "Au 58.5 Ag 41.5", colour: "own", design: "Curb 2.5" });
     expect([entries.texts.length, entries.texts.composition]).toEqual(["24,5", "Au 58,5 Ag 41,5"]);
     expect(counted()).toMatchObject({ length: "24.5", composition: "Au 58.5 Ag 41.5", design: "Curb 2.5" });
   });
 
   it("names a figure that two people read as two", () => {
-    excel.language = "de-DE";
+    writeAs(() => "de-DE");
     const { groups, entries } = lineOf({});
     entries.texts.linkWeight = "1.500";
     expect(misread(groups, LINE_LABELS, entries)).toEqual([
@@ -130,7 +128,7 @@ describe("what is filled in", () => {
     ]);
     entries.texts.ease = "1.500";
     expect(misread(groups, LINE_LABELS, entries).map(({ field }) => field)).toEqual(["linkWeight"]);
-    excel.language = "en-US";
+    writeAs(() => "en-US");
     expect(misread(groups, LINE_LABELS, entries)).toEqual([]);
   });
 

@@ -1,11 +1,9 @@
-import { expect, it, vi } from "vitest";
+import { expect, it } from "vitest";
 import type { LineKey } from "../../src/index";
 import { freshEntries } from "../../taskpane/entries";
+import { writeAs } from "../../taskpane/language";
 import { lineGroups } from "../../taskpane/linefields";
 import { orderLines } from "../../taskpane/orderlines";
-
-const excel = vi.hoisted(() => ({ language: "en-US" }));
-vi.mock("../../taskpane/excel/host", () => ({ locale: () => excel.language }));
 
 function three() {
   const groups = lineGroups();
@@ -89,10 +87,10 @@ it("a line is untouched until something but its units is filled", () => {
 });
 
 it("a figure of two readings is named with its line", () => {
-  excel.language = "de-DE";
+  writeAs(() => "de-DE");
   const lines = three();
   lines.go(1);
   lines.current.texts.linkWeight = "1.500";
   expect(lines.misread()).toMatchObject([{ field: "linkWeight", line: 1 }]);
-  excel.language = "en-US";
+  writeAs(() => "en-US");
 });

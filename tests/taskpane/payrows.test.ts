@@ -1,4 +1,4 @@
-import { expect, it, vi } from "vitest";
+import { expect, it } from "vitest";
 import {
   blankOrder,
   type LineKey,
@@ -12,8 +12,6 @@ import { castRows, goldRows, stoneRows } from "../../taskpane/allrows";
 import { isPlain, lineRows, payRows } from "../../taskpane/payrows";
 import { type Costed, reckon } from "../../taskpane/reckoning";
 import { costLineRows, type Row, watchSentences } from "../../taskpane/resultrows";
-
-vi.mock("../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 /** 100 g of fine gold at 25.00 a gram, 2 lost, 1.50 cast, 50 labour: 2,753; x 1.3, up to the step of 1: 3,579. */
 const LINE = {

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from "vitest";
+import { describe, expect, it } from "vitest";
 import { blankOrder, type LineKey, type OrderKey, parseRates, RATE_KEYS, RATE_ROWS, type Rates } from "../../src/index";
 import { labelsOf } from "../../taskpane/faultplace";
 import { type Costed, missing, type Reckoning, reckon, type Typed, wrong } from "../../taskpane/reckoning";
@@ -10,8 +10,6 @@ const CURB = { design: "Harbour curb", mark: "14K", length: "24", linksPer: "4",
 const FILLED = withOrder(withLine(FRESH, CURB), { customer: "Ana Wilder" });
 
 const fields = (faults: readonly { readonly field: string }[]) => faults.map(({ field }) => field);
-
-vi.mock("../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 describe("what a form amounts to", () => {
   it("is blank while nothing is wrong and a price needs more", () => {

@@ -1,10 +1,8 @@
-import { describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
 import { parseRates, type Rates } from "../../../src/index";
 import { sayMetal, sayOurs } from "../../../taskpane/asking/checksaid";
 import { checkTyped, keptLinks } from "../../../taskpane/asking/pricecheck";
 import { RATES, type Record_, read } from "../../src/orders";
-
-vi.mock("../../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 /** 25.00 a gram at 250 ‰; 1.50 cast, 50 labour, 2 g lost, quick basis, markup 30 %, price step 5 (tests/src/orders.ts). */
 const ratesOf = (changes: Record_ = {}): Rates => read(parseRates({ ...RATES, ...changes }));

@@ -1,8 +1,6 @@
-import { expect, test, vi } from "vitest";
+import { expect, test } from "vitest";
 import { BUDGET_KEYS, type BudgetKey, parseBudget } from "../../../src/index";
 import { budgetWords, pieceRows, stepRows } from "../../../taskpane/decide/budgetwords";
-
-vi.mock("../../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 /** Once 900; a piece 1000, sold at 1400 with half of it before: the figures of cashplan.test.ts (hand arithmetic). */
 function budget(changes: Partial<Record<BudgetKey, string>> = {}) {

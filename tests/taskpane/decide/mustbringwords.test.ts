@@ -1,8 +1,6 @@
-import { expect, test, vi } from "vitest";
+import { expect, test } from "vitest";
 import { type EarningSpan, grams, Quotient } from "../../../src/index";
 import { whereOf } from "../../../taskpane/decide/mustbringwords";
-
-vi.mock("../../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 const weight = (text: string | undefined) => (text === undefined ? undefined : grams(Quotient.of(text)));
 const span = (from?: string, to?: string, links?: EarningSpan["links"]): EarningSpan => ({

@@ -1,10 +1,8 @@
-import { describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
 import { parseRates, RATE_KEYS, RATE_ROWS, readQuoteNumber, showQuoteNumber } from "../../../src/index";
 import { risksOf } from "../../../taskpane/decide/risks";
 import { risksHead, riskWords } from "../../../taskpane/decide/riskwords";
 import type { BookedQuote } from "../../../taskpane/excel/quotebook";
-
-vi.mock("../../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 /** 100 g of fine gold, 2 lost: at 25.00 a gram 2,550 + 153 casting + 50 labour = 2,753; x 1.3 is 3,579 (hand arithmetic). */
 const LINE = {

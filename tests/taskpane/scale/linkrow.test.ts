@@ -1,8 +1,6 @@
-import { describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { LinkRow } from "../../../taskpane/excel/scale/scalebook";
 import { chosenLink } from "../../../taskpane/scale/linkrow";
-
-vi.mock("../../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 const row: LinkRow = {
   model: "Ada curb",

@@ -1,8 +1,6 @@
-import { describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
 import { grams, judgeWeighed, Quotient, type Stage, type Weighed } from "../../../src/index";
 import { sayVerdict } from "../../../taskpane/scale/verdict";
-
-vi.mock("../../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 const weighed = (stage: Stage, pieces: string, weight: string, job = "1001"): Weighed => ({
   job,

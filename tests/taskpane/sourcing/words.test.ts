@@ -1,4 +1,4 @@
-import { describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
 import {
   breakEven,
   type ChainChoice,
@@ -32,8 +32,6 @@ import {
 import { AT_25 } from "../../src/chains";
 import { type Record_, ratesOf } from "../../src/orders";
 import { type Cells, rowsOf } from "../../src/pricelists";
-
-vi.mock("../../../taskpane/excel/host", () => ({ locale: () => "en-US" }));
 
 /** 100 links of 1 g at 25.00 a gram, 1.50 cast, 50 labour, 2 g lost on the quick basis (common practice). */
 function choiceOf(
