@@ -1,43 +1,4 @@
 export {
-  ADDED_STONES_LABELS,
-  ADDED_STONES_WHERE,
-  type AddedStones,
-  type AddedStonesKey,
-  parseAddedStones,
-  RISE_BY,
-  type StonesPay,
-  stonesPay,
-} from "./addedstones";
-export {
-  alloyDensity,
-  assayPasses,
-  COLOURS,
-  type Colour,
-  METALS,
-  type Metal,
-  type Part,
-  STANDARD_MARKS,
-  standardMark,
-} from "./alloy";
-export { ASKED_PIECE_LABELS, type AskedPiece, type AskedPieceKey, parseAskedPiece } from "./askedpiece";
-export { type AskedUnit, oneOf, splitWeight, unitsOfWord } from "./askedunit";
-export {
-  ASKED_PER,
-  ASKING_LABELS,
-  type AskedPer,
-  type Asking,
-  type AskingKey,
-  checkAsking,
-  currencyNamed,
-  type PriceCheck,
-  parseAsking,
-} from "./asking";
-export type { AskingColumn, ListRow, ListSettings } from "./askingcells";
-export { type AskingHeader, readAskingHeader, SEEN_WORDS } from "./askingheaders";
-export { type ListQuestions, type ListReading, questionsOf, readAskingList } from "./askinglist";
-export { type Box, type Point, sizeOf } from "./box";
-export { type BreakEven, breakEven } from "./breakeven";
-export {
   BUDGET_KEYS,
   BUDGET_LABELS,
   type Budget,
@@ -48,7 +9,7 @@ export {
   ONCE_KEYS,
   type OnceKey,
   parseBudget,
-} from "./budget";
+} from "./cashplan/budget";
 export {
   type CashLine,
   type CashNeeded,
@@ -60,7 +21,87 @@ export {
   firstPieces,
   type TakenOn,
   takenOn,
-} from "./cashplan";
+} from "./cashplan/cashplan";
+export { type OrderBudgetKey, orderBudget } from "./cashplan/orderbudget";
+export { BLOCK, Block, type Column, type Line, type Rows } from "./columns/block";
+export type { Input } from "./columns/bounds";
+export {
+  type ColumnRule,
+  cellOf,
+  columnNumber,
+  columnRule,
+  type Place,
+  type Reading,
+  readColumns,
+} from "./columns/cells";
+export { readColumnMark, readColumnMarks } from "./columns/markcells";
+export type { Plan } from "./columns/plan";
+export { NONE, type Output, Plans, settle, settleAll, type Taker } from "./columns/run";
+export { traced, type Value } from "./columns/trace";
+export { type FieldColumn, readHeaders, recordOf } from "./designs/headers";
+export {
+  COUNTED,
+  type Counted,
+  FIELD_WORDS,
+  keyOfHeader,
+  ROW_KEYS,
+  ROW_LABELS,
+  type RowKey,
+  unitOfHeader,
+} from "./designs/headerwords";
+export { LARGEST_MONTHLY_MOVES, type MonthlyMove, spotMovedAs } from "./designs/monthlymoves";
+export {
+  designColumns,
+  figureOf,
+  PRICE_COLUMN_KEYS,
+  PRICE_COLUMNS,
+  type PriceColumn,
+  type PricedLine,
+  priceDesign,
+  priceLines,
+  type ReadDesign,
+  ratesOfCells,
+  ratesOfValues,
+  readDesigns,
+  readPriceColumns,
+} from "./designs/pricelist";
+export { type RateFigure, type RateFigures, rateFiguresOf } from "./designs/rateinputs";
+export {
+  joinRepricings,
+  type RepricedLine,
+  type Repricing,
+  reprice,
+  spotMove,
+  spotsAround,
+} from "./designs/repricing";
+export { priceInColumns } from "./designs/tableformulas";
+export type { LineTaker } from "./designs/tablerunner";
+export type { Decimal, Rounding } from "./exact/decimal";
+export {
+  CostingError,
+  type CostingErrorCode,
+  type Fault,
+  found,
+} from "./exact/errors";
+export type { NumberRule } from "./exact/numberrule";
+export { Quotient } from "./exact/quotient";
+export {
+  alloyDensity,
+  assayPasses,
+  COLOURS,
+  type Colour,
+  METALS,
+  type Metal,
+  type Part,
+  STANDARD_MARKS,
+  standardMark,
+} from "./gold/alloy";
+export type { Composition } from "./gold/composition";
+export type { Density } from "./gold/density";
+export { fineGold, meltValue, metalRate, perGram, type Rate, spotOf } from "./gold/goldrate";
+export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./gold/mark";
+export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
+export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
 export {
   type Bid,
   type ChainChoice,
@@ -71,34 +112,8 @@ export {
   type SellersFrom,
   savedByChoice,
   sellersFor,
-} from "./chainchoice";
-export type { Clasp, Links } from "./chainorder";
-export { CLASP_PARTS, CLASPS, type ClaspKind } from "./clasp";
-export { NONE, type Output, Plans, settle, settleAll, type Taker } from "./column";
-export { BLOCK, Block, type Column, type Line, type Rows } from "./columnblock";
-export { readColumnMark, readColumnMarks } from "./columnmark";
-export type { Input } from "./columnplace";
-export type { Plan } from "./columnplan";
-export { type ColumnRule, cellOf, columnNumber, columnRule, type Place, type Reading, readColumns } from "./columnread";
-export { traced, type Value } from "./columntrace";
-export { compareAsking, type OwnComparison, ownLine } from "./comparison";
-export type { Composition } from "./composition";
-export {
-  COST_BASES,
-  type CostBasis,
-  landedCost,
-  type Making,
-  perGramOf,
-  stoneCost,
-} from "./costing";
-export { type CostSheet, costOrder, forAll } from "./costsheet";
-export { chainWeightOf, crossingWeight } from "./crossingweight";
-export {
-  type Currency,
-  minorDigits,
-  NO_CURRENCY,
-  parseCurrency,
-} from "./currency";
+} from "./makeorbuy/chainchoice";
+export { chainWeightOf, crossingWeight } from "./makeorbuy/crossover";
 export {
   floorSpot,
   type MarginPoint,
@@ -107,74 +122,9 @@ export {
   priceCurve,
   type SourcingPoint,
   sourcingCurve,
-} from "./curve";
-export type { Decimal, Rounding } from "./decimal";
-export type { Density } from "./density";
-export {
-  broughtAt,
-  type EarningSpan,
-  earningByLinks,
-  earningByLinkWeight,
-  marginAt,
-  premiumFor,
-  type Wanted,
-} from "./earning";
-export {
-  CostingError,
-  type CostingErrorCode,
-  type Fault,
-  found,
-} from "./errors";
-export {
-  type MaterialChange,
-  parseRecast,
-  parseResizing,
-  parseWax,
-  RECAST_LABELS,
-  RESIZE_LABELS,
-  type RecastKey,
-  type ResizeKey,
-  type Resizing,
-  WAX_LABELS,
-  type WaxKey,
-} from "./estimate";
-export type { Parsed } from "./form";
-export { type FieldColumn, readHeaders, recordOf } from "./headers";
-export {
-  COUNTED,
-  type Counted,
-  FIELD_WORDS,
-  keyOfHeader,
-  ROW_KEYS,
-  ROW_LABELS,
-  type RowKey,
-  unitOfHeader,
-} from "./headerwords";
-export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./keptlink";
-export { type LeastOrder, leastOrder } from "./leastorder";
-export {
-  inLengthUnit,
-  type Length,
-  type LengthUnit,
-  lengthIn,
-  MILLIMETRES_PER,
-} from "./length";
-export { LEVERS, type Lever, leverValue } from "./lever";
-export type { LineTaker } from "./linecolumns";
-export {
-  chainLength,
-  chainWeight,
-  FITS,
-  type Fit,
-  linkCount,
-  pitchOf,
-  recastWeight,
-  resizedLink,
-} from "./link";
-export { type LinkName, markAsWritten, sameLink, sameText } from "./linkname";
-export { type DateOrder, readListDate } from "./listdate";
-export { type DecimalSign, readListFigure } from "./listfigure";
-export { bestMaker, priceListsOfCells } from "./makerlist";
+} from "./makeorbuy/curve";
+export { LEVERS, type Lever, leverValue } from "./makeorbuy/figures";
+export { bestMaker, priceListsOfCells } from "./makeorbuy/makerlist";
 export {
   EVERY_MARK,
   MAKER_KEYS,
@@ -184,7 +134,7 @@ export {
   MINIMUM_UNITS,
   type MinimumOrder,
   parseMakerOffer,
-} from "./makeroffer";
+} from "./makeorbuy/makeroffer";
 export {
   classAt,
   faultsAbout,
@@ -194,11 +144,69 @@ export {
   readPriceLists,
   type Seller,
   sellersOf,
-} from "./makers";
-export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./mark";
-export { type Measure, measureStl } from "./measure";
-export type { Mesh } from "./mesh";
-export { examineModel, type Model, type Solid, type SolidFault, type SolidFaultKind } from "./model";
+} from "./makeorbuy/makers";
+export { type LeastOrder, leastOrder } from "./makeorbuy/minimumorder";
+export { joinTornados, MOVED_BY, type Swing, type Tornado, tornado } from "./makeorbuy/tornado";
+export { type MakerOrder, type ShortOfMinimum, type SourcingTotal, totalOf } from "./makeorbuy/totals";
+export { makingRanges, type Winner, type WinningRange, winningRanges } from "./makeorbuy/winningranges";
+export {
+  ADDED_STONES_LABELS,
+  ADDED_STONES_WHERE,
+  type AddedStones,
+  type AddedStonesKey,
+  parseAddedStones,
+  RISE_BY,
+  type StonesPay,
+  stonesPay,
+} from "./margins/addedstones";
+export {
+  broughtAt,
+  type EarningSpan,
+  earningByLinks,
+  earningByLinkWeight,
+  marginAt,
+  premiumFor,
+  type Wanted,
+} from "./margins/earning";
+export { HEAVIER_BY, type HeavierBy, lineOfLinkWeight, type OtherLengths, otherLengths } from "./margins/otherlengths";
+export {
+  MUST_BRING_LABELS,
+  type MustBring,
+  type MustBringKey,
+  parseMustBring,
+  usualMargin,
+} from "./margins/targetprice";
+export { ASKED_PIECE_LABELS, type AskedPiece, type AskedPieceKey, parseAskedPiece } from "./market/askedpiece";
+export { type AskedUnit, oneOf, splitWeight, unitsOfWord } from "./market/askedunit";
+export {
+  ASKED_PER,
+  ASKING_LABELS,
+  type AskedPer,
+  type Asking,
+  type AskingKey,
+  checkAsking,
+  currencyNamed,
+  type PriceCheck,
+  parseAsking,
+} from "./market/asking";
+export type { AskingColumn, ListRow, ListSettings } from "./market/askingcells";
+export { type AskingHeader, readAskingHeader, SEEN_WORDS } from "./market/askingheaders";
+export { type ListQuestions, type ListReading, questionsOf, readAskingList } from "./market/askinglist";
+export { compareAsking, type OwnComparison, ownLine } from "./market/comparison";
+export {
+  type MedianNear,
+  type MedianPremium,
+  medianNear,
+  medianPremiums,
+  type SeenPremium,
+  seenPremium,
+  WEIGHT_CLASSES,
+  weightClass,
+} from "./market/premiums";
+export { parseSeenAsking, SEEN_KEYS, SEEN_LABELS, type SeenAsking, type SeenKey, seenKey } from "./market/seenasking";
+export { type Box, type Point, sizeOf } from "./mesh/box";
+export { examineModel, type Model, type Solid, type SolidFault, type SolidFaultKind } from "./mesh/examine";
+export type { Mesh } from "./mesh/mesh";
 export {
   compoundShrinkage,
   cubicMillimetres,
@@ -210,26 +218,13 @@ export {
   PLAUSIBLE_LINK,
   type Scaling,
   scaleOf,
-} from "./modelweight";
-export {
-  addMoney,
-  type Money,
-  money,
-  roundToCurrency,
-  roundUpToStep,
-  subtractMoney,
-  timesMoney,
-} from "./money";
-export { LARGEST_MONTHLY_MOVES, type MonthlyMove, spotMovedAs } from "./monthlymoves";
-export {
-  MUST_BRING_LABELS,
-  type MustBring,
-  type MustBringKey,
-  parseMustBring,
-  usualMargin,
-} from "./mustbring";
-export { isBlank, type NumberRule, readNumber } from "./number";
-export { type BindingQuote, type OpenQuotes, openQuotes, UNBOUGHT } from "./openquotes";
+} from "./mesh/modelweight";
+export type { Overlap } from "./mesh/overlap";
+export { type Measure, measureStl } from "./mesh/quickmeasure";
+export { LARGEST_STL, readStl, refuseLargeStl, type StlModel } from "./mesh/stl";
+export { type BindingQuote, type OpenQuotes, openQuotes, UNBOUGHT } from "./openquotes/openquotes";
+export { type SpotLimit, type SpotRisk, spotRisk } from "./openquotes/spotrisk";
+export type { Clasp, Links } from "./order/chain";
 export {
   type Extra,
   MOST_LINES,
@@ -237,9 +232,8 @@ export {
   type OrderForm,
   orderOfRow,
   parseOrder,
-} from "./order";
-export { type OrderBudgetKey, orderBudget } from "./orderbudget";
-export type { OrderLine } from "./orderline";
+} from "./order/order";
+export type { OrderLine } from "./order/orderline";
 export {
   blankOrder,
   readOrderText,
@@ -247,7 +241,33 @@ export {
   type TypedLine,
   type TypedOrder,
   writeOrderText,
-} from "./ordertext";
+} from "./order/ordertext";
+export type { GoldBalance, OwnGold } from "./order/owngold";
+export {
+  nextQuoteNumber,
+  nextRevision,
+  type QuoteNumber,
+  readQuoteNumber,
+  showQuoteNumber,
+} from "./order/quotenumber";
+export { STANDINGS, type Standing, standingOf } from "./order/quotestatus";
+export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./order/stones";
+export { type CostSheet, costOrder, forAll } from "./quote/costsheet";
+export {
+  type AlloyPart,
+  COST_LINES,
+  type CostLine,
+  costPiece,
+  type PieceCosts,
+  stonesToBuy,
+} from "./quote/piececosts";
+export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote/quote";
+export { colourName, type QuoteLine } from "./quote/quoteline";
+export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
+export { parseRates, type Rates } from "./rates/rates";
+export { type DateOrder, readListDate } from "./reading/listdate";
+export { type DecimalSign, readListFigure } from "./reading/listfigure";
+export { isBlank, readNumber } from "./reading/number";
 export {
   EXTRA_KEYS,
   EXTRA_LABELS,
@@ -274,47 +294,37 @@ export {
   STONE_SHAPES,
   STONES_ON,
   YES_NO,
-} from "./orderwords";
-export { HEAVIER_BY, type HeavierBy, lineOfLinkWeight, type OtherLengths, otherLengths } from "./otherweight";
-export type { Overlap } from "./overlap";
-export type { GoldBalance, OwnGold } from "./owngold";
+} from "./reading/orderwords";
+export type { Parsed } from "./reading/parse";
+export { readWord, wordsOf } from "./reading/words";
+export { CLASP_PARTS, CLASPS, type ClaspKind } from "./trade/clasp";
+export { PATTERN_LETTERS } from "./trade/colourpattern";
 export {
-  LINK_FIGURES,
-  type LinkMatch,
-  matchOf,
-  type NearestLink,
-  nearestLink,
-  type OwnLink,
-  type OwnLinkCells,
-  readOwnLinks,
-  type SoughtPiece,
-} from "./ownlink";
-export { PATTERN_LETTERS } from "./pattern";
+  COST_BASES,
+  type CostBasis,
+  landedCost,
+  type Making,
+  perGramOf,
+  stoneCost,
+} from "./trade/landedcost";
+export {
+  chainLength,
+  chainWeight,
+  FITS,
+  type Fit,
+  linkCount,
+  pitchOf,
+  recastWeight,
+  resizedLink,
+} from "./trade/link";
+export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./trade/makeorbuy";
 export {
   castWeight,
   finishedWeight,
   LOSS_BASES,
   type Loss,
   type LossBasis,
-} from "./piece";
-export {
-  type AlloyPart,
-  COST_LINES,
-  type CostLine,
-  costPiece,
-  type PieceCosts,
-  stonesToBuy,
-} from "./piececosts";
-export {
-  type MedianNear,
-  type MedianPremium,
-  medianNear,
-  medianPremiums,
-  type SeenPremium,
-  seenPremium,
-  WEIGHT_CLASSES,
-  weightClass,
-} from "./premiums";
+} from "./trade/polishloss";
 export {
   type AskingCheck,
   askingCheck,
@@ -325,66 +335,66 @@ export {
   priceAtMarkup,
   priceAtPremium,
   spotLimit,
-} from "./price";
-export { priceInColumns } from "./pricecolumns";
+} from "./trade/price";
+export { PRICE_METHODS, type Pricing } from "./trade/pricemethod";
 export {
-  designColumns,
-  figureOf,
-  PRICE_COLUMN_KEYS,
-  PRICE_COLUMNS,
-  type PriceColumn,
-  type PricedLine,
-  priceDesign,
-  priceLines,
-  type ReadDesign,
-  ratesOfCells,
-  ratesOfValues,
-  readDesigns,
-  readPriceColumns,
-} from "./pricelist";
-export { PRICE_METHODS, type Pricing } from "./pricing";
-export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote";
-export { colourName, type QuoteLine } from "./quoteline";
+  type Currency,
+  minorDigits,
+  NO_CURRENCY,
+  parseCurrency,
+} from "./units/currency";
 export {
-  nextQuoteNumber,
-  nextRevision,
-  type QuoteNumber,
-  readQuoteNumber,
-  showQuoteNumber,
-} from "./quotenumber";
-export { Quotient } from "./quotient";
-export { fineGold, meltValue, metalRate, perGram, type Rate, spotOf } from "./rate";
-export { type RateFigure, type RateFigures, rateFiguresOf } from "./ratefigures";
-export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./raterows";
-export { parseRates, type Rates } from "./rates";
+  inLengthUnit,
+  type Length,
+  type LengthUnit,
+  lengthIn,
+  MILLIMETRES_PER,
+} from "./units/length";
 export {
-  joinRepricings,
-  type RepricedLine,
-  type Repricing,
-  reprice,
-  spotMove,
-  spotsAround,
-} from "./repricing";
-export { SCALE_UNITS } from "./scaleweight";
-export { parseSeenAsking, SEEN_KEYS, SEEN_LABELS, type SeenAsking, type SeenKey, seenKey } from "./seenasking";
-export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./sourcing";
-export { type MakerOrder, type ShortOfMinimum, type SourcingTotal, totalOf } from "./sourcingtotal";
-export { type SpotLimit, type SpotRisk, spotRisk } from "./spotrisk";
-export { STANDINGS, type Standing, standingOf } from "./standing";
-export { LARGEST_STL, type Progress, readStl, refuseLargeStl, type StlModel } from "./stl";
-export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./stones";
-export { wordsOf } from "./text";
-export { joinTornados, MOVED_BY, type Swing, type Tornado, tornado } from "./tornado";
-export { TYPICAL_ALLOYS, type TypicalAlloy } from "./typicalalloy";
+  addMoney,
+  type Money,
+  money,
+  roundToCurrency,
+  roundUpToStep,
+  subtractMoney,
+  timesMoney,
+} from "./units/money";
+export { SCALE_UNITS } from "./units/scaleweight";
 export {
-  allowedLossShare,
-  FEWEST_WEIGHINGS,
-  isGuess,
-  judgeWeighed,
-  type Weighed,
-  type WeighedLoss,
-  type WeighedVerdict,
-} from "./weighed";
+  GRAMS_PER,
+  grams,
+  inWeightUnit,
+  type Weight,
+  type WeightUnit,
+  weightIn,
+} from "./units/weight";
+export { type ListedWeight, readWeightList } from "./units/weightlist";
+export {
+  type MaterialChange,
+  parseRecast,
+  parseResizing,
+  parseWax,
+  RECAST_LABELS,
+  RESIZE_LABELS,
+  type RecastKey,
+  type ResizeKey,
+  type Resizing,
+  WAX_LABELS,
+  type WaxKey,
+} from "./weights/estimate";
+export { type LinkName, markAsWritten, sameLink, sameText } from "./weights/linkname";
+export {
+  LINK_FIGURES,
+  type LinkMatch,
+  matchOf,
+  type NearestLink,
+  nearestLink,
+  type OwnLink,
+  type OwnLinkCells,
+  readOwnLinks,
+  type SoughtPiece,
+} from "./weights/ownlink";
+export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./weights/savedlink";
 export {
   parseWeighIn,
   STAGES,
@@ -393,7 +403,7 @@ export {
   WEIGH_IN_LABELS,
   type WeighIn,
   type WeighInKey,
-} from "./weighin";
+} from "./weights/weighing";
 export {
   isFarOff,
   type MeanWeight,
@@ -401,15 +411,13 @@ export {
   meanWeight,
   type Passage,
   type Weighing,
-} from "./weighings";
+} from "./weights/weighingmean";
 export {
-  GRAMS_PER,
-  grams,
-  inWeightUnit,
-  type Weight,
-  type WeightUnit,
-  weightIn,
-} from "./weight";
-export { type ListedWeight, readWeightList } from "./weightlist";
-export { makingRanges, type Winner, type WinningRange, winningRanges } from "./winningranges";
-export { readWord } from "./word";
+  allowedLossShare,
+  FEWEST_WEIGHINGS,
+  isGuess,
+  judgeWeighed,
+  type Weighed,
+  type WeighedLoss,
+  type WeighedVerdict,
+} from "./weights/weighingresult";

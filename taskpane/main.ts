@@ -1,9 +1,9 @@
-import { followAppearance } from "./appearance";
-import { element } from "./element";
+import { element } from "./controls/element";
 import { locale, whenReady } from "./excel/host";
-import { writeAs } from "./language";
 import { openPane, refusePane } from "./pane";
-import { TEXTS } from "./texts";
+import { followAppearance } from "./views/appearance";
+import { writeAs } from "./wording/language";
+import { TEXTS } from "./wording/texts";
 
 const place = document.getElementById("pane");
 if (!place) throw new Error("taskpane.html has no place for the pane");

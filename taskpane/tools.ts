@@ -1,13 +1,15 @@
-import { askingSections } from "./askingsections";
-import { catalogueSection } from "./catalogue/section";
-import { decideSections } from "./decidesections";
-import type { BookedQuote } from "./excel/quotebook";
-import { modelSection } from "./modelsection";
-import type { OrderForm } from "./orderform";
-import type { LazyPart, PartEvents } from "./part";
-import { scaleSections } from "./scalesections";
-import { sourcingSection } from "./sourcing/section";
-import type { ViewName } from "./views";
+import { budgetSection } from "./cashplan/section";
+import { catalogueSection } from "./designs/section";
+import type { BookedQuote } from "./excel/quote/quotebook";
+import { sourcingSection } from "./makeorbuy/section";
+import { stonesSection, targetPriceSection } from "./margins/section";
+import { askingSections } from "./market/section";
+import { modelSection } from "./modelfile/section";
+import { spotRiskSection } from "./openquotes/section";
+import type { OrderForm } from "./order/orderform";
+import type { LazyPart, PartEvents } from "./views/lazypart";
+import type { ViewName } from "./views/views";
+import { scaleSections } from "./weights/section";
 
 export interface ToolEvents extends PartEvents {
   /** A tool put something into the order. */
@@ -34,11 +36,15 @@ export function toolsFor(form: OrderForm, on: ToolEvents): Tools {
     },
     on.attempt,
   );
+  const deciding = { ...on, line: () => ({ at: form.line, typed: line() }) };
   return {
     check: askingSections(on),
     decide: [
       sourcingSection({ ...on, line: () => form.line }),
-      ...decideSections({ ...on, line: () => ({ at: form.line, typed: line() }) }),
+      targetPriceSection(deciding),
+      spotRiskSection(on),
+      stonesSection(deciding),
+      budgetSection(deciding),
     ],
     links: [...scaleSections({ takeLink: fillLine, line: () => line() ?? {} }, on.attempt), model],
     catalogue: [catalogueSection(on)],

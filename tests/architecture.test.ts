@@ -1,8 +1,8 @@
-import { execFileSync } from "node:child_process";
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { basename, dirname, join, relative, resolve } from "node:path";
+import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
+import { PANE_FEATURES, PANE_ROOMS, SRC_ROOMS } from "./rooms";
 
 const ROOT = fileURLToPath(new URL("../", import.meta.url));
 
@@ -44,7 +44,24 @@ function broken(sources: readonly Source[], rule: (source: Source) => readonly s
 
 const saying = (pattern: RegExp) => (source: Source) => [...source.code.matchAll(pattern)].map((match) => match[0]);
 
-const tracked = execFileSync("git", ["ls-files"], { cwd: ROOT, encoding: "utf8" }).trim().split("\n");
+/** Every file that belongs to the repository, whether or not git is installed: what .gitignore names does not. */
+const tracked = filesIn(ROOT);
+
+function filesIn(root: string): readonly string[] {
+  const ignored = readFileSync(join(root, ".gitignore"), "utf8").split("\n").filter(Boolean);
+  const folders = ignored.filter((name) => !name.startsWith("*")).map((name) => name.replace(/\/$/, ""));
+  const endings = ignored.filter((name) => name.startsWith("*")).map((name) => name.slice(1));
+  const isOurs = (name: string) => ![".git", ...folders].includes(name) && !endings.some((end) => name.endsWith(end));
+  const visit = (folder: string): readonly string[] =>
+    readdirSync(join(root, folder), { withFileTypes: true })
+      .filter(({ name }) => isOurs(name))
+      .flatMap((entry) => {
+        const path = folder === "" ? entry.name : `${folder}/${entry.name}`;
+        return entry.isDirectory() ? visit(path) : [path];
+      });
+  return visit("");
+}
+
 const SRC = sourcesIn("src");
 const FUNCTIONS = sourcesIn("functions");
 const TASKPANE = sourcesIn("taskpane");
@@ -53,17 +70,20 @@ const PRODUCT = [...SRC, ...FUNCTIONS, ...TASKPANE];
 
 test("the sources and their imports are read at all", () => {
   const importsOf = (path: string) => SRC.find((source) => source.path === path)?.imports ?? [];
-  expect(importsOf("src/decimal.ts")).toContain("decimal.js");
-  expect(importsOf("src/form.ts")).toEqual(["zod", "./errors"]);
+  expect(importsOf("src/exact/decimal.ts")).toContain("decimal.js");
+  expect(importsOf("src/reading/parse.ts")).toEqual(["zod", "../exact/errors"]);
   expect(FUNCTIONS.length).toBeGreaterThan(0);
   expect(TASKPANE.length).toBeGreaterThan(0);
   expect(WORKBOOK.length).toBeGreaterThan(0);
 });
 
 describe("the costing library", () => {
-  const ALLOWED: Readonly<Record<string, string>> = { "src/decimal.ts": "decimal.js", "src/form.ts": "zod" };
+  const ALLOWED: Readonly<Record<string, string>> = {
+    "src/exact/decimal.ts": "decimal.js",
+    "src/reading/parse.ts": "zod",
+  };
 
-  test("imports nothing outside but decimal.js, in decimal.ts, and zod, in form.ts", () => {
+  test("imports nothing outside but decimal.js, in exact/decimal.ts, and zod, in reading/parse.ts", () => {
     expect(
       broken(SRC, (source) =>
         source.imports.filter(
@@ -99,9 +119,9 @@ describe("the costing library", () => {
     expect(broken(PRODUCT, saying(/(?::|\bas|<|,)\s*any\b(?=\s*[;,)=>[\]|&])/g))).toEqual([]);
   });
 
-  test("has a file of tests for every file that has something to check", () => {
-    const modules = SRC.map((source) => basename(source.path, ".ts")).filter((name) => name !== "index");
-    expect(modules.filter((name) => !existsSync(join(ROOT, "tests/src", `${name}.test.ts`)))).toEqual([]);
+  test("has tests for every room", () => {
+    const tested = SRC_ROOMS.filter((room) => existsSync(join(ROOT, "tests/src", room)));
+    expect(tested).toEqual(SRC_ROOMS);
   });
 });
 
@@ -124,6 +144,96 @@ describe("functions and task pane", () => {
     expect(broken(outside, saying(/\b(?:Excel|Office|OfficeExtension|OfficeRuntime)\.[A-Za-z]\w*/g))).toEqual([]);
   });
 });
+
+/** The folder of a path below `top`; "" for what stands at its top. */
+const roomOf = (path: string, top: string) => dirname(path).slice(top.length + 1);
+
+describe("the rooms", () => {
+  const src: readonly string[] = SRC_ROOMS;
+  const pane: readonly string[] = PANE_ROOMS;
+  const features: readonly string[] = PANE_FEATURES;
+  const AT_THE_TOP = ["taskpane/main.ts", "taskpane/pane.ts", "taskpane/tools.ts"];
+
+  /** What a source imports of the same house, but for its own room. */
+  const others = (source: Source, top: string) =>
+    source.imports.filter((specifier) => {
+      const path = target(source, specifier);
+      return path?.startsWith(`${top}/`) && roomOf(path, top) !== roomOf(source.path, top);
+    });
+  const room = (source: Source, specifier: string, top: string) => roomOf(target(source, specifier) ?? "", top);
+
+  test("of the library hold every file but its public list", () => {
+    const inRooms = SRC.filter(({ path }) => path !== "src/index.ts").map(({ path }) => roomOf(path, "src"));
+    expect([...new Set(inRooms)].sort()).toEqual([...src].sort());
+  });
+
+  test("of the library import only what is nearer the floor", () => {
+    const inRooms = SRC.filter(({ path }) => path !== "src/index.ts");
+    const rule = (source: Source) =>
+      others(source, "src").filter(
+        (specifier) => src.indexOf(room(source, specifier, "src")) >= src.indexOf(roomOf(source.path, "src")),
+      );
+    expect(broken(inRooms, rule)).toEqual([]);
+  });
+
+  test("of the side panel hold every file but the three that put them together", () => {
+    const inRooms = TASKPANE.filter(({ path }) => !AT_THE_TOP.includes(path) && path.endsWith(".ts"));
+    const found = [...new Set(inRooms.map(({ path }) => roomOf(path, "taskpane")))].sort();
+    expect(found).toEqual([...pane, ...features].sort());
+  });
+
+  test("of the side panel import only what is nearer the floor, and a feature no other feature", () => {
+    const inRooms = TASKPANE.filter(({ path }) => !AT_THE_TOP.includes(path) && path.endsWith(".ts"));
+    const rule = (source: Source) => {
+      const own = pane.indexOf(roomOf(source.path, "taskpane"));
+      const height = own < 0 ? pane.length : own;
+      return others(source, "taskpane").filter((specifier) => {
+        const at = pane.indexOf(room(source, specifier, "taskpane"));
+        return at < 0 || at >= height;
+      });
+    };
+    expect(broken(inRooms, rule)).toEqual([]);
+  });
+
+  test("excel/ knows the words and nothing else of the side panel", () => {
+    const rule = (source: Source) =>
+      others(source, "taskpane").filter((specifier) => !/^(?:wording|excel)/.test(room(source, specifier, "taskpane")));
+    expect(
+      broken(
+        TASKPANE.filter(({ path }) => path.startsWith("taskpane/excel/")),
+        rule,
+      ),
+    ).toEqual([]);
+  });
+
+  test("have no files that import each other in a circle, not even for a type", () => {
+    expect(circlesIn(PRODUCT)).toEqual([]);
+  });
+});
+
+/** Each circle of imports, as the files that it goes through. */
+function circlesIn(sources: readonly Source[]): readonly string[] {
+  const paths = new Set(sources.map(({ path }) => path));
+  const next = new Map(
+    sources.map((source) => [
+      source.path,
+      source.imports.flatMap((specifier) => {
+        const path = target(source, specifier);
+        return path !== undefined && paths.has(`${path}.ts`) ? [`${path}.ts`] : [];
+      }),
+    ]),
+  );
+  const done = new Set<string>();
+  const circles: string[] = [];
+  const visit = (path: string, trail: readonly string[]): void => {
+    if (trail.includes(path)) circles.push([...trail.slice(trail.indexOf(path)), path].join(" -> "));
+    if (trail.includes(path) || done.has(path)) return;
+    for (const each of next.get(path) ?? []) visit(each, [...trail, path]);
+    done.add(path);
+  };
+  for (const { path } of sources) visit(path, []);
+  return circles;
+}
 
 test("the stand-in for Excel imports no product code", () => {
   expect(

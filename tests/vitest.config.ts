@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
 const root = fileURLToPath(new URL("../", import.meta.url));
-const BROWSER_TESTS = ["tests/workbook/**/*.test.ts", "tests/taskpane/sheets/**/*.test.ts"];
+const BROWSER_TESTS = ["tests/workbook/**/*.test.ts", "tests/taskpane/**/*.workbook.test.ts"];
 const PANE_TESTS = ["tests/taskpane/**/*.test.ts"];
 const timeouts = { testTimeout: 60_000, hookTimeout: 60_000 };
 

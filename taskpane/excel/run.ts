@@ -1,4 +1,4 @@
-import { TEXTS } from "../texts";
+import { TEXTS } from "../wording/texts";
 
 /** Something about the workbook that the person can put right; the message is a sentence for them. */
 export class WorkbookFault extends Error {

@@ -1,7 +1,7 @@
-import type { Costed } from "../reckoning";
+import type { Costed } from "../order/reckoning";
 import { figure } from "./figure";
-import { marginPlot } from "./margin";
-import { sourcingPlot } from "./sourcing";
+import { marginPlot } from "./marginplot";
+import { sourcingPlot } from "./sourcingplot";
 
 export interface Drawing {
   /** Draws the plots of a line, counted from 0. @param width pixels there are */

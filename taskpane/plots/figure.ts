@@ -1,5 +1,5 @@
-import { element, setText } from "../element";
-import { TEXTS } from "../texts";
+import { element, setText } from "../controls/element";
+import { TEXTS } from "../wording/texts";
 
 /** A plot with what it says in words: a heading, a sentence, its points as a table. */
 export interface Plot {

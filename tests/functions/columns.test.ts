@@ -4,7 +4,7 @@ import * as chain from "../../functions/chain";
 import * as cost from "../../functions/cost";
 import * as metal from "../../functions/metal";
 import * as price from "../../functions/price";
-import { Quotient } from "../../src/quotient";
+import { Quotient } from "../../src/exact/quotient";
 import { chance, decimal, isNearest, roundedRatio, scaled, ten } from "./rows";
 
 /** Excel's error for a cell; the rows here have none. */

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
-import { costOrder } from "../../src/costsheet";
-import { money } from "../../src/money";
-import { Quotient } from "../../src/quotient";
+import { Quotient } from "../../src/exact/quotient";
+import { costOrder } from "../../src/quote/costsheet";
+import { money } from "../../src/units/money";
 import { orderOf, type RandomOrder, type RandomRates, type Record_, ratesOf } from "./orders";
 
 const q = (text: string) => Quotient.of(text);

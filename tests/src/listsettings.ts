@@ -1,4 +1,4 @@
-import type { ListSettings } from "../../src/askingcells";
+import type { ListSettings } from "../../src/market/askingcells";
 
 /** A list that tells everything itself, at a workbook in USD. */
 export const LIST_SETTINGS: ListSettings = {

@@ -1,6 +1,6 @@
 import { BoxGeometry, type BufferGeometry, Matrix4, Mesh, Scene } from "three";
 import { STLExporter } from "three/examples/jsm/exporters/STLExporter.js";
-import type { Mesh as TriangleMesh } from "../../src/mesh";
+import type { Mesh as TriangleMesh } from "../../src/mesh/mesh";
 
 /** three's own exporter as the outside source of STL files: binary. */
 export function binaryStl(...geometries: readonly BufferGeometry[]): Uint8Array {

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
-import type { Parsed } from "../../src/form";
-import { type Order, orderOfRow, parseOrder } from "../../src/order";
-import { parseRates, type Rates } from "../../src/rates";
+import { type Order, orderOfRow, parseOrder } from "../../src/order/order";
+import { parseRates, type Rates } from "../../src/rates/rates";
+import type { Parsed } from "../../src/reading/parse";
 import { type Figure, figures, marks, positives, rounded, upToStep } from "./reference";
 
 /** A workshop's rates as its sheet holds them; figures of common practice. */

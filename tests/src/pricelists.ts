@@ -1,7 +1,7 @@
 import fc from "fast-check";
-import type { MakerRow, Seller } from "../../src/makers";
-import { perGram } from "../../src/rate";
-import { grams } from "../../src/weight";
+import { perGram } from "../../src/gold/goldrate";
+import type { MakerRow, Seller } from "../../src/makeorbuy/makers";
+import { grams } from "../../src/units/weight";
 import { type Figure, figures } from "./reference";
 
 /** Makers are invented. */

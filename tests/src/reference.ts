@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { expect } from "vitest";
-import { CostingError, type CostingErrorCode } from "../../src/errors";
-import { Quotient } from "../../src/quotient";
+import { CostingError, type CostingErrorCode } from "../../src/exact/errors";
+import { Quotient } from "../../src/exact/quotient";
 
 /** The same value twice: as the library takes it, and as fraction.js, the outside reference, holds it exactly. */
 export interface Figure {

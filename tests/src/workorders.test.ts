@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import type Fraction from "fraction.js";
 import { expect, test } from "vitest";
-import { costOrder } from "../../src/costsheet";
-import { parseOrder } from "../../src/order";
-import { makeQuote } from "../../src/quote";
-import { Quotient } from "../../src/quotient";
+import { Quotient } from "../../src/exact/quotient";
+import { parseOrder } from "../../src/order/order";
+import { costOrder } from "../../src/quote/costsheet";
+import { makeQuote } from "../../src/quote/quote";
 import { ratesOf, read } from "./orders";
 import { rounded } from "./reference";
 import { workOrder } from "./workorders";

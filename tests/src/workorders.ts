@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
-import type { OrderForm } from "../../src/order";
+import type { OrderForm } from "../../src/order/order";
 import { exactly, RATES, type Record_ } from "./orders";
 import { type Figure, figures, marks, positives, upToStep } from "./reference";
 

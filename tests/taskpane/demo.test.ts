@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { LINE_LABELS, ORDER_LABELS, parseRates, RATE_KEYS, RATE_ROWS } from "../../src/index";
-import { nameOf } from "../../taskpane/excel/rates";
-import { ageRemark } from "../../taskpane/excel/ratespaper";
+import { nameOf } from "../../taskpane/excel/rates/rates";
+import { ageRemark } from "../../taskpane/excel/rates/ratespaper";
 import demo from "../workbook/demo.json";
 
 const rates = demo.sheets.find(({ name }) => name === "Rates");

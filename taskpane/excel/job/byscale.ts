@@ -1,5 +1,5 @@
 import { type CostSheet, minorDigits, type Order, type Quote, type Rates } from "../../../src/index";
-import { nameOf } from "../rates";
+import { nameOf } from "../rates/rates";
 import { cents, figureOf } from "./figures";
 import { AGREE, settledOrQuoted } from "./outcome";
 import { formula, type JobRow, type Ref, section, within } from "./row";

@@ -1,6 +1,6 @@
 import { COST_LINES, type CostLine, type CostSheet, type Rates } from "../../../src/index";
 import { asText } from "../paper";
-import { nameOf } from "../rates";
+import { nameOf } from "../rates/rates";
 import { goldKey, stoneKey } from "./asked";
 import { cents, figureOf, IS_QUICK } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";

@@ -1,6 +1,6 @@
 import { minorDigits, type Quotient, type RateKey, type Rates } from "../../../src/index";
-import { numberFormat } from "../fields";
-import { nameOf } from "../rates";
+import { nameOf } from "../rates/rates";
+import { numberFormat } from "../template/fields";
 
 /** Number formats of a job sheet. */
 export const GRAMS = "#,##0.00##";

@@ -1,5 +1,5 @@
 import { type CostSheet, minorDigits, type Order, type QuoteLine, type Rates } from "../../../src/index";
-import { nameOf } from "../rates";
+import { nameOf } from "../rates/rates";
 import { labourOf, ofOrder } from "./costs";
 import { COUNT, cents, figureOf, IS_QUICK, SCALE, SHARE } from "./figures";
 import { castKey, polishedKey } from "./readings";

@@ -1,5 +1,5 @@
 import { type CostSheet, minorDigits, type Order, type Pricing, type QuoteLine, type Rates } from "../../../src/index";
-import { nameOf } from "../rates";
+import { nameOf } from "../rates/rates";
 import { costAt } from "./costs";
 import { cents, figureOf, SHARE } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";

@@ -1,6 +1,6 @@
 import type { Order, Quote, Rates } from "../../../src/index";
-import { dateSerial } from "../fields";
-import { nameOf } from "../rates";
+import { nameOf } from "../rates/rates";
+import { dateSerial } from "../template/fields";
 import { cents, figureOf, SHARE } from "./figures";
 import { entry, formula, type JobRow } from "./row";
 

@@ -1,6 +1,6 @@
 import { type CostSheet, type Extra, minorDigits, type Order, type Quote, type Rates } from "../../../src/index";
 import { asText } from "../paper";
-import { nameOf } from "../rates";
+import { nameOf } from "../rates/rates";
 import { COUNT, cents, figureOf, SCALE } from "./figures";
 import { ownGold, spared } from "./owngold";
 import { type Column, entry, formula, type JobRow, type Ref, section, within } from "./row";

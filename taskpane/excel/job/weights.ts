@@ -1,6 +1,6 @@
 import { type AlloyPart, type CostSheet, colourName, type OrderLine } from "../../../src/index";
 import { asText, capital } from "../paper";
-import { nameOf } from "../rates";
+import { nameOf } from "../rates/rates";
 import { goldKey } from "./asked";
 import { COUNT, GRAMS, IS_QUICK, SCALE } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";

@@ -1,0 +1,83 @@
+import type { Quotient } from "../exact/quotient";
+import type { Line } from "./block";
+
+/*
+ * Grains: how finely a value can lie. value x 10^power x count is a whole number, whatever the row's digits, so two values of
+ * one grain are equal or at least 1 / (10^power x count) apart. Counts are whole numbers kept as doubles: as sizes only.
+ */
+export interface Grains {
+  readonly power: Line;
+  readonly count: Line;
+}
+
+/** The grain of one value. */
+export interface Grain {
+  readonly power: number;
+  readonly count: number;
+}
+
+/** The smallest step between two values of the grain; 0 where it is beyond doubles, and then nothing can be proved. */
+export function grainStep(power: number, count: number): number {
+  return 1 / (tenTo(Math.max(0, power)) * count);
+}
+
+const TENS: readonly number[] = Array.from({ length: 309 }, (_, power) => Number(`1e${power}`));
+
+function tenTo(power: number): number {
+  return TENS[power] ?? Number.POSITIVE_INFINITY;
+}
+
+/** The grains of digits / 10^powers, by their shortest digits. */
+export function grainDecimals(digits: Line, powers: Line, out: Grains, count: number): void {
+  const { power, count: counts } = out;
+  for (let i = 0; i < count; i += 1) {
+    let rest = digits[i] ?? 0;
+    let places = powers[i] ?? 0;
+    for (const zeros of [8, 4, 2, 1]) {
+      // A whole number of 15 digits over a power of ten is whole as a double only where it divides.
+      const shorter = rest / tenTo(zeros);
+      if (places >= zeros && Number.isInteger(shorter)) {
+        rest = shorter;
+        places -= zeros;
+      }
+    }
+    power[i] = places;
+    counts[i] = 1;
+  }
+}
+
+/** a + b: both are whole over the larger power of ten and both counts. */
+export function grainSum(a: Grains, b: Grains, out: Grains, count: number): void {
+  for (let i = 0; i < count; i += 1) {
+    const x = a.count[i] ?? 0;
+    const y = b.count[i] ?? 0;
+    out.power[i] = Math.max(a.power[i] ?? 0, b.power[i] ?? 0);
+    out.count[i] = x === y && Number.isSafeInteger(x) ? x : x * y;
+  }
+}
+
+/** The larger or smaller of a and b is one of them: of a grain that both have. */
+export const grainEither = grainSum;
+
+export function grainProduct(a: Grains, b: Grains, out: Grains, count: number): void {
+  for (let i = 0; i < count; i += 1) {
+    out.power[i] = (a.power[i] ?? 0) + (b.power[i] ?? 0);
+    out.count[i] = (a.count[i] ?? 0) * (b.count[i] ?? 0);
+  }
+}
+
+/** a / b: with b a whole number B over 10^power and count, a / b is whole over a's grain times B, less b's power of ten. */
+export function grainQuotient(a: Grains, b: Grains, divisor: Line, out: Grains, count: number): void {
+  for (let i = 0; i < count; i += 1) {
+    const power = b.power[i] ?? 0;
+    const whole = Math.abs(divisor[i] ?? 0) * tenTo(power) * (b.count[i] ?? 0);
+    out.power[i] = Math.max(0, (a.power[i] ?? 0) - power);
+    out.count[i] = (a.count[i] ?? 0) * whole;
+  }
+}
+
+/** The grain of a constant: over / under, with over a whole number of 10^-power. */
+export function grainOf(value: Quotient): Grain {
+  const { over, under } = value;
+  return { power: over.decimalPlaces(), count: under.times(`1e${under.decimalPlaces()}`).toNumber() };
+}

@@ -1,0 +1,155 @@
+import { ELSEWHERE, OPEN } from "./block";
+import { SLACK, SPARE } from "./bounds";
+import type { PairRows } from "./buffers";
+import { grainStep } from "./denominators";
+import { EXACT_TENS, lost } from "./pairmath";
+import type { Fork, Move } from "./plan";
+
+/*
+ * What pairs decide: by their bounds, and at ties by grains. Where a value is within its error of a tie, and that error and the
+ * distance are together less than the smallest step between two values of its grain (half a step, for the middle between
+ * them), it is the tie. Rows that remain are marked in `open`, for the exact reference.
+ */
+
+const WHOLE_LIMIT = 2 ** 52;
+const U2 = 2 ** -106;
+
+/** Rounds half away from zero to so many decimals; the high of `out` is the nearest double of the rounded decimal. */
+export function roundPair(
+  a: PairRows,
+  { decimals, pair, used }: Move,
+  out: PairRows,
+  count: number,
+  open: Uint8Array,
+): void {
+  const scale = EXACT_TENS[decimals] ?? Number.NaN;
+  // The product with the scale is one of pairs.
+  const spread = (pair + 10 * U2) * SLACK;
+  for (let i = 0; i < count; i += 1) {
+    const high = Math.abs(a.high[i] ?? 0);
+    const low = (a.high[i] ?? 0) < 0 ? -(a.low[i] ?? 0) : (a.low[i] ?? 0);
+    const scaled = high * scale;
+    const whole = Math.floor(scaled);
+    const past = scaled - whole - 1 / 2 + (lost(high, scale, scaled) + low * scale);
+    const reach = spread * scaled;
+    const far = Math.abs(past);
+    const isTie = far <= reach && far + reach < stepOf(a, i, decimals) / 2;
+    const nearest = (past > 0 || isTie ? whole + 1 : whole) / scale;
+    out.high[i] = (a.high[i] ?? 0) < 0 ? -nearest : nearest;
+    out.low[i] = 0;
+    if (!((far > reach || isTie) && scaled < WHOLE_LIMIT)) open[i] = OPEN;
+  }
+  if (used) keepRounded(out, decimals, scale, count);
+}
+
+/** The rest of a rounded decimal beside its nearest double: it is computed with. */
+function keepRounded(out: PairRows, decimals: number, scale: number, count: number): void {
+  for (let i = 0; i < count; i += 1) {
+    const high = out.high[i] ?? 0;
+    const product = high * scale;
+    out.low[i] = (Math.round(product) - product - lost(high, scale, product)) / scale;
+    if (!out.grains) continue;
+    out.grains.power[i] = decimals;
+    out.grains.count[i] = 1;
+  }
+}
+
+/** The least whole number not below, or the greatest not above. */
+export function makePairWhole(a: PairRows, { kind, pair }: Move, out: PairRows, count: number, open: Uint8Array): void {
+  const up = kind === "ceil";
+  const spread = (pair + U2) * SLACK;
+  for (let i = 0; i < count; i += 1) {
+    const high = a.high[i] ?? 0;
+    const near = Math.round(high);
+    const past = high - near + (a.low[i] ?? 0);
+    const reach = spread * Math.abs(high);
+    const far = Math.abs(past);
+    const isWhole = high === 0 || (far <= reach && far + reach < stepOf(a, i, 0));
+    const beyond = up ? (past > 0 ? near + 1 : near) : past < 0 ? near - 1 : near;
+    out.high[i] = isWhole ? near : beyond;
+    out.low[i] = 0;
+    if (out.grains) {
+      out.grains.power[i] = 0;
+      out.grains.count[i] = 1;
+    }
+    if (!((far > reach || isWhole) && Math.abs(high) < WHOLE_LIMIT)) open[i] = OPEN;
+  }
+}
+
+/** A difference large enough beside its operands and of the sign it had, or one that is proved to be nothing. */
+export function checkPairDifference(
+  out: PairRows,
+  a: PairRows,
+  b: PairRows,
+  { place: { sign }, pair }: Move,
+  count: number,
+  open: Uint8Array,
+): void {
+  const least = SLACK / SPARE.pair;
+  // Where the high of the sum is the smaller part, its last sum adds a rounding of 3 u² more.
+  const spread = (pair + 8 * U2) * SLACK;
+  for (let i = 0; i < count; i += 1) {
+    const size = Math.abs(a.high[i] ?? 0) + Math.abs(b.high[i] ?? 0);
+    const difference = (out.high[i] ?? 0) * sign;
+    if (difference > 0 && difference >= size * least) continue;
+    if (size === 0 || Math.abs(difference) + spread * size < stepOf(out, i, 0)) {
+      out.high[i] = 0;
+      out.low[i] = 0;
+    } else open[i] = -difference >= size * least ? ELSEWHERE : OPEN;
+  }
+}
+
+export function checkPairSign({ high }: PairRows, sign: number, count: number, open: Uint8Array): void {
+  for (let i = 0; i < count; i += 1) if (!((high[i] ?? 0) * sign >= 0)) open[i] = ELSEWHERE;
+}
+
+/** Whether the row goes the plan's way. */
+export function checkPairFork(
+  { below, level, above, pair }: Fork,
+  a: PairRows,
+  b: PairRows | undefined,
+  count: number,
+  open: Uint8Array,
+): void {
+  const spread = (pair + 4 * U2) * SLACK;
+  for (let i = 0; i < count; i += 1) {
+    const x = a.high[i] ?? 0;
+    const y = b?.high[i] ?? 0;
+    const apart = x - y + ((a.low[i] ?? 0) - (b?.low[i] ?? 0));
+    const reach = b ? spread * (Math.abs(x) + Math.abs(y)) : 0;
+    if (apart > reach) {
+      if (!above) open[i] = ELSEWHERE;
+    } else if (apart < -reach) {
+      if (!below) open[i] = ELSEWHERE;
+    } else if (!isLevel(a, b, i, Math.abs(apart) + reach)) open[i] = OPEN;
+    else if (!level) open[i] = ELSEWHERE;
+  }
+}
+
+/** A row stays open unless every value within the error of its pair has the same nearest double. */
+export function nearestDouble(
+  { high, low }: Pick<PairRows, "high" | "low">,
+  bound: number,
+  count: number,
+  open: Uint8Array,
+): void {
+  const spread = bound * SLACK;
+  for (let i = 0; i < count; i += 1) {
+    const top = high[i] ?? 0;
+    const rest = low[i] ?? 0;
+    const reach = spread * Math.abs(top);
+    if (!(top + (rest - reach) === top && top + (rest + reach) === top)) open[i] = OPEN;
+  }
+}
+
+function stepOf({ grains }: PairRows, row: number, decimals: number): number {
+  return grains ? grainStep((grains.power[row] ?? 0) - decimals, grains.count[row] ?? 0) : 0;
+}
+
+function isLevel(a: PairRows, b: PairRows | undefined, row: number, within: number): boolean {
+  if (within === 0) return true;
+  if (!a.grains || !b?.grains) return false;
+  const power = Math.max(a.grains.power[row] ?? 0, b.grains.power[row] ?? 0);
+  const [x, y] = [a.grains.count[row] ?? 0, b.grains.count[row] ?? 0];
+  return within < grainStep(power, x === y ? x : x * y);
+}

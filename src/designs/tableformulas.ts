@@ -1,0 +1,123 @@
+import type { Cells } from "../columns/cells";
+import type { Value } from "../columns/trace";
+import { CostingError } from "../exact/errors";
+import type { OrderLine } from "../order/orderline";
+import { costLine } from "../quote/costsheet";
+import type { Rates } from "../rates/rates";
+import { isBlank } from "../reading/number";
+import { LINE_LABELS, type LineKey } from "../reading/orderwords";
+import type { Currency } from "../units/currency";
+import { type FieldColumn, recordOf, standAsTheyAre } from "./headers";
+import { COUNTED } from "./headerwords";
+import { designColumns, lineOfRow, type PriceColumn, sheetFigures } from "./pricelist";
+import type { RateFigures } from "./rateinputs";
+import { type LineColumn, LineColumns, type LineTaker } from "./tablerunner";
+
+/** A person's own words, which no cost rests on. */
+const TEXTS: readonly LineKey[] = ["design", "colourName", "findings", "engraving", "stoneKind", "claspStoneKind"];
+/** Figures that count no unit. All fields named here and in COUNTED are read by readNumber, and by it alone. */
+const FIGURES: readonly LineKey[] = [
+  "quantity",
+  "stoneEvery",
+  "stoneCount",
+  "stonesPerLink",
+  "stoneGravity",
+  "stoneCarat",
+  "claspStoneCount",
+  "claspStoneGravity",
+  "claspStoneCarat",
+  "breakage",
+  "linePriceFigure",
+];
+const MOST_LAYOUTS = 8;
+
+const byLayout = new Map<string, LineColumns>();
+
+/** Figures, words and truths of one line of an order, which rest on the line and the rates alone. Throws a fault. */
+export interface LineFormula {
+  /** Told apart by it from other formulas. */
+  readonly name: string;
+  readonly of: (line: OrderLine, rates: Rates) => readonly Value[];
+}
+
+/**
+ * Columns of a price list, as of priceLines, in columns: the nearest doubles of the same exact figures. Columns asked for are
+ * figures: the design's name is not among them. Errors: wrongShape as of priceLines.
+ */
+export function priceInColumns(
+  header: readonly unknown[],
+  rows: Cells,
+  rates: RateFigures,
+  asked: readonly Exclude<PriceColumn, "design">[],
+  to: LineTaker,
+): void {
+  const formula = {
+    name: asked.join(),
+    of: (line: OrderLine, workshop: Rates) => sheetFigures(costLine(line, workshop, workshop), asked),
+  };
+  computeLines(header, rows, rates, formula, to);
+}
+
+/** A formula over a table of designs, row by row or in columns, to the same bits; an empty row has no values. Errors: wrongShape. */
+export function computeLines(
+  header: readonly unknown[],
+  rows: Cells,
+  { rates, figures, words }: RateFigures,
+  formula: LineFormula,
+  to: LineTaker,
+): void {
+  const columns = designColumns(header);
+  const lines = columns.flatMap(({ key }) => (isLineKey(key) ? [key] : []));
+  const layout = JSON.stringify([columns.map(({ key, unit }) => [key, unit]), formula.name, words]);
+  const known =
+    byLayout.get(layout) ??
+    new LineColumns(
+      lines.map(lineColumn),
+      figures.map(({ field }) => field),
+    );
+  if (!byLayout.has(layout) && byLayout.size >= MOST_LAYOUTS) byLayout.clear();
+  byLayout.set(layout, known);
+  const compute = (row: number) => {
+    const cells = rows[row] ?? [];
+    return cells.every(isBlank) ? [] : formula.of(lineOfRow(columns, cells, rates), rates);
+  };
+  if (standAsTheyAre(columns, rates.currency)) {
+    const places = lines.map((wanted) => columns.find(({ key }) => key === wanted)?.place ?? -1);
+    known.run(rows, places, figures, compute, to);
+  } else {
+    const changed = rows.map((row) => inOwnUnits(columns, lines, row, rates.currency));
+    known.run(
+      changed,
+      lines.map((_, place) => place),
+      figures,
+      compute,
+      to,
+    );
+  }
+}
+
+/** A row's cells in the order of the lines' fields, changed to the fields' own units. */
+function inOwnUnits(
+  columns: readonly FieldColumn[],
+  keys: readonly LineKey[],
+  row: readonly unknown[],
+  currency: Currency,
+): readonly unknown[] {
+  try {
+    const record = recordOf(columns, row, currency);
+    return keys.map((key) => record[key]);
+  } catch (error) {
+    // No cell of a design is a truth: the exact reading looks at the row.
+    if (error instanceof CostingError) return keys.map(() => true);
+    throw error;
+  }
+}
+
+function lineColumn(key: LineKey): LineColumn {
+  const isFigure = COUNTED[key] !== undefined || FIGURES.includes(key);
+  return { field: LINE_LABELS[key], kind: isFigure ? "figure" : TEXTS.includes(key) ? "text" : "word" };
+}
+
+function isLineKey(key: string): key is LineKey {
+  return Object.hasOwn(LINE_LABELS, key);
+}

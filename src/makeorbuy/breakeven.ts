@@ -1,0 +1,100 @@
+import { Quotient } from "../exact/quotient";
+import { type ChainChoice, compareSources } from "./chainchoice";
+import { chainWeightOf, closed, straightRates } from "./crossover";
+import { type Lever, leverValue, moved } from "./figures";
+import { winningRanges } from "./winningranges";
+
+/** Where one figure, all others staying as they are, makes making and buying level. */
+export interface BreakEven {
+  /** In the figure's own unit. */
+  readonly value: Quotient;
+  /** How far that is from where it stands, as a share of it: -0.08 is 8 % less. */
+  readonly change: Quotient;
+}
+
+/** A figure more than so many times as large is nobody's, and no answer. */
+const FARTHEST = Quotient.of(100);
+
+/**
+ * The value of one figure at which the answer turns; undefined where none up to a hundred times as large does. Without a search: at rates without a minimum
+ * the saving is a straight line over every figure (over 1 / (1 - loss) where loss is a share of the cast weight), and
+ * the saving at rates with minimums is the least of four such lines.
+ */
+export function breakEven(choice: ChainChoice, lever: Lever): BreakEven | undefined {
+  const stands = leverValue(choice, lever);
+  if (!stands || stands.isZero() || !compareSources(choice).best) return undefined;
+  const factor =
+    lever === "surcharge"
+      ? surchargeFactor(choice)
+      : lever === "linkWeight"
+        ? linkFactor(choice)
+        : fallingFactor(choice, lever, stands);
+  if (!factor?.isPositive() || factor.isGreaterThan(FARTHEST)) return undefined;
+  const value = stands.times(factor);
+  // Nobody loses all that was cast.
+  if (lever === "loss" && choice.rates.loss.basis === "cast" && !value.isLessThan(Quotient.one)) return undefined;
+  return Object.freeze({ value, change: factor.minus(Quotient.one) });
+}
+
+/** What making costs above the metal, as long as no other maker asks less than that. */
+function surchargeFactor(choice: ChainChoice): Quotient | undefined {
+  const { best, bids, makePerGram } = compareSources(choice);
+  if (!best) return undefined;
+  const others = bids.filter((bid) => bid !== best);
+  if (others.some(({ saving }) => !saving.amount.isPositive())) return undefined;
+  const { perGram: now } = best.offer.surcharge;
+  const metal = best.perGram.perGram.minus(now);
+  return closed(makePerGram.perGram.minus(metal)).dividedBy(now);
+}
+
+/** The nearest link weight at which a range of weights begins or ends, the links being as many. */
+function linkFactor(choice: ChainChoice): Quotient | undefined {
+  const own = chainWeightOf(choice.line).grams;
+  const ranges = winningRanges(choice, "as many");
+  const turns = ranges.flatMap(({ from, winner }, at) => {
+    const before = ranges[at - 1];
+    return before && (before.winner.kind === "buy") !== (winner.kind === "buy") ? [from.grams] : [];
+  });
+  const near = turns.reduce<Quotient | undefined>((nearest, turn) => {
+    return nearest && !size(turn.minus(own)).isLessThan(size(nearest.minus(own))) ? nearest : turn;
+  }, undefined);
+  return near?.dividedBy(own);
+}
+
+/** Of a cost of making: the more of it, the less making saves, by each of the four lines. */
+function fallingFactor(choice: ChainChoice, lever: Lever, stands: Quotient): Quotient | undefined {
+  const isCurved = lever === "loss" && choice.rates.loss.basis === "cast" && choice.rates.costBasis === "finished";
+  let least: Quotient | undefined;
+  const none = moved(choice, lever, Quotient.zero);
+  const lines = straightRates(none.rates).map((rates, at) => {
+    const full = straightRates(choice.rates)[at] ?? choice.rates;
+    return { atNone: savingAt({ ...none, rates }), atFull: savingAt({ ...choice, rates: full }) };
+  });
+  for (const { atNone, atFull } of lines) {
+    const fall = closed(atNone.minus(atFull));
+    if (!fall.isPositive()) {
+      if (!closed(atNone).isPositive()) return undefined;
+      continue;
+    }
+    const turn = closed(atNone).dividedBy(fall);
+    least = least && !turn.isLessThan(least) ? least : turn;
+  }
+  // Where even nothing of it is too much, there is no way to go.
+  return isCurved && least?.isPositive() ? uncurved(least, stands) : least;
+}
+
+/** From a share of the way that 1 / (1 - loss) goes between no loss and this one, to a factor of this loss. */
+function uncurved(way: Quotient, loss: Quotient): Quotient {
+  // u = 1 + way x (1 / (1 - loss) - 1); the loss is 1 - 1 / u.
+  const over = way.times(loss).dividedBy(Quotient.one.minus(loss));
+  const turned = over.dividedBy(Quotient.one.plus(over));
+  return turned.dividedBy(loss);
+}
+
+function savingAt(choice: ChainChoice): Quotient {
+  return compareSources(choice).best?.saving.amount ?? Quotient.zero;
+}
+
+function size(value: Quotient): Quotient {
+  return value.isNegative() ? Quotient.zero.minus(value) : value;
+}

@@ -1,0 +1,126 @@
+import { Quotient } from "../exact/quotient";
+import { costOf, type Rate } from "../gold/goldrate";
+import type { OrderLine } from "../order/orderline";
+import { plainChainMaking } from "../quote/piececosts";
+import type { Rates } from "../rates/rates";
+import { landedCost, perGramOf } from "../trade/landedcost";
+import { againstSurcharge } from "../trade/makeorbuy";
+import { type Money, timesMoney } from "../units/money";
+import { grams, type Weight } from "../units/weight";
+import { chainWeightOf } from "./crossover";
+import type { MakerOffer } from "./makeroffer";
+import { classAt, type PriceLists, type Seller, sellersOf } from "./makers";
+
+/** A plain chain that may be made or bought: the links of a line, and who sells ready chain of its mark. */
+export interface ChainChoice {
+  readonly line: OrderLine;
+  readonly sellers: readonly Seller[];
+  readonly spot: Money;
+  readonly rates: Rates;
+}
+
+/** What one maker asks for one such chain. */
+export interface Bid {
+  readonly seller: Seller;
+  readonly offer: MakerOffer;
+  readonly perGram: Rate;
+  readonly cost: Money;
+  /** What making saves on one piece against this maker; below zero where buying is cheaper. */
+  readonly saving: Money;
+}
+
+/** One chain made, against all who sell its weight. */
+export interface Comparison {
+  readonly choice: ChainChoice;
+  readonly weight: Weight;
+  readonly quantity: Quotient;
+  readonly makePerGram: Rate;
+  readonly makeCost: Money;
+  /** Cheapest first; of two that ask the same the first of the price lists. */
+  readonly bids: readonly Bid[];
+  /** Undefined where nobody sells this weight: then it is made. */
+  readonly best: Bid | undefined;
+  readonly verdict: "make" | "buy";
+}
+
+/** The maker of Rates: without a name, with one surcharge for every weight. */
+export const MAKER_OF_RATES = "";
+
+/** Where the makers come from: price lists, or the surcharge on Rates for want of a list, or of a row for the mark. */
+export type SellersFrom = "price lists" | "no price list" | "no row for the mark";
+
+/** Who sells ready chain of a line's mark; the surcharge on Rates where no price list tells. */
+export function sellersFor(
+  lists: PriceLists | undefined,
+  line: OrderLine,
+  rates: Rates,
+): { readonly sellers: readonly Seller[]; readonly from: SellersFrom } {
+  const listed = lists ? sellersOf(lists, line.mark) : [];
+  if (listed.length > 0) return { sellers: listed, from: "price lists" };
+  const isEmpty = !lists || (lists.offers.length === 0 && lists.faults.length === 0);
+  return { sellers: [makerOfRates(rates)], from: isEmpty ? "no price list" : "no row for the mark" };
+}
+
+/**
+ * A plain chain made at its landed cost, against each maker's metal rate and surcharge for its weight: the sums of the
+ * order's own cost sheet. At equal cost it says buy.
+ */
+export function compareSources(choice: ChainChoice): Comparison {
+  const { line, sellers, spot, rates } = choice;
+  const weight = chainWeightOf(line);
+  const making = plainChainMaking(line, weight, line.links, spot, rates);
+  const make = perGramOf(landedCost(making), weight);
+  const bids = sellers.flatMap((seller): Bid[] => {
+    const offer = classAt(seller, weight);
+    if (!offer) return [];
+    const { buyPerGram, saving } = againstSurcharge(make, making, offer.surcharge);
+    return [{ seller, offer, perGram: buyPerGram, cost: costOf(weight, buyPerGram), saving }];
+  });
+  const sorted = [...bids].sort((a, b) => a.perGram.perGram.compare(b.perGram.perGram));
+  const best = sorted[0];
+  return Object.freeze({
+    choice,
+    weight,
+    quantity: line.quantity,
+    makePerGram: make,
+    makeCost: costOf(weight, make),
+    bids: Object.freeze(sorted),
+    best,
+    verdict: !best || best.saving.amount.isPositive() ? "make" : "buy",
+  });
+}
+
+/** What the cheaper way saves on all pieces; undefined where there is but one way. */
+export function savedByChoice({ best, quantity }: Comparison): Money | undefined {
+  if (!best) return undefined;
+  const size = best.saving.amount.isNegative() ? Quotient.of(-1) : Quotient.one;
+  return timesMoney(best.saving, quantity.times(size));
+}
+
+/** A line whose plain chain weighs so much: of the same links, so many more or fewer, in fractions too. @param weight above zero */
+export function lineOfWeight(line: OrderLine, weight: Weight): OrderLine {
+  const growth = weight.grams.dividedBy(chainWeightOf(line).grams);
+  const grown = (count: Quotient) => count.times(growth);
+  return Object.freeze({
+    ...line,
+    links: grown(line.links),
+    linkGroups: Object.freeze(
+      line.linkGroups.map((group) =>
+        Object.freeze({ ...group, links: grown(group.links), closed: grown(group.closed), open: grown(group.open) }),
+      ),
+    ),
+  });
+}
+
+function makerOfRates(rates: Rates): Seller {
+  const offer: MakerOffer = {
+    maker: MAKER_OF_RATES,
+    mark: undefined,
+    from: grams(Quotient.zero),
+    surcharge: rates.surcharge,
+    minimum: undefined,
+    lead: "",
+    note: "",
+  };
+  return Object.freeze({ maker: MAKER_OF_RATES, classes: Object.freeze([offer]) });
+}

@@ -1,0 +1,81 @@
+import { Quotient } from "../exact/quotient";
+import { perGram } from "../gold/goldrate";
+import type { OrderLine } from "../order/orderline";
+import { plainChainSourcing } from "../quote/piececosts";
+import type { Rates } from "../rates/rates";
+import type { MakeOrBuy } from "../trade/makeorbuy";
+import { type Money, money } from "../units/money";
+import { addWeights, grams, timesWeight, type Weight } from "../units/weight";
+
+/** Whether a heavier chain has more links, in fractions too, or as many, each heavier. */
+export type LinksOfHeavier = "growing" | "as many";
+
+/** The finished links of a line, without clasp and findings. */
+export function chainWeightOf(line: OrderLine): Weight {
+  return addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
+}
+
+/** The plain chain of a line at another weight, made and bought. @param weight above zero */
+export function plainChainAt(
+  line: OrderLine,
+  weight: Weight,
+  heavier: LinksOfHeavier,
+  spot: Money,
+  rates: Rates,
+): MakeOrBuy {
+  const growth = heavier === "growing" ? weight.grams.dividedBy(chainWeightOf(line).grams) : Quotient.one;
+  return plainChainSourcing(line, weight, line.links.times(growth), spot, rates);
+}
+
+/**
+ * The weight of the plain chain above which making costs less than buying; zero where it does at any weight, undefined
+ * where it never does. Without a search; money is taken to 40 decimals, so that level costs stay level.
+ *
+ * With a minimum for labour or for casting, the cost of making is the greatest of four straight lines: labour as worked
+ * or at its minimum, with casting by weight or at its minimum. Making wins where each of them lies below the cost of
+ * buying. None starts below zero, so each is below from one weight on or never, and the last of these weights is it.
+ */
+export function crossingWeight(
+  line: OrderLine,
+  spot: Money,
+  rates: Rates,
+  heavier: LinksOfHeavier = "growing",
+): Weight | undefined {
+  const crossings = straightRates(rates).map((straight) => crossingOfStraight(line, spot, straight, heavier));
+  return crossings.reduce((last, crossing) => {
+    if (!last || !crossing) return undefined;
+    return crossing.grams.isGreaterThan(last.grams) ? crossing : last;
+  });
+}
+
+/** The four rates, without a minimum that bends, of which the greatest cost is the cost at these rates. */
+export function straightRates(rates: Rates): readonly Rates[] {
+  const none = money(Quotient.zero, rates.currency);
+  const noRate = perGram(Quotient.zero, rates.currency);
+  const labours = [
+    { ...rates, labourMinimum: none },
+    { ...rates, labourFlat: none, labourPerLink: none, labourPerGram: noRate },
+  ];
+  return labours.flatMap((labour) => [
+    { ...labour, castingMinimum: none },
+    { ...labour, castingFee: noRate },
+  ]);
+}
+
+/** A difference of long fractions, which may miss zero by its last digits, as a decimal that does not. */
+export function closed(difference: Quotient): Quotient {
+  return Quotient.of(difference.rounded(40));
+}
+
+/** Where making at costs that grow straight with the weight starts to win, from its saving at two weights. */
+function crossingOfStraight(
+  line: OrderLine,
+  spot: Money,
+  straight: Rates,
+  heavier: LinksOfHeavier,
+): Weight | undefined {
+  const savingAt = (weight: Quotient) => plainChainAt(line, grams(weight), heavier, spot, straight).saving.amount;
+  const first = savingAt(Quotient.one);
+  const gained = closed(savingAt(Quotient.of(2)).minus(first));
+  return gained.isPositive() ? grams(closed(gained.minus(first)).dividedBy(gained)) : undefined;
+}

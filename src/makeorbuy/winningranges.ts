@@ -1,0 +1,92 @@
+import { Quotient } from "../exact/quotient";
+import { grams, type Weight } from "../units/weight";
+import type { ChainChoice } from "./chainchoice";
+import { crossingWeight, type LinksOfHeavier } from "./crossover";
+import type { MakerOffer } from "./makeroffer";
+import { classAt, classStarts, type Seller } from "./makers";
+
+/** Who is cheapest over a range of weights of the plain chain. */
+export interface WinningRange {
+  /** Zero for the lightest. */
+  readonly from: Weight;
+  /** Undefined for any heavier one. */
+  readonly to: Weight | undefined;
+  readonly winner: Winner;
+}
+
+/** `only make`: nobody sells such a weight. */
+export type Winner =
+  | { readonly kind: "make" }
+  | { readonly kind: "only make" }
+  | { readonly kind: "buy"; readonly seller: Seller };
+
+/**
+ * All ranges of weight with their cheapest way, lightest first: with stepped price lists there may be several in which making
+ * wins. Between two weights at which some maker's class begins, what the cheapest maker asks a gram is one; there making wins
+ * from one weight on or never (see crossingWeight). Exact, without a search. Where two ranges meet at a crossing both ways
+ * cost the same there; where they meet at a class, the heavier range holds its first weight. A single weight between two ranges of making at which both
+ * cost the same is not told.
+ */
+export function winningRanges(choice: ChainChoice, heavier: LinksOfHeavier = "growing"): readonly WinningRange[] {
+  const starts = classStarts(choice.sellers);
+  const bounds = starts[0]?.isZero() ? starts : [Quotient.zero, ...starts];
+  const ranges: WinningRange[] = [];
+  bounds.forEach((from, at) => {
+    for (const next of rangesBetween(choice, heavier, from, bounds[at + 1])) {
+      const last = ranges.at(-1);
+      if (last && isSameWinner(last.winner, next.winner)) ranges[ranges.length - 1] = { ...last, to: next.to };
+      else ranges.push(next);
+    }
+  });
+  return Object.freeze(ranges);
+}
+
+/** The ranges in which making wins, or is the only way; ranges that meet are one. */
+export function makingRanges(ranges: readonly WinningRange[]): readonly Pick<WinningRange, "from" | "to">[] {
+  const making: Pick<WinningRange, "from" | "to">[] = [];
+  for (const { from, to, winner } of ranges) {
+    if (winner.kind === "buy") continue;
+    const last = making.at(-1);
+    if (last?.to?.grams.equals(from.grams)) making[making.length - 1] = { from: last.from, to };
+    else making.push({ from, to });
+  }
+  return making;
+}
+
+function rangesBetween(
+  choice: ChainChoice,
+  heavier: LinksOfHeavier,
+  from: Quotient,
+  to: Quotient | undefined,
+): readonly WinningRange[] {
+  const range = (start: Quotient, end: Quotient | undefined, winner: Winner): WinningRange => ({
+    from: grams(start),
+    to: end && grams(end),
+    winner,
+  });
+  const cheapest = cheapestAt(choice.sellers, grams(from));
+  if (!cheapest) return [range(from, to, { kind: "only make" })];
+  const { seller, offer } = cheapest;
+  const { line, spot, rates } = choice;
+  const crossing = crossingWeight(line, spot, { ...rates, surcharge: offer.surcharge }, heavier)?.grams;
+  if (!crossing || (to && !crossing.isLessThan(to))) return [range(from, to, { kind: "buy", seller })];
+  if (!crossing.isGreaterThan(from)) return [range(from, to, { kind: "make" })];
+  return [range(from, crossing, { kind: "buy", seller }), range(crossing, to, { kind: "make" })];
+}
+
+/** Of the classes that a weight falls into, the one with the least surcharge; of equal ones the first. */
+function cheapestAt(
+  sellers: readonly Seller[],
+  weight: Weight,
+): { readonly seller: Seller; readonly offer: MakerOffer } | undefined {
+  return sellers.reduce<{ seller: Seller; offer: MakerOffer } | undefined>((least, seller) => {
+    const offer = classAt(seller, weight);
+    if (!offer) return least;
+    return least && !offer.surcharge.perGram.isLessThan(least.offer.surcharge.perGram) ? least : { seller, offer };
+  }, undefined);
+}
+
+function isSameWinner(one: Winner, other: Winner): boolean {
+  if (one.kind === "buy" && other.kind === "buy") return one.seller === other.seller;
+  return one.kind === other.kind;
+}

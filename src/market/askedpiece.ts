@@ -1,0 +1,57 @@
+import type { NumberRule } from "../exact/numberrule";
+import { Quotient } from "../exact/quotient";
+import { COLOURS, type Colour } from "../gold/alloy";
+import { fieldsNamed } from "../reading/formfields";
+import { ORDER_LENGTH_UNITS, PIECE_KINDS } from "../reading/orderwords";
+import { accepted, type Parsed, parseForm } from "../reading/parse";
+import { type Length, lengthIn } from "../units/length";
+
+export const ASKED_PIECE_LABELS = {
+  piece: "Kind of piece",
+  colour: "Colour",
+  length: "Length",
+  lengthUnit: "Length unit",
+} as const;
+export type AskedPieceKey = keyof typeof ASKED_PIECE_LABELS;
+
+/** What is known of somebody's piece beside its price: by it a link of one's own is chosen. */
+export interface AskedPiece {
+  readonly kind: (typeof PIECE_KINDS)[number];
+  /** Undefined where it is not said. */
+  readonly colour: Colour | undefined;
+  /** The usual one where it is not said. */
+  readonly length: Length;
+  readonly lengthUnit: (typeof ORDER_LENGTH_UNITS)[number];
+  readonly isLengthSaid: boolean;
+}
+
+/** How long a chain and a bracelet usually are, where nobody says: it only chooses a link. Common practice. */
+const USUAL: Readonly<Record<AskedPiece["kind"], Readonly<Record<AskedPiece["lengthUnit"], string>>>> = {
+  chain: { in: "22", cm: "55", mm: "550" },
+  bracelet: { in: "8", cm: "20", mm: "200" },
+};
+
+const LENGTH: NumberRule = { above: "0", most: "100000", right: "a length above 0, such as 22, or nothing" };
+
+const named = fieldsNamed(ASKED_PIECE_LABELS);
+const FIELDS = {
+  piece: named.wordOr("piece", PIECE_KINDS, "chain"),
+  colour: named.optionalWord("colour", COLOURS),
+  length: named.optional("length", LENGTH),
+  lengthUnit: named.word("lengthUnit", ORDER_LENGTH_UNITS),
+};
+
+/** Reads what is known of a piece, or every fault in it. */
+export function parseAskedPiece(record: Readonly<Record<string, unknown>>): Parsed<AskedPiece> {
+  const read = parseForm(FIELDS, record);
+  if (!read.ok) return read;
+  const { piece: kind, colour, length, lengthUnit } = read.value;
+  const taken = length ?? Quotient.of(USUAL[kind][lengthUnit]);
+  return accepted({
+    kind,
+    colour,
+    length: lengthIn(taken, lengthUnit),
+    lengthUnit,
+    isLengthSaid: length !== undefined,
+  });
+}

@@ -1,0 +1,90 @@
+import type { Quotient } from "../exact/quotient";
+import type { Colour } from "../gold/alloy";
+import { costOf, type Rate } from "../gold/goldrate";
+import type { Mark } from "../gold/mark";
+import { priceCurve } from "../makeorbuy/curve";
+import { type OrderLine, parseLine } from "../order/orderline";
+import { type CostSheet, taxFactor } from "../quote/costsheet";
+import type { Rates } from "../rates/rates";
+import type { PIECE_KINDS } from "../reading/orderwords";
+import { accepted, type Parsed } from "../reading/parse";
+import { perGramOf } from "../trade/landedcost";
+import { margin, premium } from "../trade/price";
+import { type Money, money, subtractMoney } from "../units/money";
+import type { Weight } from "../units/weight";
+import type { OwnLink } from "../weights/ownlink";
+import { type Asking, checkAsking } from "./asking";
+
+/** What a piece of one's own of the same weight would cost and bring, against a price that somebody asks. */
+export interface OwnComparison {
+  /** Costed and priced as a line of an order is. */
+  readonly sheet: CostSheet;
+  /** What it costs landed over the metal, per gram. */
+  readonly landedPremium: Rate;
+  /** Its price, per gram, as the customer reads it. */
+  readonly pricePerGram: Rate;
+  /** Asked for the whole piece; and what is left of it without the tax, where Rates say that prices hold it. */
+  readonly asked: Money;
+  readonly netAsked: Money;
+  /** What is asked less our price; below zero where ours is higher. */
+  readonly abovePrice: Money;
+  /** What would be left if we asked the same; below zero for a loss. */
+  readonly left: Money;
+  readonly marginLeft: Quotient;
+  readonly keepsLeastMargin: boolean;
+}
+
+/** A line of an order that a link of one's own makes up alone: no clasp, stones or engraving. */
+export function ownLine(
+  link: OwnLink,
+  piece: {
+    readonly mark: Mark;
+    readonly hollow: boolean;
+    readonly colour: Colour | undefined;
+    readonly kind: (typeof PIECE_KINDS)[number];
+  },
+  rates: Rates,
+): Parsed<OrderLine> {
+  // One link by each of these; how many there are in the piece is told by its weight.
+  const oneLink = { length: "1", lengthUnit: "in", linksPer: "1", linksPerUnit: "in" };
+  const line = parseLine(
+    {
+      ...oneLink,
+      design: String(link.name.model),
+      kind: piece.kind,
+      mark: "24K",
+      colour: piece.colour ?? (link.colour === "own" ? undefined : link.colour) ?? "yellow",
+      solidity: piece.hollow ? "hollow" : "solid",
+      quantity: "1",
+      linkWeight: link.weight.grams.value().toFixed(),
+      clasp: "none",
+    },
+    rates,
+  );
+  // The mark as it is, exactly: a share has no text of its own.
+  return line.ok ? accepted({ ...line.value, mark: piece.mark, gold: piece.mark }) : line;
+}
+
+/**
+ * Holds an asking price against a piece of one's own of the same weight. Exact; our price is rounded as on a quote.
+ * @param weight of the piece @param line of links alone, from ownLine
+ */
+export function compareAsking(asking: Asking, weight: Weight, line: OrderLine, rates: Rates): OwnComparison {
+  const [point] = priceCurve(line, rates, rates, [weight]);
+  if (!point) throw new Error("A weight was given and no point came back");
+  const { sheet } = point;
+  const asked = costOf(weight, checkAsking(asking, rates.spot).asked);
+  const netAsked = money(asked.amount.dividedBy(taxFactor(rates)), asked.currency);
+  const marginLeft = margin(sheet.landed.amount, netAsked.amount);
+  return Object.freeze({
+    sheet,
+    landedPremium: premium(sheet.landedPerGram, sheet.metalRate),
+    pricePerGram: perGramOf(sheet.price, weight),
+    asked,
+    netAsked,
+    abovePrice: subtractMoney(asked, sheet.price),
+    left: subtractMoney(netAsked, sheet.landed),
+    marginLeft,
+    keepsLeastMargin: !marginLeft.isLessThan(rates.leastMargin),
+  });
+}

@@ -1,0 +1,156 @@
+import { MONEY_AT_LEAST_0, type NumberRule, SHARE, SPOT_RULE, WHOLE_SHARE } from "../exact/numberrule";
+import { Quotient } from "../exact/quotient";
+import type { Rates } from "../rates/rates";
+import { fieldsNamed } from "../reading/formfields";
+import { readNumber } from "../reading/number";
+import {
+  EXTRA_KEYS,
+  EXTRA_LABELS,
+  LINE_KEYS,
+  ORDER_KEYS,
+  ORDER_LABELS,
+  ORDER_PRICE_BY,
+  SETTLEMENTS,
+  YES_NO,
+} from "../reading/orderwords";
+import { accepted, attempt, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
+import { type Pricing, pricingOf, RULE_OF } from "../trade/pricemethod";
+import { type Money, money } from "../units/money";
+import { type OrderLine, parseLine } from "./orderline";
+import { type OwnGold, parseOwnGold } from "./owngold";
+
+/** A free line of a quote: a gift box, a repair, something taken off. */
+export interface Extra {
+  readonly text: string;
+  /** Below zero takes off. */
+  readonly amount: Money;
+  readonly cost: Money;
+}
+
+export interface Order {
+  readonly customer: string;
+  readonly spot: Money;
+  /** Whether the customer reads at what spot it was quoted. */
+  readonly spotShown: boolean;
+  /** How lines without a pricing of their own are priced. */
+  readonly pricing: Pricing;
+  /** Share off the pieces. */
+  readonly discount: Quotient;
+  /** What the customer pays for it, passed on as it is. */
+  readonly shipping: Money;
+  /** Wanted share of what is to be paid. */
+  readonly deposit: Quotient;
+  /** Whether the price moves with the weight on the scale at the end. */
+  readonly settledByWeight: boolean;
+  /** How far the finished weight may be from the one stated. */
+  readonly tolerance: Quotient;
+  readonly ownGold: OwnGold | undefined;
+  readonly lines: readonly OrderLine[];
+  readonly extras: readonly Extra[];
+}
+
+type Row = Readonly<Record<string, unknown>>;
+
+/** An order as a form holds it: what it says once, its lines, its free lines. */
+export interface OrderForm {
+  readonly order: Row;
+  readonly lines: readonly Row[];
+  readonly extras: readonly Row[];
+}
+
+/** More lines than anyone reads on one quote: past it something was copied that is no order. */
+export const MOST_LINES = 200;
+
+const DISCOUNT: NumberRule = { ...SHARE, right: "a share from 0 to below 1, such as 0.05 or 5 %" };
+const MONEY: NumberRule = {
+  least: "-1000000000000",
+  most: "1000000000000",
+  right: "an amount of money, such as 15 or -20",
+};
+
+const named = fieldsNamed(ORDER_LABELS);
+const FIELDS = {
+  customer: named.text("customer", "the customer's name"),
+  spot: named.optional("spot", SPOT_RULE),
+  spotShown: named.wordOr("spotShown", YES_NO, "no"),
+  discount: named.numberOr("discount", DISCOUNT, Quotient.zero),
+  shipping: named.numberOr("shipping", MONEY_AT_LEAST_0, Quotient.zero),
+  deposit: named.optional("deposit", WHOLE_SHARE),
+  settled: named.wordOr("settled", SETTLEMENTS, "fixed"),
+  tolerance: named.optional("tolerance", SHARE),
+};
+const PRICED = { priceBy: named.wordOr("priceBy", ORDER_PRICE_BY, "as Rates") };
+const extraNamed = fieldsNamed(EXTRA_LABELS);
+const EXTRA_FIELDS = {
+  text: extraNamed.text("text", "what the customer reads, such as Gift box"),
+  amount: extraNamed.number("amount", MONEY),
+  cost: extraNamed.numberOr("cost", MONEY_AT_LEAST_0, Quotient.zero),
+};
+
+/**
+ * Reads an order from a form's texts or a row's cells; gathers every fault, each naming its field, and those of a line or a
+ * free line its place among them, counted from 0.
+ */
+export function parseOrder(form: OrderForm, rates: Rates): Parsed<Order> {
+  const order = parseForm(FIELDS, form.order);
+  const pricing = parsePricing(form.order, rates);
+  const ownGold = parseOwnGold(form.order, rates.ownGoldShare);
+  const lines = form.lines.map((line) => parseLine(line, rates));
+  const extras = form.extras.map((extra) => parseExtra(extra, rates));
+  if (!order.ok || !pricing.ok || !ownGold.ok || [...lines, ...extras].some((part) => !part.ok)) {
+    return refused([
+      ...inOrderOf(ORDER_KEYS, faultsOf(order, pricing, ownGold)),
+      ...lines.flatMap((part, line) => inOrderOf(LINE_KEYS, faultsOf(part)).map((fault) => ({ ...fault, line }))),
+      ...extras.flatMap((part, extra) => inOrderOf(EXTRA_KEYS, faultsOf(part)).map((fault) => ({ ...fault, extra }))),
+    ]);
+  }
+  const { customer, discount, settled, spotShown } = order.value;
+  const tolerance = order.value.tolerance ?? rates.tolerance;
+  if (settled === "by final weight" && tolerance.isZero()) {
+    const said =
+      "found none for a price settled by final weight; give how far the weight may be off, such as 0.05 or 5 %";
+    return refused([faultOf("tolerance", ORDER_LABELS.tolerance, "blank", said)]);
+  }
+  const cash = (amount: Quotient) => money(amount, rates.currency);
+  return accepted({
+    customer,
+    spot: order.value.spot ? cash(order.value.spot) : rates.spot,
+    spotShown: spotShown === "yes",
+    pricing: pricing.value,
+    discount,
+    shipping: cash(order.value.shipping),
+    deposit: order.value.deposit ?? rates.deposit,
+    settledByWeight: settled === "by final weight",
+    tolerance,
+    ownGold: ownGold.value,
+    lines: Object.freeze(lines.flatMap((part) => (part.ok ? [part.value] : []))),
+    extras: Object.freeze(extras.flatMap((part) => (part.ok ? [part.value] : []))),
+  });
+}
+
+/** A flat row of a sheet as an order of one line. */
+export function orderOfRow(row: Row): OrderForm {
+  const pick = (keys: readonly string[]) => Object.fromEntries(keys.map((key) => [key, row[key]]));
+  return { order: pick(ORDER_KEYS), lines: [pick(LINE_KEYS)], extras: [] };
+}
+
+function parsePricing(record: Row, rates: Rates): Parsed<Pricing> {
+  const read = parseForm(PRICED, record);
+  if (!read.ok) return read;
+  const { priceBy: by } = read.value;
+  if (by === "as Rates") return accepted(rates.pricing);
+  return attempt("priceFigure", () =>
+    pricingOf(by, readNumber(record.priceFigure, ORDER_LABELS.priceFigure, RULE_OF[by]), rates.currency),
+  );
+}
+
+function parseExtra(record: Row, rates: Rates): Parsed<Extra> {
+  const read = parseForm(EXTRA_FIELDS, record);
+  if (!read.ok) return read;
+  const { text, amount, cost } = read.value;
+  return accepted({ text, amount: money(amount, rates.currency), cost: money(cost, rates.currency) });
+}
+
+function inOrderOf<F extends { readonly field: string }>(keys: readonly string[], faults: readonly F[]): readonly F[] {
+  return [...faults].sort((a, b) => keys.indexOf(a.field) - keys.indexOf(b.field));
+}

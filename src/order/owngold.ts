@@ -1,0 +1,77 @@
+import { type NumberRule, WHOLE_SHARE } from "../exact/numberrule";
+import { minimum, Quotient } from "../exact/quotient";
+import { fineGold } from "../gold/goldrate";
+import { type Mark, parseMark } from "../gold/mark";
+import { fieldsNamed } from "../reading/formfields";
+import { isBlank } from "../reading/number";
+import { ORDER_LABELS, OWN_GOLD_USES } from "../reading/orderwords";
+import { accepted, field, type Parsed, parseForm } from "../reading/parse";
+import { type Money, money, roundToCurrency } from "../units/money";
+import { GRAMS_PER, grams, type Weight } from "../units/weight";
+
+/**
+ * Gold that a customer brings. `credited`: the workshop takes it in and pays for it. `used`: it goes into this work, and what is
+ * not needed goes back.
+ */
+export interface OwnGold {
+  readonly weight: Weight;
+  readonly mark: Mark;
+  readonly use: (typeof OWN_GOLD_USES)[number];
+  /** Share of its value at spot that counts for the customer. */
+  readonly share: Quotient;
+}
+
+/** What becomes of the customer's fine gold, in grams of fine gold. */
+export interface GoldBalance {
+  readonly brought: Weight;
+  /** What is cast for this order holds so much. */
+  readonly needed: Weight;
+  /** Of what was brought: put into this work, where it is used. */
+  readonly used: Weight;
+  /** Goes back to the customer; none where it is credited. */
+  readonly returned: Weight;
+  /** Still to be bought for this work. */
+  readonly bought: Weight;
+  /** Off what the customer pays. Rounded once to the currency. */
+  readonly credit: Money;
+}
+
+const WEIGHT: NumberRule = { above: "0", most: "100000", right: "the grams the customer brings, such as 12.5" };
+
+const named = fieldsNamed(ORDER_LABELS);
+const FIELDS = {
+  ownGoldWeight: named.number("ownGoldWeight", WEIGHT),
+  ownGoldMark: field((value) => parseMark(value, ORDER_LABELS.ownGoldMark)),
+  ownGoldUse: named.wordOr("ownGoldUse", OWN_GOLD_USES, "credited"),
+  ownGoldShare: named.optional("ownGoldShare", WHOLE_SHARE),
+};
+
+/** Reads the customer's own gold; undefined where none is brought. @param usual the share where none is given */
+export function parseOwnGold(record: Readonly<Record<string, unknown>>, usual: Quotient): Parsed<OwnGold | undefined> {
+  if (isBlank(record.ownGoldWeight) && isBlank(record.ownGoldMark)) return accepted(undefined);
+  const read = parseForm(FIELDS, record);
+  if (!read.ok) return read;
+  const { ownGoldWeight, ownGoldMark, ownGoldUse, ownGoldShare } = read.value;
+  return accepted({
+    weight: grams(ownGoldWeight),
+    mark: ownGoldMark,
+    use: ownGoldUse,
+    share: ownGoldShare ?? usual,
+  });
+}
+
+/** The fine-gold balance of an order. @param needed fine gold in all that is cast for it @param spot money per troy ounce */
+export function goldBalance(own: OwnGold, needed: Weight, spot: Money): GoldBalance {
+  const brought = fineGold(own.weight, own.mark);
+  const used = own.use === "used" ? minimum(brought.grams, needed.grams) : Quotient.zero;
+  const counted = own.use === "used" ? used : brought.grams;
+  const worth = counted.times(spot.amount).times(own.share).dividedBy(Quotient.of(GRAMS_PER.ozt));
+  return Object.freeze({
+    brought,
+    needed,
+    used: grams(used),
+    returned: grams(own.use === "used" ? brought.grams.minus(used) : Quotient.zero),
+    bought: grams(needed.grams.minus(used)),
+    credit: roundToCurrency(money(worth, spot.currency)),
+  });
+}

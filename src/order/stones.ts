@@ -1,0 +1,166 @@
+import { MONEY_AT_LEAST_0, type NumberRule, SHARE } from "../exact/numberrule";
+import { Quotient } from "../exact/quotient";
+import type { Rates } from "../rates/rates";
+import { fieldsNamed } from "../reading/formfields";
+import { LINE_LABELS, type LineKey, STONE_KEYS, STONE_PRICED, STONE_SHAPES } from "../reading/orderwords";
+import { accepted, faultOf, type Parsed, parseForm, refused } from "../reading/parse";
+import { type Money, money } from "../units/money";
+
+/** Where stones go on one piece, and how many. */
+export interface StonePlace {
+  readonly where: "links" | "clasp";
+  /** Which links have them, as the setter reads it: "all links", "every 3rd link", "12 links, 2 each"; empty on the clasp. */
+  readonly which: string;
+  /** On one piece. */
+  readonly count: Quotient;
+  /** Every how many links have how many stones each; undefined where the count stands whatever the links. */
+  readonly follows: { readonly every: Quotient; readonly each: Quotient } | undefined;
+}
+
+/** Stones alike on one piece, set in links or in the clasp. */
+export interface StoneSet extends StonePlace {
+  /** What stone, in the person's own words; empty where nothing is said. */
+  readonly kind: string;
+  /** As the setter reads it: "2 mm round", "3 x 1.5 mm"; empty where no size is given. */
+  readonly size: string;
+  /** Of one stone; undefined where neither size nor weight is given. */
+  readonly carat: Quotient | undefined;
+  /** Where the carat comes from; what a size says is about. */
+  readonly caratFrom: CaratFrom;
+  /** Of one stone. */
+  readonly price: Money;
+  readonly settingFee: Money;
+  /** Share of the stones broken in setting. */
+  readonly breakage: Quotient;
+}
+
+/**
+ * The scale; the size, with the stone's specific gravity; or the size as if it were a diamond, though the stone is named as
+ * another one and its specific gravity is not given.
+ */
+export type CaratFrom = "scale" | "size" | "a diamond's size";
+
+/** Specific gravity of diamond, which the formulas below hold. Source: from memory, of gemmological tables. */
+export const DIAMOND_GRAVITY = "3.52";
+
+/**
+ * Carat of a round brilliant diamond: diameter² x depth x 0.0061, in millimetres.
+ * Source: gemmology teaching formulas (published stone weights: 6.08 mm, 3.63 mm deep, 0.82 ct).
+ */
+export function roundCarats(diameter: Quotient, depth: Quotient): Quotient {
+  return diameter.times(diameter).times(depth).times(Quotient.of("0.0061"));
+}
+
+/** Carat of a rectangular step-cut diamond: length x width x depth x 0.00915, in millimetres. Source: as for round ones. */
+export function rectangularCarats(length: Quotient, width: Quotient, depth: Quotient): Quotient {
+  return length.times(width).times(depth).times(Quotient.of("0.00915"));
+}
+
+/** Depth where none is given, as a share of the diameter or the width. Common practice. */
+const USUAL_DEPTH = { round: Quotient.of("0.6"), rectangular: Quotient.of("0.65") } as const;
+
+const SIZE: NumberRule = { above: "0", most: "50", right: "millimetres above 0, such as 2" };
+const GRAVITY: NumberRule = { above: "0", most: "20", right: "how many times heavier than water it is, such as 4" };
+const CARAT: NumberRule = { above: "0", most: "1000", right: "carats above 0, such as 0.03" };
+
+type StoneKey = keyof (typeof STONE_KEYS)["links"];
+
+/** Reads kind, size, weight, price and setting of one set of stones, of which the place is known. */
+export function parseStones(
+  place: StonePlace,
+  record: Readonly<Record<string, unknown>>,
+  rates: Rates,
+): Parsed<StoneSet> {
+  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[place.where];
+  const own = Object.fromEntries(Object.entries(keys).map(([key, lineKey]) => [key, record[lineKey]]));
+  const read = parseForm(FIELDS[place.where], own);
+  if (!read.ok) {
+    return refused(read.faults.map((fault) => ({ ...fault, field: keys[fault.field as StoneKey] ?? fault.field })));
+  }
+  const blank = (key: StoneKey, said: string) =>
+    refused([faultOf(keys[key], LINE_LABELS[keys[key]], "blank", `found nothing ${said}`)]);
+  const { shape, length, width, priced } = read.value;
+  if (shape === "rectangular" && (length === undefined) !== (width === undefined)) {
+    const lacking = length === undefined ? "length" : "width";
+    return blank(lacking, "beside the other side of the stone; give millimetres, such as 2");
+  }
+  const computed = caratsBySize(read.value);
+  const carat = read.value.carat ?? computed;
+  const asked = read.value.price ?? Quotient.zero;
+  if (priced === "a carat" && !asked.isZero() && carat === undefined) {
+    return blank("carat", "for stones priced by the carat; give the carat of one, or its size in millimetres");
+  }
+  const cash = (amount: Quotient) => money(amount, rates.currency);
+  return accepted({
+    ...place,
+    kind: read.value.kind,
+    size: sizeOf(read.value),
+    carat,
+    caratFrom: caratFrom(read.value),
+    price: cash(priced === "a carat" ? asked.times(carat ?? Quotient.zero) : asked),
+    settingFee: read.value.fee ? cash(read.value.fee) : rates.settingFee,
+    breakage: read.value.breakage ?? rates.breakage,
+  });
+}
+
+interface Size {
+  readonly gravity: Quotient | undefined;
+  readonly shape: (typeof STONE_SHAPES)[number];
+  readonly diameter: Quotient | undefined;
+  readonly length: Quotient | undefined;
+  readonly width: Quotient | undefined;
+  readonly depth: Quotient | undefined;
+}
+
+/** A stone of another specific gravity weighs so much more or less than a diamond of its size. */
+function caratsBySize(size: Size): Quotient | undefined {
+  const diamond = diamondCarats(size);
+  return size.gravity ? diamond?.times(size.gravity).dividedBy(Quotient.of(DIAMOND_GRAVITY)) : diamond;
+}
+
+function diamondCarats({ shape, diameter, length, width, depth }: Size): Quotient | undefined {
+  if (shape === "round") return diameter && roundCarats(diameter, depth ?? diameter.times(USUAL_DEPTH.round));
+  return length && width && rectangularCarats(length, width, depth ?? width.times(USUAL_DEPTH.rectangular));
+}
+
+/** What a diamond is called, also in other languages. Common practice. */
+const DIAMONDS = /^$|diam|^brill?iants?$/i;
+
+function caratFrom({
+  carat,
+  gravity,
+  kind,
+}: {
+  readonly carat: Quotient | undefined;
+  readonly gravity: Quotient | undefined;
+  readonly kind: string;
+}): CaratFrom {
+  if (carat) return "scale";
+  return gravity || DIAMONDS.test(kind) ? "size" : "a diamond's size";
+}
+
+function sizeOf({ shape, diameter, length, width }: Size): string {
+  if (shape === "round") return diameter ? `${diameter.inWords()} mm round` : "";
+  return length && width ? `${length.inWords()} x ${width.inWords()} mm` : "";
+}
+
+function fieldsOf(where: StonePlace["where"]) {
+  const labels = Object.entries(STONE_KEYS[where]).map(([key, lineKey]) => [key, LINE_LABELS[lineKey]]);
+  const named = fieldsNamed(Object.fromEntries(labels) as Record<StoneKey, string>);
+  return {
+    kind: named.optionalText("kind"),
+    shape: named.wordOr("shape", STONE_SHAPES, "round"),
+    diameter: named.optional("diameter", SIZE),
+    length: named.optional("length", SIZE),
+    width: named.optional("width", SIZE),
+    depth: named.optional("depth", SIZE),
+    gravity: named.optional("gravity", GRAVITY),
+    carat: named.optional("carat", CARAT),
+    price: named.optional("price", MONEY_AT_LEAST_0),
+    priced: named.wordOr("priced", STONE_PRICED, "a stone"),
+    fee: named.optional("fee", MONEY_AT_LEAST_0),
+    breakage: named.optional("breakage", SHARE),
+  };
+}
+
+const FIELDS = { links: fieldsOf("links"), clasp: fieldsOf("clasp") };

@@ -1,0 +1,163 @@
+import { MONEY_AT_LEAST_0, type NumberRule, SHARE, SPOT_RULE, WHOLE_SHARE } from "../exact/numberrule";
+import { Quotient } from "../exact/quotient";
+import { perGram, type Rate } from "../gold/goldrate";
+import { fieldsNamed } from "../reading/formfields";
+import { YES_NO } from "../reading/orderwords";
+import { accepted, field, type Parsed, parseForm } from "../reading/parse";
+import { COST_BASES, type CostBasis } from "../trade/landedcost";
+import { LOSS_BASES, type Loss } from "../trade/polishloss";
+import { PRICE_METHODS, type PriceMethod, type Pricing, pricingOf, RULE_OF } from "../trade/pricemethod";
+import { type Currency, parseCurrency } from "../units/currency";
+import { type Money, money } from "../units/money";
+import { grams } from "../units/weight";
+import { RATE_KEYS, RATE_ROWS, type RateKey, TAX_IS } from "./raterows";
+
+/** The workshop's rates, read and checked. */
+export interface Rates {
+  readonly workshop: string;
+  readonly workshopContact: string;
+  readonly currency: Currency;
+  readonly spot: Money;
+  /** Hours after which a spot is marked as old; undefined for never. */
+  readonly spotAge: Quotient | undefined;
+  readonly castingFee: Rate;
+  readonly castingMinimum: Money;
+  readonly loss: Loss;
+  readonly costBasis: CostBasis;
+  readonly labourFlat: Money;
+  readonly labourPerLink: Money;
+  readonly labourPerGram: Rate;
+  readonly labourMinimum: Money;
+  readonly surcharge: Rate;
+  readonly settingFee: Money;
+  /** Undefined while nobody has said what plating costs. */
+  readonly plating: Money | undefined;
+  /** Share of the stones broken in setting. */
+  readonly breakage: Quotient;
+  /** Share of the cost before it. */
+  readonly overhead: Quotient;
+  readonly pricing: Pricing;
+  readonly leastMargin: Quotient;
+  readonly priceStep: Quotient;
+  readonly taxName: string;
+  readonly tax: Quotient;
+  /** Whether the prices shown hold the tax already. */
+  readonly taxIncluded: boolean;
+  readonly shippingTaxed: boolean;
+  readonly deposit: Quotient;
+  /** How far a finished weight may be from the one stated. */
+  readonly tolerance: Quotient;
+  /** Share of its melt value that a customer's own gold counts. */
+  readonly ownGoldShare: Quotient;
+  readonly validity: number;
+  readonly nextNumber: number;
+}
+
+const LOSS_GRAMS: NumberRule = {
+  least: "0",
+  most: "100000",
+  right: "the grams lost on a piece, such as 1.2",
+};
+const HOURS: NumberRule = { above: "0", most: "8784", right: "hours above 0, such as 24, or nothing for never" };
+const DAYS: NumberRule = {
+  least: "1",
+  most: "366",
+  whole: true,
+  right: "a whole number of days from 1 to 366",
+};
+const QUOTE_NUMBER: NumberRule = {
+  least: "1",
+  most: "9999999",
+  whole: true,
+  right: "a whole number from 1, such as 1001",
+};
+
+/** Reads the values of the Rates sheet by their keys; gathers every fault, each naming its row. */
+export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Rates> {
+  const parsed = parseForm(shapeFor(said(record.priceBy), said(record.lossBasis) === "grams"), record);
+  if (!parsed.ok) return parsed;
+  const { loss, lossBasis, priceBy, taxIs, shippingTaxed, ...amounts } = parsed.value;
+  const { currency } = amounts;
+  const cash = (amount: Quotient) => money(amount, currency);
+  const gram = (amount: Quotient) => perGram(amount, currency);
+  return accepted({
+    ...amounts,
+    spot: cash(amounts.spot),
+    castingFee: gram(amounts.castingFee),
+    castingMinimum: cash(amounts.castingMinimum),
+    loss: Object.freeze(
+      lossBasis === "grams" ? { basis: lossBasis, weight: grams(loss) } : { basis: lossBasis, share: loss },
+    ),
+    labourFlat: cash(amounts.labourFlat),
+    labourPerLink: cash(amounts.labourPerLink),
+    labourPerGram: gram(amounts.labourPerGram),
+    labourMinimum: cash(amounts.labourMinimum),
+    surcharge: gram(amounts.surcharge),
+    settingFee: cash(amounts.settingFee),
+    plating: amounts.plating && cash(amounts.plating),
+    pricing: pricingOf(priceBy, amounts[priceBy], currency),
+    taxIncluded: taxIs === "in the price",
+    shippingTaxed: shippingTaxed === "yes",
+    validity: amounts.validity.toNumber(),
+    nextNumber: amounts.nextNumber.toNumber(),
+  });
+}
+
+const LABELS = Object.fromEntries(RATE_KEYS.map((key) => [key, RATE_ROWS[key].label])) as Record<RateKey, string>;
+
+/** The fields by what two of them decide: one shape for each way of pricing and each basis of the loss, made when first read. */
+const SHAPES = new Map<string, ReturnType<typeof shape>>();
+
+function shapeFor(priceBy: string, inGrams: boolean) {
+  const method = PRICE_METHODS.find((each) => each === priceBy);
+  const key = `${method} ${inGrams}`;
+  const known = SHAPES.get(key) ?? shape(method, inGrams);
+  SHAPES.set(key, known);
+  return known;
+}
+
+function shape(method: PriceMethod | undefined, inGrams: boolean) {
+  const named = fieldsNamed(LABELS);
+  const orZero = (key: RateKey, rule: NumberRule) => named.numberOr(key, rule, Quotient.zero);
+  const chosen = (key: PriceMethod) => (method === key ? named.number(key, RULE_OF[key]) : field(() => Quotient.zero));
+  return {
+    workshop: named.optionalText("workshop"),
+    workshopContact: named.optionalText("workshopContact"),
+    currency: field((value) => parseCurrency(value, LABELS.currency)),
+    spot: named.number("spot", SPOT_RULE),
+    spotAge: named.optional("spotAge", HOURS),
+    castingFee: named.number("castingFee", MONEY_AT_LEAST_0),
+    castingMinimum: orZero("castingMinimum", MONEY_AT_LEAST_0),
+    loss: named.number("loss", inGrams ? LOSS_GRAMS : SHARE),
+    lossBasis: named.word("lossBasis", LOSS_BASES),
+    costBasis: named.word("costBasis", COST_BASES),
+    labourFlat: orZero("labourFlat", MONEY_AT_LEAST_0),
+    labourPerLink: orZero("labourPerLink", MONEY_AT_LEAST_0),
+    labourPerGram: orZero("labourPerGram", MONEY_AT_LEAST_0),
+    labourMinimum: orZero("labourMinimum", MONEY_AT_LEAST_0),
+    surcharge: named.number("surcharge", MONEY_AT_LEAST_0),
+    settingFee: orZero("settingFee", MONEY_AT_LEAST_0),
+    breakage: orZero("breakage", SHARE),
+    plating: named.optional("plating", MONEY_AT_LEAST_0),
+    overhead: orZero("overhead", WHOLE_SHARE),
+    priceBy: named.word("priceBy", PRICE_METHODS),
+    markup: chosen("markup"),
+    margin: chosen("margin"),
+    premium: chosen("premium"),
+    leastMargin: orZero("leastMargin", SHARE),
+    priceStep: orZero("priceStep", MONEY_AT_LEAST_0),
+    taxName: named.optionalText("taxName"),
+    tax: orZero("tax", SHARE),
+    taxIs: named.wordOr("taxIs", TAX_IS, "on top"),
+    shippingTaxed: named.wordOr("shippingTaxed", YES_NO, "no"),
+    deposit: orZero("deposit", WHOLE_SHARE),
+    tolerance: orZero("tolerance", SHARE),
+    ownGoldShare: named.numberOr("ownGoldShare", WHOLE_SHARE, Quotient.one),
+    validity: named.number("validity", DAYS),
+    nextNumber: named.number("nextNumber", QUOTE_NUMBER),
+  };
+}
+
+function said(value: unknown): string {
+  return typeof value === "string" ? value.trim().toLowerCase() : "";
+}

@@ -1,0 +1,148 @@
+import { CostingError } from "../exact/errors";
+import { Quotient } from "../exact/quotient";
+import { COLOURS, type Colour } from "../gold/alloy";
+import { type Mark, parseMark } from "../gold/mark";
+import { isBlank, readNumber } from "../reading/number";
+import { LINKS_PER_UNITS } from "../reading/orderwords";
+import { pitchOf } from "../trade/link";
+import { type Length, lengthIn } from "../units/length";
+import { grams, timesWeight, type Weight } from "../units/weight";
+import { type LinkName, sameText } from "./linkname";
+
+/** A link of the workshop's own that can be costed. */
+export interface OwnLink {
+  readonly name: LinkName;
+  readonly mark: Mark;
+  readonly colour: Colour | undefined;
+  readonly hollow: boolean;
+  /** Of one link, finished. */
+  readonly weight: Weight;
+  readonly isWeighed: boolean;
+  /** What one link adds to a chain; undefined where links per length are not written down. */
+  readonly pitch: Length | undefined;
+}
+
+/** A row of the table of kept links, as its cells read. */
+export interface OwnLinkCells extends LinkName {
+  readonly linksPer: unknown;
+  readonly linksPerUnit: unknown;
+  readonly weight: unknown;
+  readonly basis: unknown;
+}
+
+/** A piece that something of one's own is held against. */
+export interface SoughtPiece {
+  readonly weight: Weight;
+  readonly mark: Mark;
+  readonly hollow: boolean;
+  /** Undefined where it is not said. */
+  readonly colour: Colour | undefined;
+  readonly length: Length;
+}
+
+/** The link that is nearest to a piece, or what is missing for one. */
+export type NearestLink =
+  | { readonly found: true; readonly match: LinkMatch }
+  | {
+      readonly found: false;
+      readonly lacks: "any link" | "a weight" | "a hollow link" | "a solid link" | "a lighter link";
+    };
+
+/** A link taken for a piece, and how well it fits. */
+export interface LinkMatch {
+  readonly link: OwnLink;
+  /** Weight of the piece over that of one link, in fractions too. */
+  readonly links: Quotient;
+  readonly sameMark: boolean;
+  /** Also where the piece's colour is not said. */
+  readonly sameColour: boolean;
+  /** What a chain of the piece's length made of it weighs; undefined without its links per length. */
+  readonly wouldWeigh: Weight | undefined;
+}
+
+/** A mean has no more figures than a scale can vouch for: an order takes no more of a link's weight. */
+export const LINK_FIGURES = 6;
+
+/** Below so many links nothing is a chain: the link is too heavy for the piece. */
+const FEWEST_LINKS = Quotient.of(2);
+
+/** The links of the table that have a mark and a weight; a link is hollow where its model says so. */
+export function readOwnLinks(rows: readonly OwnLinkCells[]): readonly OwnLink[] {
+  return rows.flatMap((row) => {
+    if (isBlank(row.model)) return [];
+    const mark = unlessFaulty(() => parseMark(row.mark));
+    const weight = unlessFaulty(() => readNumber(row.weight, "weight", { above: "0", most: "1000", right: "" }));
+    if (!mark || !weight) return [];
+    const { model, width, colour } = row;
+    return [
+      Object.freeze({
+        name: Object.freeze({ model, width, mark: row.mark, colour }),
+        mark,
+        colour: COLOURS.find((known) => sameText(known, colour)),
+        hollow: /\bhollow\b/i.test(String(model)),
+        weight: grams(Quotient.of(weight.value().toSignificantDigits(LINK_FIGURES))),
+        isWeighed: sameText(row.basis, "weighed"),
+        pitch: pitchIn(row),
+      }),
+    ];
+  });
+}
+
+/**
+ * The link to hold a piece against: hollow for hollow and solid for solid; of those with its mark, else any; then with its colour;
+ * then the one whose chain of the piece's length weighs nearest to it, as a ratio.
+ * @param kept how many links are kept at all, with a weight or without
+ */
+export function nearestLink(links: readonly OwnLink[], kept: number, sought: SoughtPiece): NearestLink {
+  const alike = links.filter(({ hollow }) => hollow === sought.hollow);
+  const matches = alike
+    .map((link) => matchOf(link, sought))
+    .filter(({ links: count }) => !count.isLessThan(FEWEST_LINKS));
+  const [best] = [...matches].sort(
+    (a, b) =>
+      Number(b.sameMark) - Number(a.sameMark) ||
+      Number(b.sameColour) - Number(a.sameColour) ||
+      farness(a, sought).compare(farness(b, sought)),
+  );
+  if (best) return { found: true, match: best };
+  if (kept === 0) return { found: false, lacks: "any link" };
+  if (links.length === 0) return { found: false, lacks: "a weight" };
+  if (alike.length > 0) return { found: false, lacks: "a lighter link" };
+  return { found: false, lacks: sought.hollow ? "a hollow link" : "a solid link" };
+}
+
+/** How a link that was chosen fits a piece. */
+export function matchOf(link: OwnLink, { weight, mark, colour, length }: SoughtPiece): LinkMatch {
+  const { pitch } = link;
+  return Object.freeze({
+    link,
+    links: weight.grams.dividedBy(link.weight.grams),
+    sameMark: link.mark.share.equals(mark.share),
+    sameColour: colour === undefined || link.colour === colour,
+    wouldWeigh: pitch && timesWeight(link.weight, length.millimetres.dividedBy(pitch.millimetres)),
+  });
+}
+
+/** How many times heavier or lighter a chain of it is; a link of unknown pitch comes after all others. */
+function farness({ wouldWeigh }: LinkMatch, { weight }: SoughtPiece): Quotient {
+  if (!wouldWeigh) return FARTHEST;
+  const ratio = wouldWeigh.grams.dividedBy(weight.grams);
+  return ratio.isLessThan(Quotient.one) ? Quotient.one.dividedBy(ratio) : ratio;
+}
+const FARTHEST = Quotient.of("1000000000000");
+
+function pitchIn({ linksPer, linksPerUnit }: OwnLinkCells): Length | undefined {
+  const unit = LINKS_PER_UNITS.find((known) => sameText(known, linksPerUnit));
+  const links = unlessFaulty(() => readNumber(linksPer, "linksPer", { above: "0", most: "1000", right: "" }));
+  return unit && links && pitchOf(links, lengthIn(Quotient.one, unit));
+}
+
+/** A cell of somebody's table that cannot be read is left out, not refused. */
+function unlessFaulty<T>(read: () => T): T | undefined {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof CostingError) return undefined;
+    throw error;
+  }
+}

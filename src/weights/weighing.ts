@@ -1,0 +1,76 @@
+import type { NumberRule } from "../exact/numberrule";
+import type { Quotient } from "../exact/quotient";
+import { COLOURS, type Colour } from "../gold/alloy";
+import { fieldsNamed } from "../reading/formfields";
+import { accepted, attempt, field, type Parsed, parseForm, refused } from "../reading/parse";
+import { readScaleWeight } from "../units/scaleweight";
+import type { Weight } from "../units/weight";
+import { markAsWritten } from "./linkname";
+
+/** What lies on the scale: the wax or resin model, the casting, what came back polished, the finished piece. */
+export const STAGES = ["model", "cast", "polished", "finished"] as const;
+export type Stage = (typeof STAGES)[number];
+
+export const WEIGH_IN_LABELS = {
+  job: "Job",
+  stage: "Stage",
+  model: "Model",
+  width: "Width",
+  mark: "Mark",
+  colour: "Colour",
+  pieces: "Pieces",
+  weight: "Weight",
+  who: "Who",
+  note: "Note",
+} as const;
+export type WeighInKey = keyof typeof WEIGH_IN_LABELS;
+export const WEIGH_IN_KEYS = Object.keys(WEIGH_IN_LABELS) as readonly WeighInKey[];
+
+/** So many pieces alike on the scale, at one stage. */
+export interface WeighIn {
+  /** "" where it belongs to none. */
+  readonly job: string;
+  readonly stage: Stage;
+  readonly model: string;
+  /** Millimetres; undefined where the model's name says enough. */
+  readonly width: Quotient | undefined;
+  /** As written in the table; "" at the model, which is not of metal yet. */
+  readonly mark: string;
+  readonly colour: Colour;
+  /** Links, or whole pieces: the same at every stage of a job. */
+  readonly pieces: Quotient;
+  /** Of all of them. */
+  readonly weight: Weight;
+  readonly who: string;
+  readonly note: string;
+}
+
+const WIDTH: NumberRule = { above: "0", right: "a width in mm above 0, such as 8" };
+const PIECES: NumberRule = {
+  above: "0",
+  whole: true,
+  right: "how many pieces lie on the scale, a whole number from 1",
+};
+
+const named = fieldsNamed(WEIGH_IN_LABELS);
+const shape = {
+  job: named.optionalText("job"),
+  stage: named.word("stage", STAGES),
+  model: named.text("model", "the model's name, the same at every weighing"),
+  width: named.optional("width", WIDTH),
+  mark: named.optionalText("mark"),
+  colour: named.word("colour", COLOURS),
+  pieces: named.number("pieces", PIECES),
+  weight: field((value) => readScaleWeight(value, WEIGH_IN_LABELS.weight)),
+  who: named.optionalText("who"),
+  note: named.optionalText("note"),
+};
+
+/** Reads a weigh-in from its texts, or every fault in them. The mark may be left out at the model only. */
+export function parseWeighIn(record: Readonly<Record<WeighInKey, string>>): Parsed<WeighIn> {
+  const parsed = parseForm(shape, record);
+  const isModel = record.stage.trim().toLowerCase() === "model";
+  const mark = attempt("mark", () => markAsWritten(record.mark, WEIGH_IN_LABELS.mark, isModel));
+  if (parsed.ok && mark.ok) return accepted({ ...parsed.value, mark: mark.value });
+  return refused([...(parsed.ok ? [] : parsed.faults), ...(mark.ok ? [] : mark.faults)]);
+}

@@ -1,0 +1,102 @@
+import { Decimal } from "../exact/decimal";
+import { Quotient, sum } from "../exact/quotient";
+import { grams, type Weight } from "../units/weight";
+
+/** So many pieces alike, weighed together. */
+export interface Weighing {
+  /** Above zero. */
+  readonly pieces: Quotient;
+  /** Of all of them. */
+  readonly weight: Weight;
+}
+
+/** What weighings say of one piece. */
+export interface MeanWeight {
+  readonly weighings: number;
+  readonly pieces: Quotient;
+  /** Exact: all weight over all pieces. */
+  readonly mean: Weight;
+  /** How far single pieces lie from the mean, one standard deviation; undefined for one weighing. To 15 digits. */
+  readonly spread: Weight | undefined;
+  /** The mean of very many pieces lies within so much of this one, 19 times in 20; undefined for one weighing. To 15 digits. */
+  readonly within: Weight | undefined;
+}
+
+/**
+ * Student's t for 95 % both ways, by degrees of freedom from 1 to 30; the normal value beyond.
+ * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2: from memory.
+ */
+const STUDENT_T = (
+  "12.706 4.303 3.182 2.776 2.571 2.447 2.365 2.306 2.262 2.228 2.201 2.179 2.160 2.145 2.131 2.120 2.110 2.101 2.093 " +
+  "2.086 2.080 2.074 2.069 2.064 2.060 2.056 2.052 2.048 2.045 2.042"
+).split(" ");
+const NORMAL = "1.960";
+
+/**
+ * The mean weight of one piece and its spread, from weighings of one or more pieces each. A weighing of many pieces counts as
+ * many: variance of one piece = sum(pieces x (own mean - mean)²) / (weighings - 1).
+ * Source: definition of the weighted mean and its variance.
+ * @param weighings at least one
+ */
+export function meanWeight(weighings: readonly Weighing[]): MeanWeight {
+  const pieces = sum(weighings.map((each) => each.pieces));
+  const total = sum(weighings.map((each) => each.weight.grams));
+  const mean = total.dividedBy(pieces);
+  if (weighings.length < 2) {
+    return Object.freeze({
+      weighings: weighings.length,
+      pieces,
+      mean: grams(mean),
+      spread: undefined,
+      within: undefined,
+    });
+  }
+  const squares = weighings.map((each) => {
+    const apart = each.weight.grams.dividedBy(each.pieces).minus(mean).value();
+    return apart.times(apart).times(each.pieces.value());
+  });
+  const variance = Decimal.sum(...squares).div(weighings.length - 1);
+  const student = STUDENT_T[weighings.length - 2] ?? NORMAL;
+  return Object.freeze({
+    weighings: weighings.length,
+    pieces,
+    mean: grams(mean),
+    spread: gramsOf(variance.sqrt()),
+    within: gramsOf(variance.div(pieces.value()).sqrt().times(student)),
+  });
+}
+
+/** So many spreads from the others' mean make a weighing worth a second look. Common practice. */
+const SPREADS = 3;
+const FEWEST_OTHERS = 3;
+
+/**
+ * Whether a weighing lies further from the others than chance would have it: more than three of their spreads, for its number
+ * of pieces and theirs. With fewer than three others nothing is said.
+ */
+export function isFarOff(weighing: Weighing, others: readonly Weighing[]): boolean {
+  if (others.length < FEWEST_OTHERS) return false;
+  const { mean, spread, pieces } = meanWeight(others);
+  if (!spread) return false;
+  const apart = weighing.weight.grams.dividedBy(weighing.pieces).minus(mean.grams).value().abs();
+  const expected = Quotient.one.dividedBy(weighing.pieces).plus(Quotient.one.dividedBy(pieces)).value().sqrt();
+  return apart.gt(spread.grams.value().times(expected).times(SPREADS));
+}
+
+/** Metal that went out to a finisher and came back. */
+export interface Passage {
+  /** Above zero. */
+  readonly out: Weight;
+  readonly back: Weight;
+}
+
+/** The share of what went out that did not come back, over all passages; below zero where more came back. Exact. */
+export function meanLossShare(passages: readonly Passage[]): Quotient {
+  const out = sum(passages.map((each) => each.out.grams));
+  const back = sum(passages.map((each) => each.back.grams));
+  return out.minus(back).dividedBy(out);
+}
+
+function gramsOf(value: Decimal): Weight {
+  return grams(Quotient.of(value.toSignificantDigits(15)));
+}

@@ -1,0 +1,157 @@
+import { BUDGET_KEYS, BUDGET_LABELS, type Budget, type BudgetKey, parseBudget } from "../../src/index";
+import { button, linkButton } from "../controls/button";
+import { element } from "../controls/element";
+import { figureForm } from "../controls/figureform";
+import { figureTable } from "../controls/figuretable";
+import { saidBox } from "../controls/messagebox";
+import { spokenNote, stillToFill } from "../controls/smallform";
+import { putBudget } from "../excel/cashplan/budgetsheet";
+import { takeOut } from "../excel/tables/additions";
+import { askedPiece, type DecideEvents } from "../views/askedpiece";
+import type { Working } from "../views/lazypart";
+import { DECIDE_TEXTS } from "../wording/decidetexts";
+import { BUDGET_FIELDS, headGroups } from "./budgetfields";
+import { budgetWords, pieceRows, stepRows } from "./budgetmessages";
+import { isAsTaken, type TakenBudget, takenBudget } from "./budgetorder";
+
+const { budget: texts } = DECIDE_TEXTS;
+
+/** Cash before the first sale, what the cash at hand carries, the first pieces; and all of it on a sheet. */
+export function openBudget(place: HTMLElement, on: DecideEvents): Working {
+  const said = saidBox();
+  const note = spokenNote();
+  const ending = element("div", { class: "budgetending" });
+  const form = figureForm<BudgetKey>("budget", texts.form, BUDGET_FIELDS, { changed, submitted: demand });
+  headGroups(form);
+  const fromOrder = button(texts.take, "outline", fill, "small");
+  const put = button(texts.put, "outline", () => void on.attempt(write), "small");
+  let taken: TakenBudget | undefined;
+
+  function read(): Budget | undefined {
+    const { rates } = on.rates();
+    if (!rates) return undefined;
+    const parsed = parseBudget(form.typed(), rates);
+    const misread = form.misread();
+    form.judge([...misread, ...(parsed.ok ? [] : parsed.faults)]);
+    return parsed.ok && misread.length === 0 ? parsed.value : undefined;
+  }
+
+  function changed(): void {
+    note.say("");
+    show();
+  }
+
+  function show(): void {
+    const budget = read();
+    put.root.hidden = budget === undefined;
+    if (!budget) {
+      said.show([]);
+      return;
+    }
+    const { pieces, line } = texts;
+    const { currency } = budget.price;
+    said.show(
+      budgetWords(budget),
+      element("h4", {}, pieces.title(currency)),
+      figureTable(
+        pieces.title(currency),
+        [pieces.piece, pieces.carried, pieces.spread, pieces.left],
+        pieceRows(budget),
+      ),
+      element(
+        "details",
+        { class: "steps", open: below?.open ?? false },
+        element("summary", {}, line.title(currency)),
+        figureTable(line.title(currency), [line.step, line.change, line.cash], stepRows(budget)),
+      ),
+    );
+    below = said.root.querySelector<HTMLDetailsElement>("details.steps") ?? undefined;
+  }
+  /** The steps, as unfolded as a person left them. */
+  let below: HTMLDetailsElement | undefined;
+
+  function demand(): void {
+    const { rates } = on.rates();
+    const parsed = rates && parseBudget(form.typed(), rates);
+    if (!parsed || parsed.ok) return;
+    form.demand([...form.misread(), ...parsed.faults]);
+    note.say(stillToFill(parsed.faults, form.typed(), BUDGET_LABELS));
+  }
+
+  function fill(): void {
+    const piece = askedPiece(on);
+    if (!piece) {
+      note.failed(texts.notTaken);
+      return;
+    }
+    taken = takenBudget(piece);
+    form.fill(taken.texts);
+    show();
+    note.say(texts.took(piece.sheet.line.design));
+  }
+
+  async function write(): Promise<void> {
+    const budget = read();
+    if (!budget) {
+      demand();
+      return;
+    }
+    put.work(texts.putting);
+    try {
+      const metal = isAsTaken(taken, form.typed(), "metal") ? taken?.metal : undefined;
+      const { id, sheet } = await putBudget(budget, metal);
+      showMade(id, sheet);
+    } finally {
+      put.rest();
+    }
+  }
+
+  function showMade(id: string, sheet: string): void {
+    const out = linkButton(texts.takeOut, () => {
+      void on.attempt(async () => {
+        await takeOut(id);
+        ending.replaceChildren();
+        note.say(texts.taken(sheet));
+      });
+    });
+    ending.replaceChildren(
+      element(
+        "div",
+        { class: "banner done" },
+        element("p", { class: "bannerhead" }, texts.made(sheet)),
+        linkButton(texts.show(sheet), () => on.goTo(sheet)),
+        out,
+      ),
+    );
+    on.say(texts.made(sheet));
+  }
+
+  place.replaceChildren(
+    element(
+      "div",
+      { class: "decidepart" },
+      element("div", { class: "actions" }, fromOrder.root),
+      form.root,
+      note.root,
+      said.root,
+      element("div", { class: "actions" }, put.root),
+      ending,
+      element(
+        "div",
+        { class: "cautions" },
+        ...texts.cautions.map((words) => element("p", { class: "caution" }, words)),
+      ),
+    ),
+  );
+  return {
+    follow() {
+      const { rates } = on.rates();
+      if (rates) {
+        for (const key of BUDGET_KEYS) {
+          if (key !== "pieces") form.fields[key].setUnit(key === "deposit" ? DECIDE_TEXTS.share : rates.currency);
+        }
+      }
+      show();
+    },
+  };
+}

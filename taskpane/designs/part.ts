@@ -1,0 +1,65 @@
+import { linkButton } from "../controls/button";
+import { element } from "../controls/element";
+import type { Chosen } from "../designtable/chosendesigns";
+import { designPart } from "../designtable/designpart";
+import type { Addition } from "../excel/tables/additions";
+import type { PartEvents, Working } from "../views/lazypart";
+import { TEXTS } from "../wording/texts";
+import { addedPart } from "./addedpart";
+import { listPart } from "./listpart";
+import { rangePart } from "./rangepart";
+import { sheetPart } from "./sheetpart";
+import { spotPart } from "./spotpart";
+
+const texts = TEXTS.catalogue;
+
+/** The designs and all that can be done with them at once. */
+export function openBoard(place: HTMLElement, { attempt, goTo, say, rates: ratesNow }: PartEvents): Working {
+  const ending = element("div", { class: "ending", role: "status", "aria-live": "polite" });
+  let followed = "";
+
+  const done = (sentence: string, sheet?: string) => {
+    const show = sheet === undefined ? undefined : linkButton(texts.show(sheet), () => goTo(sheet));
+    ending.replaceChildren(element("div", { class: "banner done" }, element("p", {}, sentence), show));
+    say(sentence);
+    ending.scrollIntoView({ block: "nearest" });
+  };
+  const begin = (step: () => Promise<void>) => {
+    ending.replaceChildren();
+    return attempt(step);
+  };
+  const added = addedPart({ attempt: begin, done, say });
+  const add = async (_addition: Addition) => added.refresh();
+  const designs = designPart({ attempt: begin, chosen: choose, added: add, done });
+  const chosenNow = () => designs.readAgain();
+  const list = listPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
+  const spot = spotPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, took: added.refresh, done });
+  const sheet = sheetPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
+  const range = rangePart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
+  const tasks = element("div", { class: "tasks" }, list.root, spot.root, sheet.root, range.root);
+  tasks.hidden = true;
+  place.replaceChildren(designs.root, tasks, ending, added.root);
+
+  function choose(chosen: Chosen | undefined): void {
+    tasks.hidden = chosen === undefined;
+    spot.forget();
+    range.forget();
+    if (chosen) list.show(chosen);
+  }
+
+  return {
+    follow() {
+      const now = JSON.stringify(ratesNow().reading);
+      const isNew = now !== followed;
+      followed = now;
+      spot.ratesChanged();
+      if (isNew) range.forget();
+    },
+    opened() {
+      void attempt(async () => {
+        await designs.refresh();
+        await added.refresh();
+      });
+    },
+  };
+}

@@ -1,0 +1,32 @@
+import { askRates, type RatesReading } from "../rates/rates";
+import { readAfterEdit, WorkbookFault } from "../run";
+import { askQuoteTable, type BookedQuote } from "./quotebook";
+
+/** The quotes made so far in the order of their rows, or the sentence on why they cannot be read. */
+export type QuotesReading =
+  | { readonly ok: true; readonly quotes: readonly BookedQuote[] }
+  | { readonly ok: false; readonly sentence: string };
+
+/**
+ * Reads the rates, and with them the quotes where somebody looks at those, in one sync.
+ * A quotes table that cannot be read must not keep the rates from being read.
+ */
+export async function readWorkbook(
+  withQuotes: boolean,
+): Promise<{ readonly rates: RatesReading; readonly quotes: QuotesReading | undefined }> {
+  return readAfterEdit(async (context) => {
+    const rates = askRates(context);
+    const table = withQuotes ? askQuoteTable(context) : undefined;
+    await context.sync();
+    return { rates: rates(), quotes: table && quotesIn(table) };
+  });
+}
+
+function quotesIn(table: ReturnType<typeof askQuoteTable>): QuotesReading {
+  try {
+    return { ok: true, quotes: table()?.rows.flatMap((row) => row ?? []) ?? [] };
+  } catch (error) {
+    if (error instanceof WorkbookFault) return { ok: false, sentence: error.message };
+    throw error;
+  }
+}

@@ -1,0 +1,79 @@
+import { RATE_KEYS, type RateKey } from "../../../src/index";
+import { readAfterEdit } from "../run";
+
+export type RateValues = Readonly<Record<RateKey, unknown>>;
+
+/** What the workbook says of the workshop's rates. */
+export type RatesReading =
+  | { readonly found: false }
+  | {
+      readonly found: true;
+      /** The sheet that Spot stands on, or where Spot is gone, the first rate that stands. */
+      readonly sheet: string;
+      /** Ids of the sheets that rates stand on. */
+      readonly sheetIds: readonly string[];
+      /** "" for a rate that is blank or missing. */
+      readonly values: RateValues;
+      /** Rates whose name leads nowhere: the row was deleted, or the workbook is older than the rate. */
+      readonly missing: readonly RateKey[];
+    };
+
+/** The defined name of a rate: Rate_Spot, Rate_CastingFee, … */
+export function nameOf(key: RateKey): string {
+  return `Rate_${key.charAt(0).toUpperCase()}${key.slice(1)}`;
+}
+
+/** Asks for every rate through its defined name along with whatever else a batch reads; ready after its sync. */
+export function askRates(context: Excel.RequestContext): () => RatesReading {
+  const asked = RATE_KEYS.map((key) => {
+    const range = context.workbook.names.getItemOrNullObject(nameOf(key)).getRangeOrNullObject();
+    range.load("values,worksheet/id,worksheet/name");
+    return { key, range };
+  });
+  return () => {
+    const standing = asked.filter(({ range }) => !range.isNullObject);
+    const anchor = standing.find(({ key }) => key === "spot") ?? standing[0];
+    if (!anchor) return { found: false };
+    const values = new Map<RateKey, unknown>(standing.map(({ key, range }) => [key, range.values[0]?.[0] ?? ""]));
+    return {
+      found: true,
+      sheet: anchor.range.worksheet.name,
+      sheetIds: [...new Set(standing.map(({ range }) => range.worksheet.id))],
+      values: Object.fromEntries(RATE_KEYS.map((key) => [key, values.get(key) ?? ""])) as Record<RateKey, unknown>,
+      missing: RATE_KEYS.filter((key) => !values.has(key)),
+    };
+  };
+}
+
+/** What no price and no word of a quote depends on; a clock in Spot as of must not stop a quote. */
+const BESIDE_THE_PRICE: readonly RateKey[] = ["spotTime", "spotSource", "spotAge", "nextNumber"];
+
+/** Whether an order costs and reads the same from both. */
+export function sameRates(one: RateValues, other: RateValues): boolean {
+  return RATE_KEYS.every((key) => BESIDE_THE_PRICE.includes(key) || one[key] === other[key]);
+}
+
+/** A change in the workbook that rates may follow. */
+export interface RatesNews {
+  /** Whether the add-in itself wrote it. */
+  readonly isOwn: boolean;
+  /** The sheet that was calculated; undefined where cells were changed or a sheet deleted, whichever it was. */
+  readonly calculatedSheetId: string | undefined;
+}
+
+/**
+ * Calls when a cell changes anywhere, since a rate may be a formula on any sheet, and when a sheet is calculated: a rate
+ * that follows a query, another workbook or the clock changes without a cell being changed. A sheet that is deleted takes
+ * its rates along.
+ */
+export async function watchRates(told: (news: RatesNews) => void): Promise<void> {
+  await readAfterEdit(async (context) => {
+    const { worksheets } = context.workbook;
+    worksheets.onChanged.add(async ({ triggerSource }) =>
+      told({ isOwn: triggerSource === "ThisLocalAddin", calculatedSheetId: undefined }),
+    );
+    worksheets.onDeleted.add(async () => told({ isOwn: false, calculatedSheetId: undefined }));
+    worksheets.onCalculated.add(async ({ worksheetId }) => told({ isOwn: false, calculatedSheetId: worksheetId }));
+    await context.sync();
+  });
+}

@@ -1,0 +1,178 @@
+import { type KeptLink, sameLink, sameText, type WeighIn } from "../../../src/index";
+import { locale } from "../host";
+import { paperSizeFor } from "../paper";
+import type { RatesReading } from "../rates/rates";
+import { run, WorkbookFault } from "../run";
+import { freeSheetName } from "../sheetname";
+import { type AskedTable, takeBack } from "../tables/askedtable";
+import {
+  beginTable,
+  begunReading,
+  putFormulas,
+  putRow,
+  type TableReading,
+  takeRowOut,
+  type Written,
+  writtenOver,
+} from "../tables/plannedtable";
+import type { TablePlan, TypedCells } from "../tables/tableplan";
+import { dateSerial } from "../template/fields";
+import { FINISHER_PLAN, type FinisherColumn } from "./finishertable";
+import { LINK_PLAN, type LinkColumn } from "./linktable";
+import { askScaleBook, type WeighInRow } from "./scalebook";
+import { WEIGH_IN_PLAN, WEIGH_IN_TABLE, type WeighInColumn } from "./weighingtable";
+
+/** A weigh-in that stands in the table. */
+export interface WrittenWeighIn {
+  readonly typed: TypedCells<WeighInColumn>;
+  /** The rows that were there before it. */
+  readonly others: readonly WeighInRow[];
+  readonly rates: RatesReading;
+  /** The finisher that it added to theirs; undefined where it added none. */
+  readonly finisher: string | undefined;
+}
+
+/** Adds a weigh-in to its table, and a new finisher to theirs; begins the tables where they are not there yet. */
+export async function addWeighIn(weighIn: WeighIn, isoDate: string): Promise<WrittenWeighIn> {
+  const typed = typedWeighIn(weighIn, isoDate);
+  return write((context, tables, rates) => {
+    const weighIns = tables.weighIns();
+    putRow(context, WEIGH_IN_PLAN, weighIns, typed, asItIs);
+    let finisher: string | undefined;
+    if ((weighIn.stage === "polished" || weighIn.stage === "finished") && weighIn.who !== "") {
+      const finishers = tables.finishers();
+      if (!finishers.rows.some(({ who }) => sameText(who, weighIn.who))) {
+        finisher = weighIn.who;
+        putRow(context, FINISHER_PLAN, finishers, { who: finisher }, writtenOver(WEIGH_IN_PLAN, weighIns));
+      }
+    }
+    return { typed, others: weighIns.rows, rates, finisher };
+  });
+}
+
+/** Takes a weigh-in out of its table, and the finisher it added, who has done nothing else since. Errors: WorkbookFault where no row says what was typed any more. */
+export async function takeWeighInOut({ typed, finisher }: WrittenWeighIn): Promise<void> {
+  await run(async (context) => {
+    const asked = askScaleBook(context);
+    await context.sync();
+    const { weighIns, finishers } = asked();
+    const before = weighIns.isMissing ? undefined : weighIns.read();
+    if (!before || !takeRowOut(context, WEIGH_IN_PLAN, before, typed)) {
+      throw new WorkbookFault(
+        "That weigh-in no longer stands in the table WeighIns as it was written, so nothing was taken out. Change or delete its row there.",
+      );
+    }
+    if (finisher !== undefined && before.rows.filter(({ who }) => sameText(who, finisher)).length === 1) {
+      takeFinisherOut(context, finishers, finisher);
+    }
+    await context.sync();
+  });
+}
+
+/** A finisher whose table cannot be written into, or beside whom the person wrote something of their own, stays. */
+function takeFinisherOut(context: Excel.RequestContext, table: AskedTable<FinisherColumn>, finisher: string): void {
+  if (table.isMissing) return;
+  try {
+    const finishers = table.read();
+    const row = finishers.rows.findLastIndex(({ who }) => sameText(who, finisher));
+    if (finishers.hasMore[row] === false) takeRowOut(context, FINISHER_PLAN, finishers, { who: finisher });
+  } catch (error) {
+    if (!(error instanceof WorkbookFault)) throw error;
+  }
+}
+
+/** Adds a link to its table. Errors: WorkbookFault where that link is there already. */
+export async function keepLink(link: KeptLink, isoDate: string): Promise<void> {
+  const typed = typedLink(link, isoDate);
+  await write((context, tables) => {
+    const links = tables.links();
+    const name = { model: typed.model, width: typed.width ?? "", mark: typed.mark, colour: typed.colour };
+    if (links.rows.some((row) => sameLink(row, name))) {
+      throw new WorkbookFault(
+        "The table Links has this model, width, mark and colour already. Change that row, or give the model another name.",
+      );
+    }
+    putRow(context, LINK_PLAN, links, typed, writtenOver(WEIGH_IN_PLAN, tables.weighIns()));
+  });
+}
+
+/** Formulas of the weighings' own table stay as they are: Excel shows its columns by their names. */
+const asItIs: Written = (formula) => formula;
+
+/** The tables as they are written into: read when they are needed, so that one that is amiss stops only what writes there. */
+interface Standing {
+  readonly weighIns: () => TableReading<WeighInColumn>;
+  readonly links: () => TableReading<LinkColumn>;
+  readonly finishers: () => TableReading<FinisherColumn>;
+}
+
+/** Reads what a row depends on, begins tables that are not there, and writes. What was begun in vain goes again. */
+async function write<T>(put: (context: Excel.RequestContext, tables: Standing, rates: RatesReading) => T): Promise<T> {
+  let begun: readonly string[] = [];
+  try {
+    return await run(async (context) => {
+      const asked = askScaleBook(context);
+      await context.sync();
+      const { weighIns, links, finishers, rates, sheetNames } = asked();
+      const taken = new Set(sheetNames);
+      const formulas: ((over: () => Written) => void)[] = [];
+      const standing = <K extends string>(plan: TablePlan<K>, table: AskedTable<K>): (() => TableReading<K>) => {
+        if (!table.isMissing) return table.read;
+        const name = freeSheetName(plan.sheet, taken);
+        taken.add(name.toLowerCase());
+        begun = [...begun, name];
+        const sheet = context.workbook.worksheets.add(name);
+        beginTable(sheet, plan, paperSizeFor(locale()));
+        formulas.push((over) => putFormulas(sheet, plan, plan.name === WEIGH_IN_TABLE ? asItIs : over()));
+        return () => begunReading(plan, name);
+      };
+      const tables: Standing = {
+        weighIns: standing(WEIGH_IN_PLAN, weighIns),
+        links: standing(LINK_PLAN, links),
+        finishers: standing(FINISHER_PLAN, finishers),
+      };
+      if (formulas.length > 0) {
+        await context.sync();
+        for (const write of formulas) write(() => writtenOver(WEIGH_IN_PLAN, tables.weighIns()));
+      }
+      const result = put(context, tables, rates);
+      await context.sync();
+      return result;
+    });
+  } catch (error) {
+    // What went wrong first is what the person must hear, also where taking back fails.
+    if (begun.length > 0) await takeBack(begun).catch(() => undefined);
+    throw error;
+  }
+}
+
+function typedWeighIn(weighIn: WeighIn, isoDate: string): TypedCells<WeighInColumn> {
+  const { job, model, width, mark, colour, stage, pieces, weight, who, note } = weighIn;
+  return {
+    date: dateSerial(isoDate),
+    job,
+    model,
+    ...(width ? { width: width.toNumber() } : {}),
+    mark,
+    colour,
+    stage,
+    pieces: pieces.toNumber(),
+    weight: weight.grams.toNumber(),
+    who,
+    note,
+  };
+}
+
+function typedLink(link: KeptLink, isoDate: string): TypedCells<LinkColumn> {
+  const { model, width, mark, colour, linksPer, linksPerUnit, linkWeight } = link;
+  return {
+    model,
+    ...(width ? { width: width.toNumber() } : {}),
+    linksPer: linksPer.toNumber(),
+    linksPerUnit,
+    mark,
+    colour,
+    estimate: linkWeight.grams.toNumber(),
+    date: dateSerial(isoDate),
+  };
+}

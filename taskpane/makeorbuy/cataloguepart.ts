@@ -1,0 +1,165 @@
+import {
+  type ChainChoice,
+  compareSources,
+  joinTornados,
+  type PriceLists,
+  type Rates,
+  type ReadDesign,
+  sellersFor,
+  tornado,
+} from "../../src/index";
+import { button } from "../controls/button";
+import { element } from "../controls/element";
+import { progress } from "../controls/progress";
+import { type Chosen, readInSlices } from "../designtable/chosendesigns";
+import { designPart } from "../designtable/designpart";
+import { inSlices, type Slicing } from "../running/slices";
+import { SOURCING_TEXTS } from "../wording/sourcingtexts";
+import { type ManyChains, manyView, type WorkingButton } from "./manyview";
+
+const { catalogue: texts } = SOURCING_TEXTS;
+
+export interface CataloguePart {
+  readonly root: HTMLElement;
+  /** It has come to be seen: offers the tables there are now. */
+  opened(): Promise<void>;
+  /** Rates or price lists may be others: what was compared by the ones before is taken away. */
+  follow(rates: Rates | undefined, lists: PriceLists | undefined): void;
+  draw(): void;
+}
+
+/** Every design of a catalogue: the same designs that the view Catalogue reads. */
+export function cataloguePart(on: {
+  readonly attempt: (step: () => Promise<void>) => Promise<void>;
+  readonly done: (sentence: string, sheet?: string) => void;
+  readonly put: (chains: ManyChains, working: WorkingButton) => void;
+}): CataloguePart {
+  const designs = designPart(
+    { attempt: on.attempt, chosen: choose, added: async () => {}, done: on.done },
+    "sourcing-designs",
+  );
+  const press = button(texts.press, "outline", () => void on.attempt(compare));
+  const actions = element("div", { class: "actions" }, press.root);
+  const working = progress(on.done);
+  const refused = element("div", { class: "faults", role: "status" });
+  const view = manyView(texts.nameHead, on.put);
+  let rates: Rates | undefined;
+  let lists: PriceLists | undefined;
+  let basis = "";
+  actions.hidden = true;
+  refused.hidden = true;
+
+  function choose(chosen: Chosen | undefined): void {
+    actions.hidden = chosen === undefined;
+    forget();
+  }
+
+  function forget(): void {
+    view.show(undefined);
+    refused.replaceChildren();
+    refused.hidden = true;
+  }
+
+  async function compare(): Promise<void> {
+    const now = rates;
+    if (!now) return on.done(SOURCING_TEXTS.ratesFirst);
+    press.work(texts.pressing);
+    try {
+      const chosen = await designs.readAgain();
+      if (!chosen) return;
+      const made = await working.follow((slicing) => compareInSlices(chosen, now, lists, slicing));
+      if (!made) return;
+      tellRefused(made.refused);
+      view.show(made.chains);
+      if (!made.chains) on.done(texts.noLines);
+    } finally {
+      press.rest();
+    }
+  }
+
+  function tellRefused(sentences: readonly string[]): void {
+    refused.replaceChildren(
+      element("p", { class: "fault" }, texts.refused(sentences.length)),
+      element(
+        "ul",
+        {},
+        ...sentences.slice(0, MOST_FAULTS).map((sentence) => element("li", { class: "fault" }, sentence)),
+      ),
+    );
+    refused.hidden = sentences.length === 0;
+  }
+
+  return {
+    root: element(
+      "div",
+      { class: "listpart" },
+      designs.root,
+      element("p", { class: "help" }, texts.quantityNote),
+      actions,
+      working.root,
+      refused,
+      view.root,
+    ),
+    opened: designs.refresh,
+    follow(nowRates, nowLists) {
+      const before = basis;
+      basis = JSON.stringify([nowRates, nowLists]);
+      [rates, lists] = [nowRates, nowLists];
+      if (basis !== before) forget();
+    },
+    draw: view.draw,
+  };
+}
+
+/** More sentences than these say no more. */
+const MOST_FAULTS = 20;
+
+interface Compared {
+  readonly chains: ManyChains | undefined;
+  readonly refused: readonly string[];
+}
+
+/** Reads and compares the designs, a slice at a time. Errors: Cancelled. */
+async function compareInSlices(
+  chosen: Chosen,
+  rates: Rates,
+  lists: PriceLists | undefined,
+  { progress: told, signal }: Slicing,
+): Promise<Compared> {
+  const read = await readInSlices(chosen, rates, { progress: (share) => told(share / 4), signal });
+  const choices = read.flatMap((design) => choiceOf(design, rates, lists));
+  const parts = await inSlices(
+    choices,
+    (slice) => ({
+      all: slice.map(({ name, choice }) => ({ name, said: compareSources(choice) })),
+      tornado: tornado(
+        slice.map(({ choice }) => choice),
+        rates,
+      ),
+    }),
+    { progress: (share) => told((1 + 3 * share) / 4), signal },
+  );
+  const refused = read.flatMap((design, row) =>
+    design.kind === "refused" ? [`${texts.row(row + 1, design.design)}: ${design.error.message}`] : [],
+  );
+  if (parts.length === 0) return { chains: undefined, refused };
+  return {
+    chains: {
+      all: parts.flatMap(({ all }) => all),
+      tornado: joinTornados(parts.map((part) => part.tornado)),
+      rates,
+    },
+    refused,
+  };
+}
+
+function choiceOf(
+  design: ReadDesign,
+  rates: Rates,
+  lists: PriceLists | undefined,
+): readonly { readonly name: string; readonly choice: ChainChoice }[] {
+  if (design.kind !== "read") return [];
+  const { line } = design;
+  const { sellers } = sellersFor(lists, line, rates);
+  return [{ name: design.design, choice: { line, sellers, spot: rates.spot, rates } }];
+}

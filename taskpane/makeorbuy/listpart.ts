@@ -1,0 +1,138 @@
+import {
+  type ChainChoice,
+  compareSources,
+  grams,
+  type ListedWeight,
+  lineOfWeight,
+  type OrderLine,
+  type PriceLists,
+  type Rates,
+  readWeightList,
+  sellersFor,
+  tornado,
+  winningRanges,
+} from "../../src/index";
+import { button } from "../controls/button";
+import { element } from "../controls/element";
+import { type SmallField, smallForm } from "../controls/smallform";
+import { readSelectedWeights } from "../excel/makeorbuy/weightcells";
+import { withLocalMark, withPoint } from "../wording/decimalmark";
+import { showScale } from "../wording/shownweight";
+import { SOURCING_TEXTS } from "../wording/sourcingtexts";
+import { fieldsOfLine, type ListFields, lineOfList } from "./listline";
+import { type ManyChains, manyView, type WorkingButton } from "./manyview";
+
+const { list: texts } = SOURCING_TEXTS;
+
+/** The pane compares so many at once, while they are typed. */
+const MOST = 60;
+
+const FIELDS: Readonly<Record<keyof ListFields, SmallField>> = {
+  mark: { plan: { label: texts.mark }, width: "third" },
+  linkWeight: { plan: { label: texts.linkWeight, unit: "g" }, width: "third" },
+  quantity: { plan: { label: texts.quantity, numeric: true }, width: "third" },
+};
+
+export interface ListPart {
+  readonly root: HTMLElement;
+  /** @param ordered the open line of the order, where there is one */
+  follow(rates: Rates | undefined, lists: PriceLists | undefined, ordered: OrderLine | undefined): void;
+  draw(): void;
+}
+
+/** A list of weights, typed or taken from the selected cells. */
+export function listPart(on: {
+  readonly attempt: (step: () => Promise<void>) => Promise<void>;
+  readonly say: (sentence: string) => void;
+  readonly put: (chains: ManyChains, working: WorkingButton) => void;
+}): ListPart {
+  const weights = element("textarea", { id: "sourcing-weights", rows: "3", spellcheck: "false" });
+  const faults = element("ul", { class: "faults", role: "status" });
+  const take = button(texts.take, "outline", () => void on.attempt(takeSelected), "small");
+  const form = smallForm<keyof ListFields>("sourcing", texts.fromOrder, FIELDS, { changed: show, submitted: show });
+  form.root.classList.add("thirds");
+  const view = manyView(texts.nameHead, on.put);
+  let rates: Rates | undefined;
+  let lists: PriceLists | undefined;
+  let ordered: OrderLine | undefined;
+  weights.addEventListener("input", show);
+  faults.hidden = true;
+
+  function show(): void {
+    if (!rates) return;
+    const read = readWeightList(withPoint(weights.value, "figures"), texts.field);
+    const typed = form.typed();
+    const asked: ListFields = {
+      mark: withPoint(typed.mark, "figure"),
+      linkWeight: withPoint(typed.linkWeight, "figure"),
+      quantity: withPoint(typed.quantity, "figure"),
+    };
+    const line = read.length === 0 ? undefined : lineOfList(asked, ordered && fieldsOfLine(ordered), rates);
+    tell([
+      ...read.flatMap((each) => (each.ok ? [] : [each.sentence])),
+      ...(line && !line.ok ? [line.error.message] : []),
+      ...(read.length > MOST ? [texts.tooMany(read.length, MOST)] : []),
+    ]);
+    view.show(line?.ok && read.length <= MOST ? chainsOf(line.line, read, rates) : undefined);
+  }
+
+  function chainsOf(line: OrderLine, read: readonly ListedWeight[], now: Rates): ManyChains | undefined {
+    const { sellers } = sellersFor(lists, line, now);
+    const named = read.flatMap((each) => {
+      if (!each.ok) return [];
+      const choice: ChainChoice = { line: lineOfWeight(line, each.weight), sellers, spot: now.spot, rates: now };
+      return [{ name: showScale(grams(each.weight.grams)), choice }];
+    });
+    if (named.length === 0) return undefined;
+    return {
+      all: named.map(({ name, choice }) => ({ name, said: compareSources(choice) })),
+      tornado: tornado(
+        named.map(({ choice }) => choice),
+        now,
+      ),
+      rates: now,
+      ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }),
+    };
+  }
+
+  function tell(sentences: readonly string[]): void {
+    faults.replaceChildren(...sentences.map((sentence) => element("li", { class: "fault" }, sentence)));
+    faults.hidden = sentences.length === 0;
+  }
+
+  async function takeSelected(): Promise<void> {
+    take.work(texts.taking);
+    try {
+      const cells = await readSelectedWeights();
+      weights.value = cells.map((cell) => withLocalMark(String(cell), "figures")).join("\n");
+      show();
+      on.say(texts.taken(cells.length));
+    } finally {
+      take.rest();
+    }
+  }
+
+  return {
+    root: element(
+      "div",
+      { class: "listpart" },
+      element("div", { class: "label" }, element("label", { for: "sourcing-weights" }, texts.weights)),
+      weights,
+      element("p", { class: "help" }, texts.weightsHelp),
+      element("div", { class: "actions" }, take.root),
+      form.root,
+      element("p", { class: "help" }, texts.fromOrder),
+      faults,
+      view.root,
+    ),
+    follow(nowRates, nowLists, nowOrdered) {
+      [rates, lists, ordered] = [nowRates, nowLists, nowOrdered];
+      const usual = ordered && fieldsOfLine(ordered);
+      for (const key of Object.keys(FIELDS) as (keyof ListFields)[]) {
+        form.fields[key].setPlaceholder(usual ? withLocalMark(usual[key], "figure") : key === "quantity" ? "1" : "");
+      }
+      show();
+    },
+    draw: view.draw,
+  };
+}

@@ -1,0 +1,138 @@
+import {
+  breakEven,
+  type ChainChoice,
+  type Comparison,
+  compareSources,
+  type Lever,
+  type SellersFrom,
+  showMark,
+  type Tornado,
+  tornado,
+  type WinningRange,
+  winningRanges,
+} from "../../src/index";
+import { element, setText } from "../controls/element";
+import { simpleTable } from "../controls/simpletable";
+import { figure } from "../plots/figure";
+import { showRate } from "../wording/display";
+import { showScale } from "../wording/shownweight";
+import { SOURCING_TEXTS } from "../wording/sourcingtexts";
+import { leastOrderOf, makerRows } from "./makerrows";
+import { answerOf, headlineOf, hingeSentences, leastSentences, nameOf, rangeRows, rangesSentence } from "./messages";
+import { perGramPlot } from "./pergramplot";
+import { tornadoPlot } from "./tornadoplot";
+
+const texts = SOURCING_TEXTS;
+
+export interface OrderView {
+  readonly root: HTMLElement;
+  show(choice: ChainChoice, from: SellersFrom): void;
+  /** Nothing to compare yet, and why. */
+  lack(sentence: string): void;
+  /** Draws what was shown at the width there is now. */
+  draw(): void;
+}
+
+/** One chain: the answer, what it rests on, and every maker. */
+export function orderView(): OrderView {
+  const lacking = element("p", { class: "help" });
+  const subject = element("h3");
+  const headline = element("p", { class: "headline" });
+  const answer = element("p");
+  const where = element("p");
+  const hinge = element("p");
+  const stock = element("p");
+  const note = element("p", { class: "help" });
+  const makers = simpleTable(texts.makers.caption, texts.makers.heads);
+  const perGram = figure();
+  const ranges = simpleTable(texts.ranges.caption, [texts.ranges.weightHead, texts.ranges.winnerHead]);
+  const swings = figure();
+  const shown = element(
+    "div",
+    { class: "answer" },
+    element(
+      "section",
+      { class: "sourcingsaid" },
+      subject,
+      element("div", { role: "status" }, headline, answer),
+      where,
+      hinge,
+      stock,
+    ),
+    note,
+    makers.root,
+    element("p", { class: "help" }, texts.same),
+    perGram.root,
+    ranges.root,
+    swings.root,
+  );
+  const root = element("div", {}, lacking, shown);
+  let current: Shown | undefined;
+  shown.hidden = true;
+
+  const draw = () => {
+    const width = shown.clientWidth;
+    if (!current || width === 0) return;
+    perGram.show(perGramPlot(current.said, current.ranges, width));
+    swings.show(tornadoPlot(current.said, current.tornado, current.level, width));
+  };
+
+  return {
+    root,
+    show(choice, from) {
+      current = shownOf(choice);
+      const { said } = current;
+      const { best, weight } = said;
+      const least = best && leastOrderOf(best, said);
+      const design = choice.line.design === "…" ? texts.order.nameless : choice.line.design;
+      setText(subject, texts.order.subject(design, showScale(weight), showMark(choice.line.mark)));
+      setText(headline, headlineOf(said));
+      setText(answer, answerOf(said).join(" "));
+      setText(where, rangesSentence(current.ranges));
+      setText(hinge, best ? hingeSentences(said, current.tornado, current.level).join(" ") : "");
+      setText(stock, least && best ? leastSentences(nameOf(best.seller.maker), least).join(" ") : "");
+      setText(note, noteOf(choice, from));
+      makers.show(makerRows(said));
+      ranges.show(current.ranges.length > 2 ? rangeRows(current.ranges).map((cells) => ({ cells: [...cells] })) : []);
+      for (const each of [hinge, stock, note]) each.hidden = each.textContent === "";
+      swings.root.hidden = !best;
+      lacking.hidden = true;
+      shown.hidden = false;
+      draw();
+    },
+    lack(sentence) {
+      current = undefined;
+      setText(lacking, sentence);
+      lacking.hidden = false;
+      shown.hidden = true;
+    },
+    draw,
+  };
+}
+
+interface Shown {
+  readonly said: Comparison;
+  readonly ranges: readonly WinningRange[];
+  readonly tornado: Tornado;
+  readonly level: (lever: Lever) => ReturnType<typeof breakEven>;
+}
+
+function shownOf(choice: ChainChoice): Shown {
+  const levels = new Map<Lever, ReturnType<typeof breakEven>>();
+  const level = (lever: Lever) => {
+    if (!levels.has(lever)) levels.set(lever, breakEven(choice, lever));
+    return levels.get(lever);
+  };
+  return {
+    said: compareSources(choice),
+    ranges: winningRanges(choice),
+    tornado: tornado([choice], choice.rates),
+    level,
+  };
+}
+
+function noteOf({ line, rates }: ChainChoice, from: SellersFrom): string {
+  const surcharge = showRate(rates.surcharge);
+  if (from === "no price list") return texts.makers.noTable(surcharge);
+  return from === "no row for the mark" ? texts.makers.noRow(showMark(line.mark), surcharge) : "";
+}

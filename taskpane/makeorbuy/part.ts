@@ -1,0 +1,122 @@
+import { type PriceLists, type Rates, readPriceLists, sellersFor } from "../../src/index";
+import { linkButton } from "../controls/button";
+import { element } from "../controls/element";
+import { hold } from "../controls/keepplace";
+import { type MakersReading, readMakers } from "../excel/makeorbuy/makerbook";
+import { isRefusal, sentenceOf } from "../excel/run";
+import type { Costed } from "../order/reckoning";
+import { oneAtATime } from "../running/oneatatime";
+import type { Working } from "../views/lazypart";
+import { SOURCING_TEXTS } from "../wording/sourcingtexts";
+import { cataloguePart } from "./cataloguepart";
+import { listPart } from "./listpart";
+import { makerPart } from "./makerpart";
+import type { ManyChains, WorkingButton } from "./manyview";
+import { orderView } from "./orderview";
+import type { SourcingEvents } from "./sourcingevents";
+import { putSourcingSheet } from "./sourcingsheet";
+import { subjectChoice } from "./subjectchoice";
+
+const texts = SOURCING_TEXTS;
+
+/** Opens make or buy in its place. */
+export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
+  const ending = element("div", { class: "ending", role: "status", "aria-live": "polite" });
+  const order = orderView();
+  const list = listPart({ attempt: begin, say: on.say, put });
+  const catalogue = cataloguePart({ attempt: begin, done, put });
+  const makers = makerPart({ goTo: on.goTo, attempt: begin, write });
+  const parts = { order, list, catalogue };
+  const subject = subjectChoice(() => {
+    ending.replaceChildren();
+    show();
+    if (subject.chosen === "catalogue") void on.attempt(catalogue.opened);
+  });
+  let reading: MakersReading = { kind: "none" };
+  let lists: PriceLists | undefined;
+  let writing = 0;
+  place.replaceChildren(subject.root, ...Object.values(parts).map(({ root }) => root), ending, makers.root);
+
+  /** What we write ourselves is read once, at its end. */
+  async function write(act: () => Promise<void>): Promise<void> {
+    writing += 1;
+    try {
+      await act();
+    } finally {
+      writing -= 1;
+      await read();
+    }
+  }
+
+  const read = oneAtATime(async () => {
+    try {
+      reading = await readMakers();
+    } catch (error) {
+      reading = { kind: "refused", sentence: sentenceOf(error) };
+      if (!isRefusal(error)) throw error;
+    } finally {
+      show();
+    }
+  });
+
+  function show(): void {
+    const { rates } = on.rates();
+    const stay = hold(place);
+    lists = rates && reading.kind === "read" ? readPriceLists(reading.rows, rates.currency) : undefined;
+    makers.show(reading, lists, rates?.currency);
+    for (const [name, part] of Object.entries(parts)) part.root.hidden = name !== subject.chosen;
+    const costed = costedNow();
+    if (subject.chosen === "order") showOrder(rates, costed);
+    if (subject.chosen === "list") list.follow(rates, lists, costed?.sheets[on.line()]?.line);
+    if (subject.chosen === "catalogue") catalogue.follow(rates, lists);
+    stay();
+  }
+
+  function costedNow(): Costed | undefined {
+    const reckoning = on.order();
+    return reckoning?.kind === "costed" ? reckoning.costed : undefined;
+  }
+
+  function showOrder(rates: Rates | undefined, costed: Costed | undefined): void {
+    const line = costed?.sheets[on.line()]?.line;
+    if (rates && costed && line) {
+      const { sellers, from } = sellersFor(lists, line, costed.rates);
+      order.show({ line, sellers, spot: costed.order.spot, rates: costed.rates }, from);
+    } else {
+      order.lack(!rates ? texts.ratesFirst : on.order()?.kind === "faulty" ? texts.order.faulty : texts.order.none);
+    }
+  }
+
+  function begin(step: () => Promise<void>): Promise<void> {
+    ending.replaceChildren();
+    return on.attempt(step);
+  }
+
+  function done(sentence: string, sheet?: string): void {
+    const link = sheet === undefined ? undefined : linkButton(texts.show(sheet), () => on.goTo(sheet));
+    ending.replaceChildren(element("div", { class: "banner done" }, element("p", {}, sentence), link));
+    ending.scrollIntoView({ block: "nearest" });
+  }
+
+  function put(chains: ManyChains, working: WorkingButton): void {
+    void begin(async () => {
+      working.work(texts.many.putting);
+      try {
+        const sheet = await putSourcingSheet(chains);
+        done(texts.many.made(sheet), sheet);
+      } finally {
+        working.rest();
+      }
+    });
+  }
+
+  new ResizeObserver(() => parts[subject.chosen].draw()).observe(place);
+  return {
+    follow() {
+      if (writing === 0) void on.attempt(read);
+    },
+    opened() {
+      if (subject.chosen === "catalogue") void on.attempt(catalogue.opened);
+    },
+  };
+}

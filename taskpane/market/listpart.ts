@@ -1,0 +1,177 @@
+import { isBlank, type ListReading, questionsOf, type Rates, readAskingList } from "../../src/index";
+import { type Button, button, linkButton } from "../controls/button";
+import { element, setText } from "../controls/element";
+import { progress } from "../controls/progress";
+import { readAskingBook } from "../excel/market/askingbook";
+import { keptAskings, keysOf } from "../excel/market/seenaskings";
+import { takeListIn } from "../excel/market/takelist";
+import { oneAtATime } from "../running/oneatatime";
+import { pause } from "../running/slices";
+import type { PartEvents, Working } from "../views/lazypart";
+import { ASKING_TEXTS } from "../wording/askingtexts";
+import { today } from "../wording/display";
+import { usedColumns } from "./askingcolumns";
+import { listColumns } from "./listcolumns";
+import { listOutcome } from "./listoutcome";
+import { listQuestions } from "./listquestions";
+import { listSource, type ReadList } from "./listsource";
+import { takenLists } from "./takenlists";
+
+const { list: texts } = ASKING_TEXTS;
+
+/** Rows that are read anew at every key; a longer list is once typing rests. */
+const AT_ONCE = 200;
+const REST = 200;
+
+/** A list of asking prices: read, asked about, checked row by row, and taken into the workbook at once. */
+export function openAskingList(place: HTMLElement, on: PartEvents): Working {
+  const source = listSource({ attempt: begin, read: show, refused: (sentence) => end(sentence, false) });
+  const summary = element("p", { class: "summaryline", role: "status" });
+  const columns = listColumns(judge);
+  const questions = listQuestions(() => {
+    window.clearTimeout(resting);
+    if (list && list.rows.length > AT_ONCE) resting = window.setTimeout(judge, REST);
+    else judge();
+  });
+  const outcome = listOutcome();
+  const take: Button = button(texts.take(0), "outline", () => void begin(takeIn));
+  const takeWords = take.root.querySelector("span");
+  const takeActions = element("div", { class: "actions" }, take.root);
+  const working = progress((sentence) => end(sentence));
+  const ending = element("div", { class: "ending", role: "status", "aria-live": "polite" });
+  const taken = takenLists({ attempt: begin, done: (sentence) => end(sentence), changed: () => read() });
+  let list: ReadList | undefined;
+  let resting: number | undefined;
+  /** What we write ourselves is read once, at its end. */
+  let writing = false;
+  let kept: ReadonlySet<string> = new Set();
+  let reading: ListReading | undefined;
+  /** Rows of the list that were taken in by now. */
+  let done: ReadonlySet<number> = new Set();
+  summary.hidden = true;
+  takeActions.hidden = true;
+  place.replaceChildren(
+    source.root,
+    summary,
+    columns.root,
+    questions.root,
+    outcome.root,
+    takeActions,
+    working.root,
+    ending,
+    taken.root,
+  );
+
+  function begin(step: () => Promise<void>): Promise<void> {
+    ending.replaceChildren();
+    return on.attempt(step);
+  }
+
+  function end(sentence: string, isDone = true, sheet?: string): void {
+    const show = sheet === undefined ? undefined : linkButton(texts.show(sheet), () => on.goTo(sheet));
+    ending.replaceChildren(
+      element("div", { class: isDone ? "banner done" : "banner failed" }, element("p", {}, sentence), show),
+    );
+    ending.scrollIntoView({ block: "nearest" });
+  }
+
+  async function show(given: ReadList): Promise<void> {
+    list = given;
+    done = new Set();
+    setText(summary, texts.summary(texts.rows(given.rows.filter((row) => !row.every(isBlank)).length), given.where));
+    summary.hidden = false;
+    columns.show(given.headers);
+    await read();
+    judge();
+  }
+
+  const read = oneAtATime(async () => {
+    const { askings } = await readAskingBook();
+    const { rates } = on.rates();
+    taken.show(askings.ok ? askings.rows : []);
+    if (!askings.ok) return end(askings.sentence, false);
+    kept = rates ? keysOf(keptAskings(askings.rows, rates.currency, today())) : new Set();
+  });
+
+  /** What comes of the list as it is answered now. */
+  function judge(): void {
+    const { rates } = on.rates();
+    reading = undefined;
+    outcome.clear();
+    takeActions.hidden = true;
+    if (!list) return;
+    if (!rates) {
+      end(ASKING_TEXTS.check.ratesFirst, false);
+      return;
+    }
+    const used = usedColumns(columns.matches);
+    const before = questions.settings(rates.currency);
+    if (!before) return;
+    questions.ask(questionsOf(used, list.rows, before), rates.currency);
+    const settings = questions.settings(rates.currency) ?? before;
+    const byPiece = questionsOf(used, list.rows, settings).per && settings.per === "piece";
+    if (!columns.judge(byPiece)) return;
+    reading = readAskingList(used, list.rows, settings, kept);
+    outcome.show(reading, rates, settings.today, done);
+    takeActions.hidden = reading.ready.length === 0;
+    if (takeWords) setText(takeWords, texts.take(reading.ready.length));
+  }
+
+  /** All of it was taken in. */
+  function forget(): void {
+    list = undefined;
+    for (const each of [summary, columns.root, questions.root]) each.hidden = true;
+  }
+
+  async function takeIn(): Promise<void> {
+    const { rates } = on.rates();
+    // The table may have grown meanwhile.
+    await read();
+    judge();
+    if (!reading || !rates || reading.ready.length === 0) return;
+    const { ready, refused } = reading;
+    take.work(texts.taking);
+    writing = true;
+    try {
+      const came = await working.follow(({ progress: told, signal }) =>
+        takeListIn(
+          ready.map(({ seen, mark }) => ({ seen: withSpot(seen, rates), mark })),
+          async (share) => {
+            told(share);
+            await pause(signal);
+          },
+        ),
+      );
+      await read();
+      if (!came) return;
+      const { rows, sheet } = came;
+      done = new Set([...done, ...ready.map(({ row }) => row)]);
+      if (refused.length === 0) forget();
+      judge();
+      const left = refused.length > 0 ? ` ${texts.leftOut(refused.length)}` : "";
+      end(`${texts.taken(texts.rows(rows), sheet)}${left}`, true, sheet);
+    } finally {
+      writing = false;
+      take.rest();
+      if (takeWords && reading) setText(takeWords, texts.take(reading.ready.length));
+    }
+  }
+
+  return {
+    follow() {
+      if (writing) return;
+      void on.attempt(async () => {
+        await read();
+        judge();
+      });
+    },
+    opened() {
+      void on.attempt(source.refresh);
+    },
+  };
+}
+
+/** Beside a price of today stands the spot of today, so that its premium stays what it is. */
+function withSpot(seen: ListReading["ready"][number]["seen"], rates: Rates): typeof seen {
+  return seen.spot || seen.date !== today() ? seen : { ...seen, spot: rates.spot };
+}

@@ -1,0 +1,32 @@
+import { CostingError, isBlank, type NumberRule, type Quotient, readNumber } from "../../src/index";
+import { type Field, type FieldPlan, field } from "../controls/field";
+
+export interface NumberField {
+  readonly field: Field;
+  /** What is typed; undefined with its fault shown; `whenBlank` where nothing is typed. */
+  read(whenBlank?: Quotient): Quotient | undefined;
+}
+
+/** A field for one number that says what is wrong with it, once it was left or something is in it. */
+export function numberField(plan: FieldPlan, rule: NumberRule): NumberField {
+  const made = field({ ...plan, numeric: true });
+  return {
+    field: made,
+    read(whenBlank) {
+      const typed = made.control.value;
+      if (isBlank(typed)) {
+        made.setFault("");
+        return whenBlank;
+      }
+      try {
+        const value = readNumber(typed, plan.label, rule);
+        made.setFault("");
+        return value;
+      } catch (error) {
+        if (!(error instanceof CostingError)) throw error;
+        made.setFault(error.message);
+        return undefined;
+      }
+    },
+  };
+}

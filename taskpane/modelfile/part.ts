@@ -1,0 +1,150 @@
+import { Quotient, sizeOf } from "../../src/index";
+import { element, setText } from "../controls/element";
+import { fileDrop } from "../controls/filedrop";
+import { showNumber } from "../wording/display";
+import { TEXTS } from "../wording/texts";
+import { type AlloyAsked, alloyFields } from "./alloyfields";
+import { Examiner } from "./examiner";
+import type { Report } from "./message";
+import { modelNotes, modelWarnings } from "./notice";
+import { numberField } from "./numberfield";
+import { pictureFold } from "./picturefold";
+import { progressBar } from "./readingprogress";
+import { weightResult } from "./result";
+import type { Shape } from "./shape";
+import { shrinkageFields, sizeFields } from "./sizefields";
+import { solidList } from "./solidlist";
+import { unitChoice } from "./unitchoice";
+import { weighSolids } from "./weighing";
+
+const { model: texts } = TEXTS;
+
+export interface ModelEvents {
+  /** A link's weight in grams, as a plain decimal, for the order. */
+  readonly useLinkWeight: (grams: string) => void;
+  /** The gold that the order asks for now. */
+  readonly alloyAsked: () => AlloyAsked;
+  readonly say: (sentence: string) => void;
+}
+
+/** Opens the part of the pane in which a model file is examined and weighed. */
+export function openModel(place: HTMLElement, on: ModelEvents): void {
+  let name = "";
+  let closePicture = () => {};
+  const examiner = new Examiner({
+    progress: (step, share) =>
+      bar.show(
+        step === "reading" ? texts.work.opening(name) : texts.work.examining(name),
+        step === "reading" ? share / 4 : (1 + 3 * share) / 4,
+      ),
+    measured: ({ box, closed }) => {
+      const [x, y, z] = sizeOf(box).map((side) => showNumber(Quotient.of(side), 2));
+      bar.note(texts.work.first(x ?? "", y ?? "", z ?? "", closed));
+    },
+    examined: (report, shape) => {
+      end("");
+      drop.shrink(true);
+      const shown = examined(name, report, shape, on);
+      closePicture = shown.close;
+      outcome.replaceChildren(shown.root);
+      shown.root.focus({ preventScroll: true });
+      on.say(texts.work.done(name, report.solids.length));
+    },
+    refused: (sentence) => refuse(sentence),
+    broken: (said) => refuse(texts.work.broken(said)),
+  });
+  const bar = progressBar(() => {
+    examiner.cancel();
+    end("");
+    drop.focus();
+    on.say(texts.work.cancelled);
+  });
+  const drop = fileDrop({ ...TEXTS.model.file, accept: ".stl,model/stl" }, start, end);
+  const refusal = element("p", { class: "fault", role: "alert" });
+  const outcome = element("div", { class: "outcome" });
+  place.replaceChildren(element("p", { class: "help" }, texts.file.intro), drop.root, bar.root, refusal, outcome);
+  end("");
+
+  function start(file: File): void {
+    name = file.name;
+    setText(refusal, "");
+    refusal.hidden = true;
+    closePicture();
+    outcome.replaceChildren();
+    drop.shrink(false);
+    drop.root.hidden = true;
+    bar.root.hidden = false;
+    bar.show(texts.work.opening(name), 0);
+    bar.note("");
+    bar.focus();
+    examiner.start(file);
+  }
+
+  function refuse(sentence: string): void {
+    end(sentence);
+    drop.focus();
+  }
+
+  function end(sentence: string): void {
+    bar.root.hidden = true;
+    drop.root.hidden = false;
+    setText(refusal, sentence);
+    refusal.hidden = sentence === "";
+  }
+}
+
+/** One examined model: everything a person chooses about it, and what it weighs. */
+function examined(name: string, report: Report, shape: Shape, on: ModelEvents): { root: HTMLElement; close(): void } {
+  const units = unitChoice(shape.size);
+  const solids = solidList(report.solids);
+  const alloy = alloyFields(on.alloyAsked());
+  const size = sizeFields(shape.size);
+  const shrinkage = shrinkageFields();
+  const links = numberField(
+    { id: "model-links", label: texts.links.label, help: texts.links.help, start: "1", required: true },
+    { right: "a whole number of links from 1", least: "1", most: "100000", whole: true },
+  );
+  const used = element("p", { class: "help", role: "status" });
+  const result = weightResult((grams, shown) => {
+    on.useLinkWeight(grams);
+    setText(used, texts.result.used(shown));
+  });
+  const picture = pictureFold(report, shape);
+  const warnings = modelWarnings(report).map((sentence) => element("li", {}, sentence));
+  const root = element(
+    "div",
+    { class: "examined", tabindex: "-1" },
+    element("p", { class: "filename" }, texts.about(name, showNumber(Quotient.of(report.triangles)))),
+    warnings.length > 0 ? element("ul", { class: "notices" }, ...warnings) : undefined,
+    ...modelNotes(report).map((sentence) => element("p", { class: "help" }, sentence)),
+    picture.root,
+    units.root,
+    solids.root,
+    alloy.root,
+    size.root,
+    shrinkage.root,
+    links.field.root,
+    result.root,
+    used,
+  );
+  const weigh = () => {
+    setText(used, "");
+    const unit = units.unit();
+    const scale = size.scale(unit);
+    const count = links.read();
+    const weighing = weighSolids(report, {
+      unit,
+      ticked: solids.ticked(),
+      density: alloy.density(),
+      scale,
+      shrinkage: shrinkage.shrinkage(),
+      links: count,
+    });
+    solids.show(weighing, unit);
+    result.show(weighing, unit !== undefined, count);
+    picture.show(solids.ticked(), unit, scale);
+  };
+  root.addEventListener("input", weigh);
+  weigh();
+  return { root, close: picture.close };
+}

@@ -1,0 +1,87 @@
+import {
+  found,
+  money,
+  type Order,
+  openQuotes,
+  parseOrder,
+  Quotient,
+  type Rates,
+  type SpotRisk,
+  showQuoteNumber,
+  spotRisk,
+} from "../../src/index";
+import type { BookedQuote } from "../excel/quote/quotebook";
+import { dateSerial } from "../excel/template/fields";
+import { openBooked } from "../order/bookedquote";
+import type { Typed } from "../order/reckoning";
+import { DECIDE_TEXTS } from "../wording/decidetexts";
+
+const { risk: texts } = DECIDE_TEXTS;
+
+/** An open quote with what today's spot does to its price. */
+export interface QuoteRisk {
+  readonly quote: BookedQuote;
+  readonly order: Order;
+  /** The order as typed, with the spot it was quoted at. */
+  readonly typed: Typed;
+  readonly risk: SpotRisk;
+}
+
+/** All that is to be said of a workbook's open quotes. */
+export interface Risks {
+  /** Worst first: the least share of the price left at today's spot. */
+  readonly open: readonly QuoteRisk[];
+  /** Numbers of quotes that have ended, and of those that stand at words of a person's own. */
+  readonly ended: readonly string[];
+  readonly unsaid: readonly string[];
+  /** Why others cannot be judged, in sentences. */
+  readonly unread: readonly string[];
+}
+
+/** Judges the open quotes among the rows of the quotes table. @param today ISO 8601 */
+export function risksOf(quotes: readonly BookedQuote[], rates: Rates, today: string): Risks {
+  const { open, ended, unsaid } = openQuotes(
+    quotes.map((quote) => ({
+      quote,
+      number: quote.number,
+      standing: quote.cells.standing,
+      ended: typeof quote.cells.validUntil === "number" && quote.cells.validUntil < dateSerial(today),
+    })),
+  );
+  const names = (some: typeof open) => some.map(({ number }) => showQuoteNumber(number));
+  const judged = open.map(({ quote }) => judge(quote, rates));
+  return {
+    open: judged.flatMap((each) => (typeof each === "string" ? [] : [each])).sort(worstFirst),
+    ended: names(ended),
+    unsaid: names(unsaid),
+    unread: judged.filter((each) => typeof each === "string"),
+  };
+}
+
+/** What today does to one quote, or the sentence on why that cannot be told. */
+function judge(quote: BookedQuote, rates: Rates): QuoteRisk | string {
+  const name = showQuoteNumber(quote.number);
+  const opened = openBooked(quote, rates.currency);
+  if (!opened.ok) return opened.sentence;
+  const parsed = parseOrder(opened.typed, rates);
+  if (!parsed.ok) return texts.noOrder(name, parsed.faults[0]?.sentence ?? "");
+  const total = quote.cells.total;
+  if (typeof total !== "number" || !Number.isFinite(total)) return texts.notANumber(name, said(total));
+  const risk = spotRisk(parsed.value, money(cellAmount(total), rates.currency), rates);
+  return { quote, order: parsed.value, typed: opened.typed, risk };
+}
+
+function worstFirst(a: QuoteRisk, b: QuoteRisk): number {
+  if (!a.risk.margin || !b.risk.margin)
+    return Number(a.risk.margin !== undefined) - Number(b.risk.margin !== undefined);
+  return a.risk.margin.compare(b.risk.margin);
+}
+
+/** As its 15 significant digits say, which is what a person sees in the cell. */
+function cellAmount(value: number): Quotient {
+  return Quotient.of(value.toPrecision(15));
+}
+
+function said(value: unknown): string {
+  return found(value).replace(/^found /, "");
+}

@@ -1,0 +1,15 @@
+import { type LazyPart, lazyPart } from "../views/lazypart";
+import { DECIDE_PARTS } from "../wording/decidetitles";
+import type { SpotRiskEvents } from "./spotriskpart";
+
+/** Open quotes and the spot that each of them bears, folded away. */
+export function spotRiskSection(on: SpotRiskEvents): LazyPart {
+  return lazyPart(
+    { ...DECIDE_PARTS.risk, name: "decide" },
+    async (place) => {
+      const { openSpotRisk } = await import(/* webpackChunkName: "openquotes" */ "./spotriskpart");
+      return openSpotRisk(place, on);
+    },
+    on.attempt,
+  );
+}

@@ -1,0 +1,169 @@
+import { type Fault, type Parsed, parseRates, RATE_KEYS, RATE_ROWS, type RateKey, type Rates } from "../../src/index";
+import { button, linkButton } from "../controls/button";
+import { element, setText } from "../controls/element";
+import { field } from "../controls/field";
+import type { RatesReading, RateValues } from "../excel/rates/rates";
+import { serialNow } from "../excel/rates/ratespaper";
+import { faultWithLocalMark, twoReadings, withPoint } from "../wording/decimalmark";
+import { showCellDate, showList, showSpot } from "../wording/display";
+import { TEXTS } from "../wording/texts";
+import { spotAgeSentence } from "./spotage";
+
+const { rates: texts } = TEXTS;
+
+export interface RatesHeadEvents {
+  readonly goTo: (sheet: string) => void;
+  readonly layOut: (spot: string) => Promise<void>;
+  readonly addMissing: () => Promise<void>;
+  readonly readAgain: () => void;
+}
+
+/** What the pane knows of Rates. */
+export interface RatesKnown {
+  /** The last reading that succeeded; undefined before the first. What could not be read is not what is not there. */
+  readonly reading: RatesReading | undefined;
+  /** What it says as rates; undefined where there are none. */
+  readonly parsed: Parsed<Rates> | undefined;
+  /** Why a later reading did not succeed; "" where it did. */
+  readonly failure: string;
+}
+
+export interface RatesHead {
+  readonly root: HTMLElement;
+  show(known: RatesKnown): void;
+}
+
+/** Under the pane's name: the spot worked from, what is wrong on Rates, or the offer to lay Rates out. */
+export function ratesHead(on: RatesHeadEvents): RatesHead {
+  const root = element("div", { class: "rateshead" }, element("p", { class: "help" }, texts.reading));
+  const offer = layOutOffer(on.layOut);
+  const age = element("p", { class: "spotage" });
+  let shown = "";
+  return {
+    root,
+    show({ reading, parsed, failure }) {
+      setText(age, reading?.found && parsed?.ok ? spotAgeSentence(reading.values, parsed.value, serialNow()) : "");
+      age.hidden = age.textContent === "";
+      // Any change in the workbook comes by here; what stands already keeps its focus and a spot half typed.
+      const news = JSON.stringify([reading ?? null, failure]);
+      if (news === shown) return;
+      shown = news;
+      if (failure !== "") {
+        const isKept = reading?.found && parsed?.ok;
+        root.replaceChildren(
+          unread(failure, isKept ? texts.kept : texts.triedAgain, on.readAgain),
+          ...(isKept ? [spotLine(reading.values, parsed.value, () => on.goTo(reading.sheet)), age] : []),
+        );
+      } else if (!reading) {
+        root.replaceChildren(element("p", { class: "help" }, texts.reading));
+      } else if (!reading.found) {
+        root.replaceChildren(offer);
+      } else {
+        const goToRates = () => on.goTo(reading.sheet);
+        root.replaceChildren(
+          parsed?.ok ? spotLine(reading.values, parsed.value, goToRates) : faultList(parsed?.faults ?? [], goToRates),
+          age,
+          ...(reading.missing.length > 0 ? [missingRows(reading.missing, on.addMissing)] : []),
+        );
+      }
+    },
+  };
+}
+
+function unread(failure: string, what: string, readAgain: () => void): HTMLElement {
+  return element(
+    "div",
+    { class: "banner failed", role: "group", "aria-labelledby": "rates-unread" },
+    element("p", { id: "rates-unread", class: "bannerhead" }, texts.unread),
+    element("p", {}, failure),
+    element("p", {}, what),
+    linkButton(texts.again, readAgain),
+  );
+}
+
+function spotLine(values: RateValues, rates: Rates, goToRates: () => void): HTMLElement {
+  const source = typeof values.spotSource === "string" ? values.spotSource.trim() : "";
+  const parts = [
+    texts.spot(showSpot(rates.spot)),
+    showCellDate(values.spotTime) || texts.noTime,
+    source || texts.noSource,
+  ];
+  return element("p", { class: "spotline" }, parts.join(", "), " ", linkButton(texts.show, goToRates));
+}
+
+function faultList(faults: readonly Fault[], goToRates: () => void): HTMLElement {
+  return element(
+    "div",
+    { class: "banner failed", role: "group", "aria-labelledby": "rates-faulty" },
+    element("p", { id: "rates-faulty", class: "bannerhead" }, texts.faulty(faults.length)),
+    element("ul", {}, ...faults.map((fault) => element("li", {}, fault.sentence))),
+    linkButton(texts.show, goToRates),
+  );
+}
+
+function missingRows(missing: readonly RateKey[], add: () => Promise<void>): HTMLElement {
+  const press = button(
+    texts.addMissing(missing.length),
+    "outline",
+    async () => {
+      press.work(texts.addingMissing);
+      try {
+        await add();
+      } finally {
+        press.rest();
+      }
+    },
+    "small",
+  );
+  const labels = showList(missing.map((key) => RATE_ROWS[key].label));
+  return element(
+    "div",
+    { class: "banner missing" },
+    element("p", {}, texts.missing(missing.length, labels)),
+    element("div", { class: "actions" }, press.root),
+  );
+}
+
+function layOutOffer(layOut: (spot: string) => Promise<void>): HTMLElement {
+  const spot = field({
+    id: "start-spot",
+    label: texts.spotLabel,
+    required: true,
+    numeric: true,
+    unit: texts.spotUnit(RATE_ROWS.currency.start),
+    help: texts.spotHelp,
+  });
+  const press = button(texts.layOut, "primary", async () => {
+    const sentence = spotFault(spot.control.value);
+    spot.setFault(sentence);
+    if (sentence !== "") return spot.control.focus();
+    press.work(texts.layingOut);
+    try {
+      await layOut(withPoint(spot.control.value, "figure").trim());
+    } finally {
+      press.rest();
+    }
+  });
+  spot.control.addEventListener("input", () => {
+    if (spot.root.classList.contains("faulty")) spot.setFault(spotFault(spot.control.value));
+  });
+  return element(
+    "section",
+    { class: "offer", "aria-labelledby": "offer-title" },
+    element("h2", { id: "offer-title" }, texts.emptyTitle),
+    element("p", {}, texts.emptyWhat),
+    spot.root,
+    press.root,
+  );
+}
+
+/** What is wrong with a first spot: read as the Rates sheet will read it, between the start values. */
+function spotFault(typed: string): string {
+  const readings = twoReadings(typed, "figure");
+  if (readings) return TEXTS.form.ambiguous(texts.spotLabel, typed.trim(), readings.fraction, readings.whole);
+  const spot = withPoint(typed, "figure");
+  const start = Object.fromEntries(RATE_KEYS.map((key) => [key, RATE_ROWS[key].start]));
+  const parsed = parseRates({ ...start, spot });
+  const sentence = parsed.ok ? "" : (parsed.faults.find((fault) => fault.field === "spot")?.sentence ?? "");
+  return faultWithLocalMark(sentence, spot, typed);
+}

@@ -1,0 +1,70 @@
+import { type QuoteNumber, showQuoteNumber } from "../../src/index";
+import { button } from "../controls/button";
+import { element } from "../controls/element";
+import type { OrderForm } from "../order/orderform";
+import type { Typed } from "../order/reckoning";
+import { TEXTS } from "../wording/texts";
+
+const { revising: texts } = TEXTS;
+
+export interface Revision {
+  readonly root: HTMLElement;
+  /** The quote that stands in the form to be revised; undefined while the form holds an order of its own. */
+  readonly of: QuoteNumber | undefined;
+  /** Puts a quote into the form. @param total what it was quoted at, as shown */
+  begin(number: QuoteNumber, total: string, typed: Typed): void;
+  /** The form's quote was made, and is now the one to be revised. */
+  goOn(number: QuoteNumber, total: string): void;
+  /** The form is an order of its own again, with what stands in it. */
+  end(): void;
+}
+
+/** Whether the form holds an earlier quote, said over the form with what making it will do and the way out. */
+export function revisionOf(form: OrderForm, left: () => void): Revision {
+  const root = element("section", { class: "revising", tabindex: "-1", "aria-labelledby": "revising-title" });
+  root.hidden = true;
+  let current: QuoteNumber | undefined;
+  let before: (() => void) | undefined;
+  const end = () => {
+    current = undefined;
+    before = undefined;
+    root.hidden = true;
+  };
+  const leave = button(
+    texts.leave,
+    "outline",
+    () => {
+      before?.();
+      end();
+      left();
+    },
+    "small",
+  );
+  const goOn = (number: QuoteNumber, total: string) => {
+    current = number;
+    const name = showQuoteNumber(number);
+    // Made anew at today's spot, its own is left empty and follows Rates.
+    const said = form.typed().order.spot.trim() === "" ? texts.atRates : texts.asQuoted;
+    root.replaceChildren(
+      element("h2", { id: "revising-title" }, texts.title(name)),
+      element("p", {}, said(total)),
+      element("p", {}, texts.willMake(name)),
+      element("div", { class: "actions" }, leave.root),
+    );
+    root.hidden = false;
+  };
+  return {
+    root,
+    get of() {
+      return current;
+    },
+    begin(number, total, typed) {
+      // Opening one quote after another, what the person had typed before the first is what comes back.
+      before ??= form.keep();
+      form.fill(typed);
+      goOn(number, total);
+    },
+    goOn,
+    end,
+  };
+}

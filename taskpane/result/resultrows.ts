@@ -1,0 +1,167 @@
+import {
+  COST_LINES,
+  type CostLine,
+  type CostSheet,
+  type Money,
+  money,
+  type OrderLine,
+  Quotient,
+} from "../../src/index";
+import { shownWord } from "../order/formplan";
+import type { Costed } from "../order/reckoning";
+import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "../wording/display";
+import { TEXTS } from "../wording/texts";
+
+const { result } = TEXTS;
+
+/** One line of the result: what it is, how much, and a quiet remark. */
+export interface Row {
+  readonly term: string;
+  readonly value: string;
+  readonly remark?: string;
+  /** A sentence, which takes the whole width. */
+  readonly sentence?: boolean;
+}
+
+/** The piece: links, weights, gold. */
+export function pieceRows({ quote }: Costed, sheet: CostSheet, index: number): readonly Row[] {
+  const { line } = sheet;
+  const { settledDiscount } = quote;
+  const perGram = quote.lines[index]?.perGram;
+  return [
+    {
+      term: result.links,
+      value: result.reaches(showNumber(line.links), showLength(sheet.reached, line.lengthUnit)),
+      remark: differenceOf(sheet),
+    },
+    {
+      term: result.finished,
+      value: result.about(showGrams(sheet.finishedWeight, 1)),
+      ...(line.hollow ? { remark: result.hollow } : {}),
+    },
+    { term: result.cast, value: showGrams(sheet.castWeight, 2) },
+    {
+      term: result.fineGold,
+      value: result.inPiece(showGrams(sheet.fineGold, 2)),
+      remark: result.toBeCast(showGrams(sheet.fineGoldCast, 2)),
+    },
+    ...(perGram
+      ? [
+          {
+            term: result.settling,
+            value: result.settlingPerGram(showMoney(perGram)),
+            ...(settledDiscount ? { remark: result.beforeDiscount(showShare(settledDiscount)) } : {}),
+          },
+        ]
+      : []),
+  ];
+}
+
+/** What one piece costs, and how that compares. */
+export function costRows({ rates }: Costed, sheet: CostSheet): readonly Row[] {
+  return [
+    {
+      term: result.landed,
+      value: showMoney(sheet.landed),
+      ...(sheet.line.quantity.equals(Quotient.one) ? {} : { remark: result.forOne }),
+    },
+    {
+      term: result.landedPerGram,
+      value: result.aGram(showRate(sheet.landedPerGram)),
+      remark: result.basis[rates.costBasis],
+    },
+    { term: result.metalRate, value: result.aGram(showRate(sheet.metalRate)) },
+    { term: result.premium, value: result.aGram(showRate(sheet.premium)) },
+    { term: result.sourcing, value: sourcingOf(sheet), remark: result.sourcingNote, sentence: true },
+  ];
+}
+
+/** Every cost line of one piece that comes to something, and their sum. */
+export function costLineRows(sheet: CostSheet): readonly Row[] {
+  const lines = Object.entries(COST_LINES) as readonly [CostLine, string][];
+  return [
+    ...lines
+      .filter(([line]) => !sheet.costs[line].amount.isZero())
+      .map(([line, term]) => ({ term, value: showMoney(sheet.costs[line]) })),
+    { term: result.landed, value: showMoney(sheet.landed) },
+  ];
+}
+
+/** What the person should know before the quote goes out. */
+export function watchSentences({ order, sheets, quote, watch, rates }: Costed): readonly string[] {
+  const sentences: string[] = [];
+  if (watch.belowFloor) {
+    const say = order.discount.isZero() ? result.belowFloor : result.belowFloorDiscounted;
+    sentences.push(say(showMoney(watch.net), showMoney(watch.floor), showShare(rates.leastMargin)));
+  }
+  for (const line of watch.belowFloor ? [] : watch.linesBelowFloor) {
+    sentences.push(result.lineBelowFloor(line + 1, quote.lines[line]?.design ?? "", showShare(rates.leastMargin)));
+  }
+  for (const [line, { line: ordered }] of sheets.entries()) {
+    const lacking = lackingOf(ordered.clasp);
+    if (lacking.length > 0) {
+      const clasp = shownWord(ordered.clasp.kind).toLowerCase();
+      sentences.push(result.claspLacks(sheets.length > 1 ? line + 1 : undefined, clasp, lacking));
+    }
+  }
+  if (watch.depositShort) {
+    const cash = showMoney(watch.cashOut);
+    const none = quote.deposit.amount.isZero();
+    sentences.push(none ? result.noDeposit(cash) : result.depositShort(showMoney(quote.deposit), cash));
+  }
+  return sentences;
+}
+
+/** What a clasp that is fitted is not given: it counts as nothing. The parts in a cast one may well cost nothing. */
+function lackingOf({
+  kind,
+  cast,
+  length,
+  weight,
+  cost,
+}: OrderLine["clasp"]): readonly ("cost" | "weight" | "length")[] {
+  if (kind === "none") return [];
+  return [
+    ...(cost.amount.isZero() && !cast ? (["cost"] as const) : []),
+    ...(weight.grams.isZero() ? (["weight"] as const) : []),
+    ...(length.millimetres.isZero() ? (["length"] as const) : []),
+  ];
+}
+
+/** More than this in cash is reported in the United States. Source: Form 8300, 26 U.S.C. 6050I. */
+const CASH_REPORTED = Quotient.of("10000");
+
+/** The cautions that this order calls for. */
+export function orderCautions({ quote, sheets }: Costed): readonly string[] {
+  const { cautions } = TEXTS;
+  const reported = quote.total.currency === "USD" && quote.total.amount.isGreaterThan(CASH_REPORTED);
+  return [
+    ...(sheets.some(({ line }) => line.hollow) ? [cautions.hollow] : []),
+    ...(reported ? [cautions.cash] : []),
+    cautions.casting,
+  ];
+}
+
+function differenceOf({ difference, line }: CostSheet): string {
+  const { millimetres } = difference;
+  if (millimetres.isZero()) return result.exact;
+  const size = { ...difference, millimetres: millimetres.isNegative() ? minus(millimetres) : millimetres };
+  const shown = showLength(size, line.lengthUnit);
+  return millimetres.isNegative() ? result.shorter(shown) : result.longer(shown);
+}
+
+function sourcingOf({ sourcing }: CostSheet): string {
+  const make = showRate(sourcing.makePerGram);
+  const buy = showRate(sourcing.buyPerGram);
+  if (sourcing.verdict === "make") return result.make(make, buy, showMoney(sourcing.saving));
+  if (sourcing.saving.amount.isZero()) return result.level(make);
+  return result.buy(make, buy, showMoney(negative(sourcing.saving)));
+}
+
+function minus(value: Quotient): Quotient {
+  return Quotient.zero.minus(value);
+}
+
+export function negative(amount: Money): Money {
+  return money(Quotient.zero.minus(amount.amount), amount.currency);
+}

@@ -1,0 +1,76 @@
+import {
+  COLOURS,
+  FEWEST_WEIGHINGS,
+  grams,
+  isBlank,
+  LINK_FIGURES,
+  LINKS_PER_UNITS,
+  type LineKey,
+  Quotient,
+  sameText,
+  type Weight,
+} from "../../src/index";
+import type { LinkRow } from "../excel/weights/scalebook";
+import { SCALE_TEXTS } from "../wording/scaletexts";
+import { linkName, showScale } from "../wording/shownweight";
+
+const { links: texts } = SCALE_TEXTS;
+
+/** A link of the table as an order takes it. */
+export interface ChosenLink {
+  readonly name: string;
+  readonly texts: Readonly<Partial<Record<LineKey, string>>>;
+  /** Which weight it used, and how good that is. */
+  readonly said: string;
+  readonly isUsable: boolean;
+}
+
+/** Reads a row of the Links table; undefined for one without a model: a person's own. */
+export function chosenLink(row: LinkRow): ChosenLink | undefined {
+  if (isBlank(row.model)) return undefined;
+  const name = linkName(row);
+  const weight = weightOf(row.weight);
+  const isWeighed = sameText(row.basis, "weighed");
+  return {
+    name,
+    texts: { ...alloyOf(row), ...pitchOf(row), ...(weight ? { linkWeight: plain(weight) } : {}) },
+    said: weight ? (isWeighed ? saidOfMean(row, weight) : texts.usedEstimate(showScale(weight))) : texts.unusable(name),
+    isUsable: weight !== undefined,
+  };
+}
+
+function saidOfMean(row: LinkRow, weight: Weight): string {
+  const within = weightOf(row.within);
+  const estimate = weightOf(row.estimate);
+  return [
+    texts.usedMean(showScale(weight), String(row.weighings), String(row.pieces), within && showScale(within)),
+    ...(isStillGuess(row) ? [texts.stillGuess] : []),
+    ...(estimate ? [texts.wasEstimated(showScale(estimate))] : []),
+  ].join(" ");
+}
+
+/** As the table's own remark says; its rule is that of src/weighed.ts. */
+function isStillGuess({ weighings, remark }: LinkRow): boolean {
+  return Number(weighings) < FEWEST_WEIGHINGS || !isBlank(remark);
+}
+
+function alloyOf({ mark, colour }: LinkRow): Partial<Record<LineKey, string>> {
+  const known = COLOURS.find((word) => sameText(word, colour));
+  return { ...(isBlank(mark) ? {} : { mark: String(mark).trim() }), ...(known ? { colour: known } : {}) };
+}
+
+function pitchOf({ linksPer, linksPerUnit }: LinkRow): Partial<Record<LineKey, string>> {
+  const unit = LINKS_PER_UNITS.find((word) => sameText(word, linksPerUnit));
+  // Links in a length say nothing without the length.
+  if (!unit || typeof linksPer !== "number" || linksPer <= 0) return {};
+  return { linksPer: Quotient.of(linksPer.toPrecision(15)).value().toFixed(), linksPerUnit: unit };
+}
+
+function weightOf(cell: unknown): Weight | undefined {
+  return typeof cell === "number" && cell > 0 ? grams(Quotient.of(cell.toPrecision(15))) : undefined;
+}
+
+/** A weight as the order's field takes it. */
+export function plain(weight: Weight): string {
+  return weight.grams.value().toSignificantDigits(LINK_FIGURES).toFixed();
+}

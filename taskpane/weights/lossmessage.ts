@@ -1,0 +1,62 @@
+import { grams, type Quotient, type Weighed, type WeighedVerdict } from "../../src/index";
+import { showNumber } from "../wording/display";
+import { SCALE_TEXTS } from "../wording/scaletexts";
+import { linkName, showLoss, showScale } from "../wording/shownweight";
+
+const { weighIn: texts } = SCALE_TEXTS;
+
+/** A sentence on what a weighing says, and whether it wants a second look. */
+export interface Said {
+  readonly sentence: string;
+  readonly isWarning: boolean;
+}
+
+/** What a verdict is in sentences, warnings last. @param allowed share of the cast weight that may be lost */
+export function sayVerdict(weighed: Weighed, verdict: WeighedVerdict, allowed: Quotient | undefined): readonly Said[] {
+  return [
+    ...sayLoss(weighed, verdict, allowed),
+    { sentence: sayMean(weighed, verdict), isWarning: false },
+    ...sayFar(weighed, verdict),
+  ];
+}
+
+function sayMean({ link, stage }: Weighed, { mean, isGuess }: WeighedVerdict): string {
+  const name = `${linkName(link)}, ${texts.stages[stage]}`;
+  const weight = showScale(mean.mean);
+  if (!mean.within) return texts.guess.one(name, weight);
+  const say = isGuess ? texts.guess.wide : texts.known;
+  return say(name, weight, showScale(mean.within), String(mean.weighings));
+}
+
+function sayFar({ weight, pieces }: Weighed, { isFarOff }: WeighedVerdict): readonly Said[] {
+  if (!isFarOff) return [];
+  return [{ sentence: texts.farOff(showScale(grams(weight.grams.dividedBy(pieces)))), isWarning: true }];
+}
+
+function sayLoss(
+  { stage, job, weight }: Weighed,
+  { loss }: WeighedVerdict,
+  allowed: Quotient | undefined,
+): readonly Said[] {
+  const isPassage = (stage === "polished" || stage === "finished") && job !== "";
+  if (!loss) return isPassage ? [{ sentence: texts.noCast(job), isWarning: false }] : [];
+  if (loss.judgement === "more back")
+    return [{ sentence: texts.moreBack(showScale(weight), showScale(loss.out)), isWarning: true }];
+  const lost = grams(loss.out.grams.minus(weight.grams));
+  const since = loss.from === "polished" && loss.sinceCast ? ` ${texts.sinceCast(showLoss(loss.sinceCast))}` : "";
+  const sentence = texts.loss(showLoss(loss.share), showScale(lost), showScale(loss.out), texts.stages[loss.from]);
+  if (loss.judgement === "above" && loss.sinceCast && allowed) {
+    const above = texts.above(showLoss(loss.sinceCast), showLoss(allowed));
+    return [
+      { sentence: `${sentence}${since}`, isWarning: false },
+      { sentence: above, isWarning: true },
+    ];
+  }
+  const limit = allowed ? texts.allowed(showLoss(allowed)) : texts.noLimit;
+  return [{ sentence: `${sentence}${since} ${limit}`, isWarning: false }];
+}
+
+/** A count as shown. */
+export function showCount(count: Quotient): string {
+  return showNumber(count, 3);
+}

@@ -1,0 +1,63 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { blankOrder, readOrderText, type TypedOrder, writeOrderText } from "../../../src/order/ordertext";
+import { EXTRA_KEYS, LINE_KEYS, ORDER_KEYS } from "../../../src/reading/orderwords";
+
+const texts = <K extends string>(keys: readonly K[]) =>
+  fc
+    .tuple(...keys.map(() => fc.string({ unit: "grapheme", maxLength: 12 })))
+    .map((typed) => Object.fromEntries(keys.map((key, index) => [key, typed[index] ?? ""])) as Record<K, string>);
+const typedOrder: fc.Arbitrary<TypedOrder> = fc.record({
+  order: texts(ORDER_KEYS),
+  lines: fc.array(texts(LINE_KEYS), { minLength: 1, maxLength: 4 }),
+  extras: fc.array(texts(EXTRA_KEYS), { maxLength: 3 }),
+});
+
+describe("an order as typed, as one text", () => {
+  test("comes back exactly, whatever was typed in however many lines", () => {
+    fc.assert(
+      fc.property(typedOrder, (typed) => {
+        expect(readOrderText(writeOrderText(typed))).toEqual(typed);
+      }),
+    );
+  });
+
+  test("leaves out what was left empty", () => {
+    const [line] = blankOrder().lines;
+    if (!line) throw new Error("a blank order has a line");
+    const typed = { ...blankOrder(), lines: [{ ...line, length: "24" }, line] };
+    expect(writeOrderText({ ...typed, order: { ...typed.order, customer: '=1+1 "quoted"' } })).toBe(
+      '{"customer":"=1+1 \\"quoted\\"","lines":[{"length":"24"},{}]}',
+    );
+  });
+
+  test.each<unknown>([
+    "",
+    "mine",
+    '{"customer":"Ada"',
+    "[]",
+    "null",
+    "7",
+    '"customer"',
+    "{}",
+    '{"customer":"Ada"}',
+    '{"lines":[]}',
+    '{"lines":{}}',
+    '{"lines":[7]}',
+    '{"lines":[[]]}',
+    '{"lines":[{"customer":"Ada"}]}',
+    '{"lines":[{}],"extras":7}',
+    '{"lines":[{}],"extras":[{"length":"24"}]}',
+    '{"lines":[{}],"extras":[null]}',
+    '{"customer":7,"lines":[{}]}',
+    '{"customer":null,"lines":[{}]}',
+    '{"courier":"Ada","lines":[{}]}',
+    '{"__proto__":"Ada","lines":[{}]}',
+    7,
+    undefined,
+    null,
+    true,
+  ])("%j is no such text", (text) => {
+    expect(readOrderText(text)).toBeUndefined();
+  });
+});

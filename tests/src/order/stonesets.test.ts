@@ -1,0 +1,63 @@
+import { describe, expect, test } from "vitest";
+import { Quotient } from "../../../src/exact/quotient";
+import { parseStoneSets } from "../../../src/order/stonesets";
+import { type Record_, ratesOf, read } from "../orders";
+
+const RATES = ratesOf();
+const counts = (record: Record_, links = 95) =>
+  read(parseStoneSets(record, Quotient.of(links), RATES)).map(({ where, count }) => [where, count.toNumber()]);
+
+describe("the stones of a piece of 95 links (hand arithmetic)", () => {
+  test.each<[Record_, (string | number)[][]]>([
+    [{}, []],
+    [{ stonesOn: "all links" }, [["links", 95]]],
+    [{ stonesOn: "all links", stonesPerLink: "3" }, [["links", 285]]],
+    [{ stonesOn: "every n-th link", stoneEvery: "10" }, [["links", 9]]],
+    [{ stonesOn: "every n-th link", stoneEvery: "96" }, []],
+    [{ stonesOn: "a number of links", stoneCount: "7", stonesPerLink: "2" }, [["links", 14]]],
+    [
+      { stoneCount: 7, claspStoneCount: 3 },
+      [
+        ["links", 7],
+        ["clasp", 3],
+      ],
+    ],
+    [{ stonesOn: "no links", claspStoneCount: "1" }, [["clasp", 1]]],
+  ])("%j", (record, expected) => {
+    expect(counts(record)).toEqual(expected);
+  });
+
+  test("wrong figures are told also where there are no stones, missing ones only where there are", () => {
+    const parsed = (record: Record_) => parseStoneSets(record, Quotient.of(95), RATES);
+    expect(parsed({ stonePrice: "free" })).toMatchObject({ ok: false, faults: [{ field: "stonePrice" }] });
+    expect(parsed({ stonePrice: "400", stonePriced: "a carat" }).ok).toBe(true);
+    expect(parsed({ stonePrice: "400", stonePriced: "a carat", stoneCount: "1" })).toMatchObject({
+      ok: false,
+      faults: [{ field: "stoneCarat", code: "blank" }],
+    });
+  });
+
+  test("all links and every n-th are counted anew where the links change; a number stands", () => {
+    const follows = (record: Record_) =>
+      read(parseStoneSets({ ...record, claspStoneCount: "1" }, Quotient.of(95), RATES)).map(
+        (set) => set.follows && [set.follows.every.toNumber(), set.follows.each.toNumber()],
+      );
+    expect(follows({ stonesOn: "all links", stonesPerLink: "3" })).toEqual([[1, 3], undefined]);
+    expect(follows({ stonesOn: "every n-th link", stoneEvery: "10" })).toEqual([[10, 1], undefined]);
+    expect(follows({ stoneCount: "7" })).toEqual([undefined, undefined]);
+  });
+
+  test.each<[Record_, string]>([
+    [{ stonesOn: "all links", stonesPerLink: "3" }, "all links, 3 each"],
+    [{ stonesOn: "every n-th link", stoneEvery: "10" }, "every 10th link"],
+    [{ stonesOn: "every n-th link", stoneEvery: "1", stonesPerLink: "2" }, "all links, 2 each"],
+    [{ stonesOn: "every n-th link", stoneEvery: "2" }, "every 2nd link"],
+    [{ stonesOn: "every n-th link", stoneEvery: "3" }, "every 3rd link"],
+    [{ stonesOn: "every n-th link", stoneEvery: "13" }, "every 13th link"],
+    [{ stonesOn: "every n-th link", stoneEvery: "21" }, "every 21st link"],
+    [{ stoneCount: 7 }, "7 links"],
+    [{ claspStoneCount: 1 }, ""],
+  ])("the setter reads which links: %j", (record, which) => {
+    expect(read(parseStoneSets(record, Quotient.of(95), RATES)).map((set) => set.which)).toEqual([which]);
+  });
+});

@@ -1,0 +1,329 @@
+import fc from "fast-check";
+import Fraction from "fraction.js";
+import { expect, test } from "vitest";
+import { ORDER, RATES } from "../../../src/orders";
+import { type Expected, workOrder } from "../../../src/workorders";
+import { SPOT_FOR_25, withRates } from "../../../workbook/desk";
+import { deskForAll } from "../../../workbook/workshop";
+import { papersOf, putContents, valuesOf, writeCells, writeRates } from "../papers";
+
+const desk = deskForAll(withRates);
+
+/** A figure of a cell beside the exact one: to a millionth of a millionth of it, which is what a double holds of a sum. */
+function agrees(cell: unknown, exact: Fraction): void {
+  const wanted = exact.valueOf();
+  expect(typeof cell).toBe("number");
+  expect(Math.abs(Number(cell) - wanted)).toBeLessThanOrEqual(Math.max(1e-9, Math.abs(wanted) * 1e-12));
+}
+
+const SAMPLES = fc.sample(workOrder, { numRuns: 12, seed: 20_261_125 });
+
+test.each(SAMPLES.map((sample, index) => [index + 1, sample] as const))(
+  "the job sheet's formulas come to the cent to what exact rationals say: order %i",
+  async (_, { rates, form, expected }) => {
+    await writeRates(desk, rates);
+    const { job } = papersOf(form, rates);
+    await putContents(desk, "Job 2001", job.paper);
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const at = (address: string) => {
+      const [, column = "", row = ""] = /^\$([A-H])\$(\d+)$/.exec(address) ?? [];
+      return rows[Number(row) - 1]?.["ABCDEFGH".indexOf(column)];
+    };
+    expected.lines.forEach((line: Expected["lines"][number], index: number) => {
+      agrees(at(job.at(index)("landed")), line.landed);
+      agrees(at(job.at(index)("quoted")), line.price);
+      agrees(at(job.at(index)("priceNow")), line.price);
+    });
+    const figure = (label: string, column = 1) => rows.find(([first]) => first === label)?.[column];
+    agrees(figure("Together", 2), expected.landed);
+    agrees(figure("Together", 3), expected.subtotal);
+    agrees(figure("Discount", 1), new Fraction(String(form.order.discount)));
+    agrees(rows.filter(([first]) => first === "Discount")[1]?.[1], expected.discount);
+    agrees(figure("Cash out before it is sold"), expected.cashOut);
+    agrees(figure("Tax"), expected.tax);
+    agrees(figure("Total"), expected.total);
+    agrees(figure("Net, without tax and shipping"), expected.net);
+    agrees(figure("To pay, as quoted"), expected.toPay);
+    if (form.order.ownGoldWeight) {
+      agrees(figure("Credit quoted"), expected.credit);
+      agrees(figure("Credit at today's spot"), expected.credit);
+    }
+  },
+);
+
+const { customer: _customer, spot: _spot, discount: _discount, ...PLAIN } = ORDER;
+/** Fine gold at 25 a gram; 1.50 a gram cast, 50 of labour, 2 g lost on a piece, 30 % on the landed cost, whole money. */
+const AT_25 = {
+  ...RATES,
+  spot: SPOT_FOR_25,
+  costBasis: "finished",
+  priceStep: "1",
+  plating: "40",
+  taxIs: "on top",
+  shippingTaxed: "no",
+  overhead: "0",
+  breakage: "0",
+  tolerance: "0.05",
+  ownGoldShare: "1",
+};
+/** 12.5 in at 4 an inch: 50 links. */
+const FIFTY = { ...PLAIN, mark: "1000", length: "12.5" };
+const TWO_LINES = {
+  order: { customer: "Ada Quillfeather", settled: "by final weight" },
+  lines: [
+    { ...FIFTY, design: "Plain curb" },
+    { ...FIFTY, design: "Two-colour curb", pattern: "YYW", linkWeightWhite: "2.5", quantity: "2" },
+  ],
+  extras: [],
+};
+
+async function twoLines(first: Readonly<Record<string, string>> = {}) {
+  await writeRates(desk, AT_25);
+  const [plain, ...others] = TWO_LINES.lines;
+  const { job } = papersOf({ ...TWO_LINES, lines: [{ ...plain, ...first }, ...others] }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const cell =
+    (line: number) =>
+    (key: string, column: "B" | "C" | "D" | "E" | "F" | "G" = "B") =>
+      job.at(line)(key, column).replaceAll("$", "");
+  const values = async () => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const read = (address: string) => rows[Number(address.slice(1)) - 1]?.["ABCDEFGH".indexOf(address.charAt(0))];
+    const labelled = (label: string, column = 1) => rows.find(([first]) => first === label)?.[column];
+    return { read, labelled };
+  };
+  return { cell, values };
+}
+
+test("links of two colours are counted closed and open, weighed, and cast by alloy", async () => {
+  const { cell, values } = await twoLines();
+  const { read } = await values();
+  const at = cell(1);
+  // Y at places 0, 1, 3, 4 of six and W at 2 and 5; of 50 links eight whole sixes and two more yellow ones:
+  // closed Y 8 x 2 + 1, open Y 8 x 2 + 1, closed W 8, open W 8. 34 x 2 + 16 x 2.5 = 108 g, 110 g with what is lost.
+  expect(["B", "C", "D", "F"].map((column) => read(at("alloy0", column as "B")))).toEqual([34, 17, 17, 68]);
+  expect(["B", "C", "D", "F"].map((column) => read(at("alloy1", column as "B")))).toEqual([16, 8, 8, 40]);
+  expect(read(at("castParts", "G"))).toBe(110);
+  agrees(read(at("cast0", "C")), new Fraction(110 * 2 * 68, 108));
+  agrees(read(at("cast1", "C")), new Fraction(110 * 2 * 40, 108));
+  // 110 x 26.5 + 50 + 40 of plating.
+  expect(read(at("landed"))).toBe(3005);
+});
+
+test("a rate, or a cell to write in, changes every figure that rests on it", async () => {
+  const { cell, values } = await twoLines();
+  const at = cell(0);
+  expect((await values()).read(at("landed"))).toBe(2753);
+  await writeRates(desk, { labourFlat: "60" });
+  expect((await values()).read(at("landed"))).toBe(2763);
+  // 10 in: 40 links, 80 g; 82 x 26.5 + 60 = 2,233; x 1.3 = 2,902.90, up to 2,903.
+  await writeCells(desk, "Job 2001", { [at("length")]: 10 });
+  const { read } = await values();
+  expect([read(at("castParts")), read(at("landed")), read(at("priceNow"))]).toEqual([40, 2233, 2903]);
+  // What was quoted stands: 2,753 x 1.3 = 3,578.90, up to 3,579.
+  expect(read(at("quoted"))).toBe(3579);
+});
+
+test("a model and mould that a piece has counts in making its chain, and may be corrected (hand arithmetic)", async () => {
+  // 40 links, 80 g: 82 x 26.5 + 50 = 2,223 made, 80 x 28.25 = 2,260 bought: 37 saved, less the model and mould.
+  const { cell, values } = await twoLines({ length: "10", setup: "10" });
+  const at = cell(0);
+  const sourcing = async () => {
+    const now = await values();
+    return ["D", "E"].map((column) => now.read(at("makeOrBuy", column as "D")));
+  };
+  expect(await sourcing()).toEqual([27, "make"]);
+  await writeCells(desk, "Job 2001", { [at("setup")]: 50 });
+  expect(await sourcing()).toEqual([-13, "buy"]);
+});
+
+test("the credit and what is to be paid stand as they were quoted when spot moves", async () => {
+  await writeRates(desk, AT_25);
+  const own = { ownGoldWeight: "20", ownGoldMark: "500", ownGoldUse: "credited", ownGoldShare: "0.9" };
+  const { job } = papersOf({ ...TWO_LINES, order: { ...TWO_LINES.order, ...own } }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const figures = async () => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const labels = ["Credit quoted", "Credit at today's spot", "To pay, as quoted"];
+    return labels.map((label) => rows.find(([first]) => first === label)?.[1]);
+  };
+  // 10 g fine at 25, 90 % of it; 3,579 and twice 3,907 less that.
+  expect(await figures()).toEqual([225, 225, 11_168]);
+  await writeRates(desk, { spot: 2 * Number(SPOT_FOR_25) });
+  expect(await figures()).toEqual([225, 450, 11_168]);
+});
+
+test("stones on all or every n-th of the links are counted anew with the links; a number of them stands", async () => {
+  const set = { ...FIFTY, stonePrice: "5", stonesPerLink: "2" };
+  const lines = [
+    { ...set, design: "All", stonesOn: "all links" },
+    { ...set, design: "Every seventh", stonesOn: "every n-th link", stoneEvery: "7" },
+    { ...set, design: "Ten", stonesOn: "a number of links", stoneCount: "10" },
+  ];
+  await writeRates(desk, AT_25);
+  const { job } = papersOf({ ...TWO_LINES, lines }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const cells = lines.map((_, line) => (key: string) => job.at(line)(key).replaceAll("$", ""));
+  const values = async (key: string) => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    return cells.map((cell) => rows[Number(cell(key).slice(1)) - 1]?.[1]);
+  };
+  // Of 50 links: 50, 7 and 10 with two stones each at 5.
+  expect(await values("stones0")).toEqual([100, 14, 20]);
+  expect(await values("stones")).toEqual([500, 70, 100]);
+  await writeCells(desk, "Job 2001", Object.fromEntries(cells.map((cell) => [cell("length"), 10])));
+  // Of 40 links: 40 and 5.
+  expect(await values("stones0")).toEqual([80, 10, 20]);
+});
+
+test("cost lines that a piece has nothing of are not listed, and an overhead that comes later still counts", async () => {
+  const lines = [
+    { ...FIFTY, design: "Plain curb", clasp: "none" },
+    { ...FIFTY, design: "Named curb", clasp: "none", engraving: "For Ada", findings: "jump rings", setup: "25" },
+  ];
+  await writeRates(desk, AT_25);
+  const { job } = papersOf({ ...TWO_LINES, lines }, AT_25);
+  await putContents(desk, "Job 2001", job.paper);
+  const listed = async (line: number) => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const row = (key: string) => Number(job.at(line)(key).split("$").at(-1)) - 1;
+    return rows.slice(row("metal"), row("landed") + 1).map((cells) => cells.slice(0, 2));
+  };
+  const four = [
+    ["Metal in the cast parts", 2500],
+    ["Metal lost in polishing", 50],
+    ["Casting", 153],
+    ["Labour", 50],
+  ];
+  expect(await listed(0)).toEqual([...four, ["Landed cost", 2753]]);
+  expect(await listed(1)).toEqual([
+    ...four,
+    ["Other findings", 0],
+    ["Engraving", 0],
+    ["Model and mould share", 25],
+    ["Landed cost", 2778],
+  ]);
+  await writeRates(desk, { overhead: "0.1" });
+  expect((await listed(0)).at(-1)?.[1]).toBeCloseTo(3028.3, 9);
+  await writeRates(desk, { overhead: "0" });
+});
+
+test("blank readings stay blank, and readings say what loss, cost, price and margin came to", async () => {
+  const { cell, values } = await twoLines();
+  const at = cell(0);
+  const actual = [
+    "actualLinks",
+    "actualCast",
+    "actualLoss",
+    "actualPiece",
+    "actualLanded",
+    "actualPrice",
+    "actualMargin",
+  ];
+  const before = await values();
+  expect(actual.map((key) => before.read(at(key, "C")))).toEqual(actual.map(() => ""));
+  await writeCells(desk, "Job 2001", {
+    [at("cast0", "D")]: 50,
+    [at("cast0", "E")]: 103,
+    [at("polished0", "D")]: 50,
+    [at("polished0", "E")]: 100.5,
+    [at("finishedPieces", "D")]: 1,
+    [at("finishedPieces", "E")]: 100.4,
+  });
+  const { read, labelled } = await values();
+  expect(read(at("actualLinks", "C"))).toBe(50);
+  expect(read(at("actualLinks", "D"))).toBe(0);
+  agrees(read(at("actualLoss", "C")), new Fraction("2.5"));
+  expect(read(at("actualLoss", "E"))).toBe("more than allowed");
+  agrees(read(at("actualLossShare", "C")), new Fraction("2.5").div(103));
+  // 103 x 26.5 + 50.
+  agrees(read(at("actualLanded", "C")), new Fraction("2779.5"));
+  agrees(read(at("actualPerGram", "C")), new Fraction("2779.5").div("100.4"));
+  // A gram moves it by the metal rate, 25: 3,579 + 0.4 x 25 = 3,589.
+  expect(read(at("settlingRate"))).toBe(25);
+  agrees(read(at("actualPrice", "C")), new Fraction("3589"));
+  agrees(read(at("actualMargin", "C")), new Fraction(1).sub(new Fraction("2779.5").div("3589")));
+  // The other line was not weighed.
+  expect(labelled("Landed, by the scale")).toBe("");
+});
+
+test("an order weighed in full shows its landed cost, and a weight outside the tolerance is to be agreed", async () => {
+  const { cell, values } = await twoLines();
+  const [first, second] = [cell(0), cell(1)];
+  await writeCells(desk, "Job 2001", {
+    [first("cast0", "E")]: 102,
+    [first("polished0", "E")]: 100,
+    [first("finishedPieces", "D")]: 1,
+    [first("finishedPieces", "E")]: 105.01,
+    [second("cast0", "E")]: 138,
+    [second("cast1", "E")]: 82,
+    [second("polished0", "E")]: 136,
+    [second("polished1", "E")]: 80,
+    [second("finishedPieces", "D")]: 2,
+    [second("finishedPieces", "E")]: 226.8,
+  });
+  const { read, labelled } = await values();
+  expect(read(first("actualPrice", "C"))).toBe("agree with the customer");
+  // 108 g stated, 5 % of it is 5.4 g: 113.4 g is the last that is settled. 3,005 x 1.3 = 3,906.50, up to 3,907.
+  // 3,907 + 5.4 x the metal rate of 25 = 4,042.
+  agrees(read(second("actualPrice", "C")), new Fraction("4042"));
+  // 102 x 26.5 + 50 = 2,753, and twice 110 x 26.5 + 50 + 40.
+  agrees(labelled("Landed, by the scale"), new Fraction(2753 + 2 * 3005));
+  // The price to be agreed still counts as quoted.
+  agrees(labelled("Net, by the scale"), new Fraction("3579").add(new Fraction("4042").mul(2)));
+  expect(labelled("Left to pay")).toBe("");
+  expect(labelled("Left to pay", 2)).toBe("a price is to be agreed first");
+});
+
+test("a price settled by weight stands before the discount, on the quote and on the job, and the job says what is left to pay", async () => {
+  const rates = { ...AT_25, tax: "0.08", deposit: "0.9", priceStep: "1" };
+  await writeRates(desk, rates);
+  const order = {
+    order: { ...TWO_LINES.order, discount: "10 %", shipping: "20" },
+    lines: [{ ...FIFTY, design: "Plain curb", quantity: "2" }],
+    extras: [{ text: "Gift box", amount: "15.50", cost: "4" }],
+  };
+  const { job, quote } = papersOf(order, rates);
+  await putContents(desk, "Job 2001", job.paper);
+  expect(quote.lines[0]?.perGram?.amount.toNumber()).toBe(25);
+  expect(quote.settledDiscount?.toNumber()).toBe(0.1);
+  const at = (key: string, column: "B" | "C" | "E" | "D" = "B") => job.at(0)(key, column).replaceAll("$", "");
+  await writeCells(desk, "Job 2001", {
+    [at("cast0", "E")]: 204,
+    [at("polished0", "E")]: 200,
+    [at("finishedPieces", "D")]: 2,
+    [at("finishedPieces", "E")]: 202,
+  });
+  const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+  const labelled = (label: string, column = 1) => rows.filter(([first]) => first === label).at(-1)?.[column];
+  expect(labelled("A gram more or less", 2)).toBe("on the price, before the discount");
+  // 101 g each, one more than stated: 3,579 + 25 = 3,604, two of them.
+  const settledAt = rows.findIndex(([first]) => first === "Settled by final weight");
+  const [pieces, total, rest] = rows.slice(settledAt + 1, settledAt + 4);
+  expect(pieces?.slice(0, 3)).toEqual(["Pieces", 7208, "at the settled prices, before the discount"]);
+  // 7,208 - 720.80 + 15.50 = 6,502.70; tax 8 %: 520.216; + 20 of shipping.
+  expect(total?.slice(0, 2)).toEqual(["Total", 7042.92]);
+  // Quoted: 7,158 - 715.80 + 15.50 = 6,457.70, 516.62 of tax and 20: 6,994.32, of which 90 % is 6,294.888, up to 6,295.
+  expect(rest?.slice(0, 3)).toEqual(["Left to pay", 747.92, "less the deposit"]);
+});
+
+test("rates that the workbook has no row for count as blank on the job, as they were read", async () => {
+  await writeRates(desk, AT_25);
+  const missing = ["overhead", "breakage", "taxIs", "shippingTaxed", "taxName", "castingMinimum"] as const;
+  await desk.pane.evaluate(
+    async (names) => {
+      await Excel.run(async (context) => {
+        for (const name of names) context.workbook.names.getItem(name).delete();
+        await context.sync();
+      });
+    },
+    missing.map((key) => `Rate_${key.charAt(0).toUpperCase()}${key.slice(1)}`),
+  );
+  const without = Object.fromEntries(Object.entries(AT_25).filter(([key]) => !missing.some((name) => name === key)));
+  const { job } = papersOf(TWO_LINES, without, missing);
+  await putContents(desk, "Job 2001", job.paper);
+  const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+  expect(rows.flat().filter((value) => typeof value === "string" && value.startsWith("#"))).toEqual([]);
+  const landed = rows.filter(([first]) => first === "Landed cost").map(([, value]) => value);
+  expect(landed).toEqual([2753, 3005]);
+});
