@@ -1,16 +1,16 @@
-import { BUDGET_KEYS, BUDGET_LABELS, type Budget, type BudgetKey, parseBudget } from "../../src/index";
+import { BUDGET_LABELS, type Budget, type BudgetKey, parseBudget } from "../../src/index";
+import { answerBox } from "../controls/answerbox";
 import { button, linkButton } from "../controls/button";
 import { element } from "../controls/element";
-import { figureForm } from "../controls/figureform";
 import { figureTable } from "../controls/figuretable";
-import { saidBox } from "../controls/messagebox";
-import { spokenNote, stillToFill } from "../controls/smallform";
+import { spokenNote } from "../controls/note";
+import { readForm } from "../controls/readform";
 import { putBudget } from "../excel/cashplan/budgetsheet";
 import { takeOut } from "../excel/tables/additions";
 import { askedPiece, type DecideEvents } from "../views/askedpiece";
 import type { Working } from "../views/lazypart";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
-import { BUDGET_FIELDS, headGroups } from "./budgetfields";
+import { BUDGET_GROUPS } from "./budgetfields";
 import { budgetWords, pieceRows, stepRows } from "./budgetmessages";
 import { isAsTaken, type TakenBudget, takenBudget } from "./budgetorder";
 
@@ -18,23 +18,25 @@ const { budget: texts } = DECIDE_TEXTS;
 
 /** Cash before the first sale, what the cash at hand carries, the first pieces; and all of it on a sheet. */
 export function openBudget(place: HTMLElement, on: DecideEvents): Working {
-  const said = saidBox();
+  const said = answerBox();
   const note = spokenNote();
   const ending = element("div", { class: "budgetending" });
-  const form = figureForm<BudgetKey>("budget", texts.form, BUDGET_FIELDS, { changed, submitted: demand });
-  headGroups(form);
+  const form = readForm<BudgetKey, Budget>(
+    {
+      name: "budget",
+      title: texts.form,
+      groups: BUDGET_GROUPS,
+      labels: BUDGET_LABELS,
+      parse(typed) {
+        const { rates } = on.rates();
+        return rates && parseBudget(typed, rates);
+      },
+    },
+    { changed, submitted: () => void form.ask(), lacking: note.say },
+  );
   const fromOrder = button(texts.take, "outline", fill, "small");
   const put = button(texts.put, "outline", () => void on.attempt(write), "small");
   let taken: TakenBudget | undefined;
-
-  function read(): Budget | undefined {
-    const { rates } = on.rates();
-    if (!rates) return undefined;
-    const parsed = parseBudget(form.typed(), rates);
-    const misread = form.misread();
-    form.judge([...misread, ...(parsed.ok ? [] : parsed.faults)]);
-    return parsed.ok && misread.length === 0 ? parsed.value : undefined;
-  }
 
   function changed(): void {
     note.say("");
@@ -42,7 +44,7 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
   }
 
   function show(): void {
-    const budget = read();
+    const budget = form.read();
     put.root.hidden = budget === undefined;
     if (!budget) {
       said.show([]);
@@ -70,14 +72,6 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
   /** The steps, as unfolded as a person left them. */
   let below: HTMLDetailsElement | undefined;
 
-  function demand(): void {
-    const { rates } = on.rates();
-    const parsed = rates && parseBudget(form.typed(), rates);
-    if (!parsed || parsed.ok) return;
-    form.demand([...form.misread(), ...parsed.faults]);
-    note.say(stillToFill(parsed.faults, form.typed(), BUDGET_LABELS));
-  }
-
   function fill(): void {
     const piece = askedPiece(on);
     if (!piece) {
@@ -91,14 +85,11 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
   }
 
   async function write(): Promise<void> {
-    const budget = read();
-    if (!budget) {
-      demand();
-      return;
-    }
+    const budget = form.ask();
+    if (!budget) return;
     put.work(texts.putting);
     try {
-      const metal = isAsTaken(taken, form.typed(), "metal") ? taken?.metal : undefined;
+      const metal = isAsTaken(taken, form.counted(), "metal") ? taken?.metal : undefined;
       const { id, sheet } = await putBudget(budget, metal);
       showMade(id, sheet);
     } finally {
@@ -146,11 +137,7 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
   return {
     follow() {
       const { rates } = on.rates();
-      if (rates) {
-        for (const key of BUDGET_KEYS) {
-          if (key !== "pieces") form.fields[key].setUnit(key === "deposit" ? DECIDE_TEXTS.share : rates.currency);
-        }
-      }
+      if (rates) form.adapt(rates);
       show();
     },
   };

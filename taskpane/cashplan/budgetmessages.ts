@@ -11,7 +11,7 @@ import {
   subtractMoney,
   takenOn,
 } from "../../src/index";
-import type { SaidLine } from "../controls/messagebox";
+import type { AnswerLine } from "../controls/answerbox";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { showFixed, showMoney, showNumber } from "../wording/display";
 import { shareText } from "../wording/sharetext";
@@ -22,7 +22,7 @@ const { budget: texts } = DECIDE_TEXTS;
 export const FIRST = 3;
 
 /** What a batch needs, what the cash carries, and how the first pieces go. */
-export function budgetWords(budget: Budget): readonly SaidLine[] {
+export function budgetWords(budget: Budget): readonly AnswerLine[] {
   const pieces = budget.pieces.toNumber();
   const needed = cashNeeded(budget, pieces);
   const short = needed.needed.amount.isGreaterThan(budget.cash.amount);

@@ -26,6 +26,8 @@ export interface Field {
   readonly control: HTMLInputElement | HTMLSelectElement;
   /** Puts a text in, or chooses a word; a word that is no choice is kept and shown, for its fault to name. */
   fill(text: string): void;
+  /** Offers other words to choose from; what was chosen stays where it is still among them. */
+  offer(choices: readonly Choice[]): void;
   setUnit(unit: string): void;
   setPlaceholder(text: string): void;
   setCaution(sentence: string): void;
@@ -68,6 +70,7 @@ export function field(plan: FieldPlan): Field {
     caution,
     control,
     fill: (text) => fill(control, text),
+    offer: (choices) => offer(control, choices),
     setUnit: set(unit),
     setPlaceholder(text) {
       if (control instanceof HTMLInputElement) control.placeholder = text;
@@ -104,13 +107,13 @@ function input(plan: FieldPlan): HTMLInputElement {
 }
 
 function choice(plan: FieldPlan, choices: readonly Choice[]): HTMLSelectElement {
-  const made = element(
-    "select",
-    { id: plan.id },
-    ...choices.map(({ value, shown }) => element("option", { value }, shown)),
-  );
+  const made = element("select", { id: plan.id }, ...options(choices));
   made.value = plan.start ?? choices[0]?.value ?? "";
   return made;
+}
+
+function options(choices: readonly Choice[]): readonly HTMLOptionElement[] {
+  return choices.map(({ value, shown }) => element("option", { value }, shown));
 }
 
 function note(plan: FieldPlan, kind: "unit" | "help" | "caution" | "fault", text = ""): HTMLElement {
@@ -125,4 +128,16 @@ function fill(control: HTMLInputElement | HTMLSelectElement, text: string): void
     }
   }
   control.value = text;
+}
+
+function offer(control: HTMLInputElement | HTMLSelectElement, choices: readonly Choice[]): void {
+  const offered = control.querySelectorAll("option");
+  const isSame =
+    offered.length === choices.length &&
+    choices.every(({ value, shown }, at) => offered[at]?.value === value && offered[at].textContent === shown);
+  // A list that is open just now would close under the person.
+  if (isSame) return;
+  const { value } = control;
+  control.replaceChildren(...options(choices));
+  control.value = choices.some((choice) => choice.value === value) ? value : (choices[0]?.value ?? "");
 }

@@ -9,7 +9,7 @@ export interface UndoNotice<T> {
   /** Says it, and leaves the person where they are. */
   note(taken: T, said: string): void;
   /** What gives back the notice as it is now. */
-  keep(): () => void;
+  snapshot(): () => void;
   clear(): void;
 }
 
@@ -45,7 +45,7 @@ export function undoNotice<T>(back: (taken: T) => void): UndoNotice<T> {
       note(what, said);
       undo.root.focus();
     },
-    keep() {
+    snapshot() {
       const kept = taken;
       return () => {
         taken = kept;

@@ -14,7 +14,8 @@ import {
 } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
-import { type SmallField, smallForm } from "../controls/smallform";
+import { formElement, plannedForm } from "../controls/form";
+import { formPlan, keysOf } from "../controls/formplan";
 import { readSelectedWeights } from "../excel/makeorbuy/weightcells";
 import { withLocalMark, withPoint } from "../wording/decimalmark";
 import { showScale } from "../wording/shownweight";
@@ -27,11 +28,11 @@ const { list: texts } = SOURCING_TEXTS;
 /** The pane compares so many at once, while they are typed. */
 const MOST = 60;
 
-const FIELDS: Readonly<Record<keyof ListFields, SmallField>> = {
-  mark: { plan: { label: texts.mark }, width: "third" },
-  linkWeight: { plan: { label: texts.linkWeight, unit: "g" }, width: "third" },
-  quantity: { plan: { label: texts.quantity, numeric: true }, width: "third" },
-};
+const { figure, mark, group } = formPlan<keyof ListFields>();
+const GROUPS = [
+  group("once", "", [mark("mark", "third"), mark("linkWeight", "third", { unit: "g" }), figure("quantity", "third")]),
+];
+const LABELS: Readonly<Record<keyof ListFields, string>> = texts;
 
 export interface ListPart {
   readonly root: HTMLElement;
@@ -49,8 +50,8 @@ export function listPart(on: {
   const weights = element("textarea", { id: "sourcing-weights", rows: "3", spellcheck: "false" });
   const faults = element("ul", { class: "faults", role: "status" });
   const take = button(texts.take, "outline", () => void on.attempt(takeSelected), "small");
-  const form = smallForm<keyof ListFields>("sourcing", texts.fromOrder, FIELDS, { changed: show, submitted: show });
-  form.root.classList.add("thirds");
+  const form = plannedForm({ name: "sourcing", groups: GROUPS, labels: LABELS }, { changed: show });
+  form.groups[0]?.classList.add("thirds");
   const view = manyView(texts.nameHead, on.put);
   let rates: Rates | undefined;
   let lists: PriceLists | undefined;
@@ -61,13 +62,7 @@ export function listPart(on: {
   function show(): void {
     if (!rates) return;
     const read = readWeightList(withPoint(weights.value, "figures"), texts.field);
-    const typed = form.typed();
-    const asked: ListFields = {
-      mark: withPoint(typed.mark, "figure"),
-      linkWeight: withPoint(typed.linkWeight, "figure"),
-      quantity: withPoint(typed.quantity, "figure"),
-    };
-    const line = read.length === 0 ? undefined : lineOfList(asked, ordered && fieldsOfLine(ordered), rates);
+    const line = read.length === 0 ? undefined : lineOfList(form.counted(), ordered && fieldsOfLine(ordered), rates);
     tell([
       ...read.flatMap((each) => (each.ok ? [] : [each.sentence])),
       ...(line && !line.ok ? [line.error.message] : []),
@@ -120,7 +115,7 @@ export function listPart(on: {
       weights,
       element("p", { class: "help" }, texts.weightsHelp),
       element("div", { class: "actions" }, take.root),
-      form.root,
+      formElement({ class: "form", "aria-label": texts.fromOrder }, show, ...form.groups),
       element("p", { class: "help" }, texts.fromOrder),
       faults,
       view.root,
@@ -128,8 +123,8 @@ export function listPart(on: {
     follow(nowRates, nowLists, nowOrdered) {
       [rates, lists, ordered] = [nowRates, nowLists, nowOrdered];
       const usual = ordered && fieldsOfLine(ordered);
-      for (const key of Object.keys(FIELDS) as (keyof ListFields)[]) {
-        form.fields[key].setPlaceholder(usual ? withLocalMark(usual[key], "figure") : key === "quantity" ? "1" : "");
+      for (const key of keysOf(GROUPS)) {
+        form.field(key).setPlaceholder(usual ? withLocalMark(usual[key], "figure") : key === "quantity" ? "1" : "");
       }
       show();
     },

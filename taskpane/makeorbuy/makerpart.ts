@@ -9,11 +9,12 @@ import {
 } from "../../src/index";
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
-import { type SmallField, smallForm, spokenNote } from "../controls/smallform";
+import { formPlan } from "../controls/formplan";
+import { spokenNote } from "../controls/note";
+import { pressSteps } from "../controls/pressstep";
+import { readForm } from "../controls/readform";
 import { addMaker, beginMakers, type MakersReading } from "../excel/makeorbuy/makerbook";
-import { isRefusal, sentenceOf } from "../excel/run";
 import { dateSerial } from "../excel/template/fields";
-import { withPoint } from "../wording/decimalmark";
 import { today } from "../wording/display";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 
@@ -21,27 +22,26 @@ const { makers: texts } = SOURCING_TEXTS;
 
 /** What a row is written down with here; currency and date come by themselves. */
 type Asked = Exclude<MakerKey, "currency" | "date">;
-const ASKED = {
-  maker: { plan: { label: MAKER_LABELS.maker, required: true }, width: "half" },
-  mark: { plan: { label: texts.forMark, required: true, help: texts.help.mark }, width: "half" },
-  from: { plan: { label: MAKER_LABELS.from, numeric: true, help: texts.help.from }, width: "half" },
-  surcharge: {
-    plan: { label: MAKER_LABELS.surcharge, required: true, numeric: true, help: texts.help.surcharge },
-    width: "half",
-  },
-  minimum: { plan: { label: MAKER_LABELS.minimum, numeric: true, help: texts.help.minimum }, width: "half" },
-  minimumIn: {
-    plan: {
-      label: MAKER_LABELS.minimumIn,
-      choices: ["", ...MINIMUM_UNITS, "money"].map((value) => ({ value, shown: texts.units[value] ?? value })),
-    },
-    width: "half",
-  },
-  lead: { plan: { label: MAKER_LABELS.lead, help: texts.help.lead }, width: "half" },
-  note: { plan: { label: MAKER_LABELS.note }, width: "half" },
-} as const satisfies Record<Asked, SmallField>;
+const { words, figure, mark, choice, group } = formPlan<Asked>(texts.help);
+const GROUPS = [
+  group("offer", "", [
+    words("maker", "half", { required: true }),
+    mark("mark", "half", { required: true, start: EVERY_MARK }),
+    figure("from", "half"),
+    figure("surcharge", "half", { required: true }),
+    figure("minimum", "half"),
+    choice(
+      "minimumIn",
+      "half",
+      ["", ...MINIMUM_UNITS, "money"].map((value) => ({ value, shown: texts.units[value] ?? value })),
+    ),
+    words("lead", "half"),
+    words("note", "half"),
+  ]),
+];
+const LABELS: Readonly<Record<Asked, string>> = { ...MAKER_LABELS, mark: texts.forMark };
 /** Typed anew for each class; maker, mark, minimum and lead time stay for the next one. */
-const ANEW = ["from", "surcharge"] as const satisfies readonly Asked[];
+const TYPED_ANEW = { from: "", surcharge: "" } as const satisfies Partial<Record<Asked, string>>;
 const FIGURES: readonly Asked[] = ["from", "surcharge", "minimum", "mark"];
 
 export interface MakerPart {
@@ -61,11 +61,18 @@ export function makerPart(on: {
   const note = spokenNote();
   const begin = button(texts.begin, "outline", () => void on.attempt(beginTable));
   const sheetLink = linkButton("", () => on.goTo(sheet));
-  const press = button(texts.press, "outline", () => void add());
-  const form = smallForm<Asked>("maker", texts.formTitle, ASKED, {
-    changed: () => form.judge(faultsNow()),
-    submitted: () => void add(),
-  });
+  const steps = pressSteps(note);
+  const press = button(texts.press, "outline", add);
+  const form = readForm(
+    {
+      name: "maker",
+      title: texts.formTitle,
+      groups: GROUPS,
+      labels: LABELS,
+      parse: (typed: Record<Asked, string>) => (currency ? parseMakerOffer(typed, currency) : undefined),
+    },
+    { changed: () => form.read(), submitted: add, lacking: note.say },
+  );
   const root = element(
     "details",
     { class: "task" },
@@ -80,27 +87,6 @@ export function makerPart(on: {
   );
   let sheet = "";
   let currency: Currency | undefined;
-  let busy = false;
-  form.fill({ mark: EVERY_MARK });
-
-  function typed(): Record<Asked, string> {
-    const texts = form.typed();
-    return Object.fromEntries(
-      Object.entries(texts).map(([key, text]) => [
-        key,
-        FIGURES.some((each) => each === key) ? withPoint(text, "figure") : text,
-      ]),
-    ) as Record<Asked, string>;
-  }
-
-  function parsed() {
-    return currency ? parseMakerOffer(typed(), currency) : undefined;
-  }
-
-  function faultsNow() {
-    const read = parsed();
-    return !read || read.ok ? [] : read.faults;
-  }
 
   async function beginTable(): Promise<void> {
     begin.work(texts.beginning);
@@ -112,28 +98,17 @@ export function makerPart(on: {
     }
   }
 
-  async function add(): Promise<void> {
-    const read = parsed();
-    if (busy || !read) return;
-    if (!read.ok) return form.demand(read.faults);
-    busy = true;
-    press.work(texts.pressing);
-    note.say("");
-    try {
-      const cells = cellsOf(typed());
+  function add(): void {
+    const offer = form.ask();
+    if (!offer) return;
+    const cells = cellsOf(form.counted());
+    void steps.run(press, texts.pressing, async () => {
       await on.write(() => addMaker({ ...cells, date: dateSerial(today()) }));
-      note.say(texts.written(read.value.maker));
-      form.fill(Object.fromEntries(ANEW.map((key) => [key, ""])));
-      form.calm();
-      form.judge(faultsNow());
-      form.fields.from.control.focus();
-    } catch (error) {
-      note.failed(sentenceOf(error));
-      if (!isRefusal(error)) throw error;
-    } finally {
-      busy = false;
-      press.rest();
-    }
+      note.say(texts.written(offer.maker));
+      form.fill(TYPED_ANEW);
+      form.read();
+      form.goTo("from");
+    });
   }
 
   return {

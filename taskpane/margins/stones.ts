@@ -6,65 +6,58 @@ import {
   type CostSheet,
   parseAddedStones,
   type Quotient,
-  type Rates,
   RISE_BY,
   type StonesPay,
   stonesPay,
   subtractMoney,
 } from "../../src/index";
+import { type AnswerLine, answerBox } from "../controls/answerbox";
 import { element } from "../controls/element";
-import { figureForm } from "../controls/figureform";
 import { figureTable } from "../controls/figuretable";
-import { type SaidLine, saidBox } from "../controls/messagebox";
-import { type SmallField, spokenNote } from "../controls/smallform";
+import { choicesOf, formPlan } from "../controls/formplan";
+import { spokenNote } from "../controls/note";
+import { readForm } from "../controls/readform";
 import type { DecideEvents } from "../views/askedpiece";
 import type { Working } from "../views/lazypart";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { showMoney, showNumber, showShare } from "../wording/display";
 import { shareText } from "../wording/sharetext";
 import { TEXTS } from "../wording/texts";
-import { pieceForm } from "./pieceform";
+import { askedOf } from "./pieceform";
 
 const { stones: texts } = DECIDE_TEXTS;
 
-function typedField(key: keyof typeof texts.help, required = false): SmallField {
-  return {
-    plan: { label: ADDED_STONES_LABELS[key], required, numeric: true, help: texts.help[key] },
-    width: "half",
-  };
-}
+const { figure, money, choice, group } = formPlan<AddedStonesKey>(texts.help);
 
-const FIELDS: Readonly<Record<AddedStonesKey, SmallField>> = {
-  where: {
-    plan: {
-      label: ADDED_STONES_LABELS.where,
-      choices: ADDED_STONES_WHERE.map((value) => ({ value, shown: texts.where[value] })),
-    },
-    width: "half",
-  },
-  count: typedField("count", true),
-  price: typedField("price", true),
-  settingFee: typedField("settingFee"),
-  breakage: typedField("breakage"),
-  riseBy: {
-    plan: {
-      label: ADDED_STONES_LABELS.riseBy,
-      choices: RISE_BY.map((value) => ({ value, shown: texts.riseBy[value] })),
-    },
-    width: "whole",
-  },
-  rise: typedField("rise"),
-};
+const GROUPS = [
+  group("stones", "", [
+    choice("where", "half", choicesOf(ADDED_STONES_WHERE, texts.where)),
+    figure("count", "half", { required: true }),
+    money("price", "half", { required: true }),
+    money("settingFee", "half", { usual: ({ settingFee }) => showNumber(settingFee.amount, 3) }),
+    figure("breakage", "half", { usual: ({ breakage }) => shareText(breakage) }),
+    choice("riseBy", "whole", choicesOf(RISE_BY, texts.riseBy)),
+    money("rise", "half", { isAsked: (at) => at("riseBy") === RISE_BY[1] }),
+  ]),
+];
 
 /** Stones in, what they cost and what the price must rise out. */
 export function openStones(place: HTMLElement, on: DecideEvents): Working {
-  const said = saidBox();
+  const said = answerBox();
   const note = spokenNote();
-  const form = figureForm<AddedStonesKey>("addedstones", texts.form, FIELDS, {
-    changed,
-    submitted: () => answers.demand(),
-  });
-  const answers = pieceForm(on, { form, said, note, labels: ADDED_STONES_LABELS, parse: parseAddedStones });
+  const form = readForm(
+    {
+      name: "addedstones",
+      title: texts.form,
+      groups: GROUPS,
+      labels: ADDED_STONES_LABELS,
+      parse(typed) {
+        const { rates } = on.rates();
+        return rates && parseAddedStones(typed, rates);
+      },
+    },
+    { changed, submitted: () => void form.ask(), lacking: note.say },
+  );
 
   function changed(): void {
     note.say("");
@@ -72,8 +65,7 @@ export function openStones(place: HTMLElement, on: DecideEvents): Working {
   }
 
   function show(): void {
-    form.fields.rise.root.hidden = form.typed().riseBy !== RISE_BY[1];
-    const asked = answers.asked();
+    const asked = askedOf(on, form, said);
     if (!asked) return;
     const { wanted, piece } = asked;
     const { order, rates: used } = piece.costed;
@@ -91,26 +83,18 @@ export function openStones(place: HTMLElement, on: DecideEvents): Working {
 
   const caution = element("p", { class: "caution" }, TEXTS.cautions.stones);
 
-  function adapt(rates: Rates): void {
-    form.fields.price.setUnit(rates.currency);
-    form.fields.settingFee.setUnit(rates.currency);
-    form.fields.rise.setUnit(rates.currency);
-    form.fields.settingFee.setPlaceholder(showNumber(rates.settingFee.amount, 3));
-    form.fields.breakage.setPlaceholder(shareText(rates.breakage));
-  }
-
   place.replaceChildren(element("div", { class: "decidepart" }, form.root, note.root, said.root, caution));
   return {
     follow() {
       const { rates } = on.rates();
-      if (rates) adapt(rates);
+      if (rates) form.adapt(rates);
       show();
     },
   };
 }
 
 /** What the stones cost and must bring, then what the price does and what that leaves. */
-export function stonesWords(pays: StonesPay): readonly SaidLine[] {
+export function stonesWords(pays: StonesPay): readonly AnswerLine[] {
   const { stones, cost, leastRise, rise, priceAfter, marginBefore, marginAfter } = pays;
   const count = texts.count(showNumber(stones));
   const head = leastRise

@@ -11,7 +11,7 @@ import {
   type Rounding,
   type Weight,
 } from "../../src/index";
-import type { SaidLine } from "../controls/messagebox";
+import type { AnswerLine } from "../controls/answerbox";
 import type { AskedPiece } from "../views/askedpiece";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { showGrams, showList, showMoney, showNumber, showRate, showShare, showSpot } from "../wording/display";
@@ -27,7 +27,7 @@ export function mustBringWords(
   { premium, margin }: MustBring,
   spans: readonly EarningSpan[],
   { sheet, costed }: AskedPiece,
-): readonly SaidLine[] {
+): readonly AnswerLine[] {
   const { order, rates } = costed;
   const share = showShare(margin);
   const asked = (over: Rate) => {

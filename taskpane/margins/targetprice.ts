@@ -10,50 +10,50 @@ import {
   type Rates,
   usualMargin,
 } from "../../src/index";
+import { answerBox } from "../controls/answerbox";
 import { element } from "../controls/element";
-import { figureForm } from "../controls/figureform";
-import { saidBox } from "../controls/messagebox";
-import { type SmallField, spokenNote } from "../controls/smallform";
+import { choicesOf, formPlan } from "../controls/formplan";
+import { spokenNote } from "../controls/note";
+import { readForm } from "../controls/readform";
 import { oneAtATime } from "../running/oneatatime";
 import type { AskedPiece, DecideEvents } from "../views/askedpiece";
 import type { Working } from "../views/lazypart";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { shareText } from "../wording/sharetext";
 import { medianOffer } from "./medianoffer";
-import { pieceForm } from "./pieceform";
+import { askedOf } from "./pieceform";
 import { plotFold } from "./plotfold";
 import { mustBringWords } from "./targetmessages";
 
 const { mustBring: texts } = DECIDE_TEXTS;
 
-const FIELDS: Readonly<Record<MustBringKey, SmallField>> = {
-  premium: {
-    plan: { label: MUST_BRING_LABELS.premium, numeric: true, help: texts.help.premium },
-    width: "half",
-  },
-  margin: {
-    plan: { label: MUST_BRING_LABELS.margin, required: true, numeric: true, help: texts.help.margin },
-    width: "half",
-  },
-  heavierBy: {
-    plan: {
-      label: MUST_BRING_LABELS.heavierBy,
-      help: texts.help.heavierBy,
-      choices: HEAVIER_BY.map((value) => ({ value, shown: texts.heavier[value] })),
-    },
-    width: "whole",
-  },
-};
+const { figure, choice, group } = formPlan<MustBringKey>(texts.help);
+
+const GROUPS = [
+  group("target", "", [
+    figure("premium", "half", { unit: (_, currency) => DECIDE_TEXTS.perGram(currency) }),
+    figure("margin", "half", { required: true }),
+    choice("heavierBy", "whole", choicesOf(HEAVIER_BY, texts.heavier)),
+  ]),
+];
 
 /** Market premium and wanted margin in, the weights that earn it out. */
 export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
-  const said = saidBox();
+  const said = answerBox();
   const note = spokenNote();
-  const form = figureForm<MustBringKey>("mustbring", texts.form, FIELDS, {
-    changed,
-    submitted: () => answers.demand(),
-  });
-  const answers = pieceForm(on, { form, said, note, labels: MUST_BRING_LABELS, parse: parseMustBring });
+  const form = readForm(
+    {
+      name: "mustbring",
+      title: texts.form,
+      groups: GROUPS,
+      labels: MUST_BRING_LABELS,
+      parse(typed) {
+        const { rates } = on.rates();
+        return rates && parseMustBring(typed, rates);
+      },
+    },
+    { changed, submitted: () => void form.ask(), lacking: note.say },
+  );
   const plot = plotFold();
   const offer = medianOffer({
     ...on,
@@ -73,7 +73,7 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
   function show(): void {
     plot.show(undefined);
     offer.show();
-    const asked = answers.asked();
+    const asked = askedOf(on, form, said);
     if (!asked) return;
     const { wanted, piece } = asked;
     const spans = spansOf(wanted, piece);
@@ -86,7 +86,7 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
   function start(rates: Rates): void {
     if (isStarted) return;
     isStarted = true;
-    if (form.typed().margin.trim() === "") form.fill({ margin: shareText(usualMargin(rates)) });
+    if (form.counted().margin.trim() === "") form.fill({ margin: shareText(usualMargin(rates)) });
   }
 
   place.replaceChildren(
@@ -97,7 +97,7 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
       const { rates } = on.rates();
       if (rates) {
         start(rates);
-        form.fields.premium.setUnit(DECIDE_TEXTS.perGram(rates.currency));
+        form.adapt(rates);
       }
       show();
       void on.attempt(read);

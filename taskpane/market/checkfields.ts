@@ -11,7 +11,8 @@ import {
   parseCurrency,
   SOLIDITIES,
 } from "../../src/index";
-import { type At, type PlannedField, type PlannedGroup, planOf, shownWord, type Width } from "../order/formplan";
+import { type At, choicesOf, formPlan, type PlannedGroup } from "../controls/formplan";
+import { planOf, shownWord } from "../order/choices";
 import { ASKING_TEXTS } from "../wording/askingtexts";
 import { locale } from "../wording/language";
 
@@ -26,6 +27,7 @@ export const CHECK_LABELS: Readonly<Record<CheckKey, string>> = {
 };
 
 const { words, figure, mark, choice, group } = planOf<CheckKey>(texts.help);
+const { choice: chosen } = formPlan<CheckKey>(texts.help);
 
 /** The fields from top to bottom. @param own the workbook's currency, now */
 export function checkGroups(own: () => string): readonly PlannedGroup<CheckKey>[] {
@@ -35,11 +37,7 @@ export function checkGroups(own: () => string): readonly PlannedGroup<CheckKey>[
       figure("price", "half", { required: true, unit: (at) => theirs(at, own()) }),
       mark("weight", "half", { required: true }),
       mark("mark", "half", { required: true }),
-      chosen(
-        "per",
-        "half",
-        ASKED_PER.map((value) => ({ value, shown: texts.per[value] })),
-      ),
+      chosen("per", "half", choicesOf(ASKED_PER, texts.per)),
       words("currency", "half"),
       figure("exchange", "half", {
         required: true,
@@ -72,15 +70,6 @@ export function checkGroups(own: () => string): readonly PlannedGroup<CheckKey>[
         ].join(", "),
     ),
   ];
-}
-
-function chosen(
-  key: CheckKey,
-  width: Width,
-  choices: readonly { readonly value: string; readonly shown: string }[],
-): PlannedField<CheckKey> {
-  const planned = words(key, width);
-  return { ...planned, plan: { ...planned.plan, choices } };
 }
 
 /** The currency that price and field name, as far as it can be read by now. */

@@ -1,5 +1,5 @@
 import { type Money, minorDigits, Quotient, type Rates, type SpotLimit, subtractMoney } from "../../src/index";
-import type { SaidLine } from "../controls/messagebox";
+import type { AnswerLine } from "../controls/answerbox";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { showGrams, showList, showMoney, showShare, showSpot } from "../wording/display";
 import type { QuoteRisk, Risks } from "./openquotes";
@@ -18,7 +18,7 @@ export function risksHead({ open }: Risks, rates: Rates): string {
 }
 
 /** What today's spot does to one quote, and up to where its price holds. */
-export function riskWords({ order, risk }: QuoteRisk, rates: Rates): readonly SaidLine[] {
+export function riskWords({ order, risk }: QuoteRisk, rates: Rates): readonly AnswerLine[] {
   return [
     { text: stateWords(risk, rates), isWarning: risk.losesMoney },
     {
@@ -43,7 +43,7 @@ function stateWords({ net, landed, margin, losesMoney, belowFloor }: QuoteRisk["
     : texts.leaves(left, brings, costs);
 }
 
-function goldWords({ order: { ownGold }, risk }: Pick<QuoteRisk, "order" | "risk">): readonly SaidLine[] {
+function goldWords({ order: { ownGold }, risk }: Pick<QuoteRisk, "order" | "risk">): readonly AnswerLine[] {
   if (!ownGold || risk.covered.grams.isZero()) return [];
   const covered = showGrams(risk.covered, 2);
   return [{ text: ownGold.use === "used" ? texts.used(covered, showGrams(risk.needed, 2)) : texts.credited(covered) }];

@@ -1,8 +1,8 @@
 import { Quotient, type Rates, showQuoteNumber } from "../../src/index";
+import { answerBox } from "../controls/answerbox";
 import { linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
-import { saidBox } from "../controls/messagebox";
-import { spokenNote } from "../controls/smallform";
+import { spokenNote } from "../controls/note";
 import type { BookedQuote } from "../excel/quote/quotebook";
 import { readWorkbook } from "../excel/quote/workbookreading";
 import { isRefusal, sentenceOf } from "../excel/run";
@@ -25,7 +25,7 @@ const STEP = 10;
 
 /** The open quotes, worst first: what today's spot does to each, and a revision of it at today's spot. */
 export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
-  const said = saidBox();
+  const said = answerBox();
   const note = spokenNote();
   const list = element("ul", { class: "quotes risks" });
   const besides = element("div", { class: "besides" });

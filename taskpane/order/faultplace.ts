@@ -1,6 +1,6 @@
 import { EXTRA_LABELS, type Fault, LINE_LABELS, ORDER_LABELS, type OrderKey } from "../../src/index";
+import { keysOf, type PlannedGroup } from "../controls/formplan";
 import { TEXTS } from "../wording/texts";
-import { keysOf, type PlannedGroup } from "./formplan";
 import { lineGroups } from "./linefields";
 import { EXTRA_GROUP, TERMS, WHO } from "./orderfields";
 import type { Typed } from "./reckoning";

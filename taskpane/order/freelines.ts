@@ -1,29 +1,27 @@
-import { EXTRA_LABELS, type ExtraKey, type Fault, type Rates, type TypedExtra } from "../../src/index";
-import { type Button, button } from "../controls/button";
+import type { ExtraKey, Fault, Rates, TypedExtra } from "../../src/index";
+import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
+import { allGoneFrom, type Entries, filledWith, freshEntries } from "../controls/entries";
 import { undoNotice } from "../controls/undo";
 import { TEXTS } from "../wording/texts";
-import { copyOf, countedTexts, type Entries, fillEntries, freshEntries, misread } from "./entries";
-import { type FieldPart, fieldPart } from "./fieldpart";
-import { keysOf } from "./formplan";
+import { type FreeLine, freeLine } from "./freeline";
 import { EXTRA_GROUP } from "./orderfields";
 
 const { form: texts } = TEXTS;
 const GROUPS = [EXTRA_GROUP];
-const KEYS = keysOf(GROUPS);
 
 export interface FreeLines {
   readonly root: HTMLElement;
-  readonly count: number;
   typed(): readonly TypedExtra[];
   misread(): readonly Fault[];
   fill(extras: readonly TypedExtra[]): void;
   /** Takes all out, with the way back. */
   setAside(): void;
-  keep(): () => void;
+  snapshot(): () => void;
   adapt(rates: Rates): void;
   judge(faults: readonly Fault[]): void;
-  leaveAll(): void;
+  /** Shows every fault, also of fields that nobody has gone on from yet. */
+  askAll(): void;
   goTo(extra: number, key: ExtraKey): void;
 }
 
@@ -33,150 +31,123 @@ export interface FreeLinesEvents {
   readonly say: (sentence: string) => void;
 }
 
-interface Item {
-  readonly root: HTMLElement;
-  readonly legend: HTMLElement;
-  readonly remove: Button;
-  readonly part: FieldPart<ExtraKey>;
+interface TakenExtra {
+  readonly entries: Entries<ExtraKey>;
+  readonly at: number;
 }
 
 /** The free lines of an order, folded away until there are some. */
 export function freeLines(on: FreeLinesEvents): FreeLines {
-  let items: Item[] = [];
+  let items: readonly FreeLine[] = [];
   let made = 0;
   let rates: Rates | undefined;
-  const holds = element("span", { class: "holds" });
-  const list = element("div", { class: "extras" });
-  const note = element("p", { class: "help" }, texts.noExtras);
-  const removal = undoNotice<{ readonly entries: Entries<ExtraKey>; readonly at: number }>(({ entries, at }) => {
-    const back = item(entries);
-    items.splice(Math.min(at, items.length), 0, back);
-    render();
-    on.changed();
+  const view = freeLinesView(() => putIn(freshEntries(GROUPS), items.length));
+  const removal = undoNotice<TakenExtra>(({ entries, at }) => {
+    const back = putIn(entries, Math.min(at, items.length));
     on.say(texts.extraBack(items.indexOf(back) + 1));
-    back.part.goTo("text");
   });
-  const add = button(
-    texts.addExtra,
-    "outline",
-    () => {
-      const added = item(freshEntries(GROUPS));
-      items.push(added);
-      render();
-      on.changed();
-      added.part.goTo("text");
-    },
-    "small",
-  );
-  const folded = element(
-    "details",
-    { class: "group" },
-    element("summary", {}, element("span", {}, texts.groups.extras), " ", holds),
-    note,
-    list,
-    element("div", { class: "actions" }, add.root),
-  );
-  // The way back is in sight also where the rest is folded away.
-  const root = element("div", { class: "freelines" }, folded, removal.root);
 
-  function item(entries: Entries<ExtraKey>): Item {
+  function item(entries: Entries<ExtraKey>): FreeLine {
     made += 1;
-    const part = fieldPart(GROUPS, EXTRA_LABELS, `extra${made}`, on);
-    part.hold(entries);
-    if (rates) part.adapt(rates);
-    const legend = element("legend", { class: "unseen" });
-    const press = button(texts.removeExtra, "outline", () => remove(self), "small");
-    const self: Item = {
-      part,
-      legend,
-      remove: press,
-      root: element("fieldset", { class: "extra" }, legend, ...part.groups, press.root),
-    };
-    return self;
-  }
-
-  function takeOut(taken: Item) {
-    const at = items.indexOf(taken);
-    const { entries } = taken.part;
-    items = items.filter((each) => each !== taken);
-    render();
-    return { what: { entries, at }, said: texts.removed(entries.texts.text.trim() || texts.extra(at + 1)) };
-  }
-
-  function remove(item: Item): void {
-    const { what, said } = takeOut(item);
-    on.changed();
-    removal.offer(what, said);
-  }
-
-  function render(): void {
-    list.replaceChildren(...items.map((each) => each.root));
-    items.forEach(({ legend, remove: press }, index) => {
-      setText(legend, texts.extra(index + 1));
-      press.root.setAttribute("aria-label", texts.removeExtraOf(index + 1));
+    const line = freeLine(GROUPS, `extra${made}`, entries, on, () => {
+      const taken = takeOut(line);
+      on.changed();
+      removal.offer(taken, removedWords(taken));
     });
-    note.hidden = items.length > 0;
+    if (rates) line.form.adapt(rates);
+    return line;
   }
 
-  function restore(entries: readonly Entries<ExtraKey>[]): void {
-    items = entries.map(item);
-    render();
+  function show(now: readonly FreeLine[]): void {
+    items = now;
+    view.show(items);
+  }
+
+  function putIn(entries: Entries<ExtraKey>, at: number): FreeLine {
+    const line = item(entries);
+    show([...items.slice(0, at), line, ...items.slice(at)]);
+    on.changed();
+    line.form.goTo("text");
+    return line;
+  }
+
+  function takeOut(taken: FreeLine): TakenExtra {
+    const at = items.indexOf(taken);
+    show(items.filter((each) => each !== taken));
+    return { entries: taken.form.entries, at };
   }
 
   return {
-    root,
-    get count() {
-      return items.length;
-    },
-    typed: () => items.map(({ part }) => countedTexts(GROUPS, part.entries)),
-    misread: () =>
-      items.flatMap(({ part }, extra) =>
-        misread(GROUPS, EXTRA_LABELS, part.entries).map((fault) => ({ ...fault, extra })),
-      ),
+    // The way back is in sight also where the rest is folded away.
+    root: element("div", { class: "freelines" }, view.root, removal.root),
+    typed: () => items.map(({ form }) => form.counted()),
+    misread: () => items.flatMap(({ form }, extra) => form.misread().map((fault) => ({ ...fault, extra }))),
     fill(extras) {
       removal.clear();
-      restore(
-        extras.map((typed) => {
-          const entries = freshEntries(GROUPS);
-          fillEntries(GROUPS, entries, typed);
-          return entries;
-        }),
-      );
+      show(extras.map((typed) => item(filledWith(GROUPS, freshEntries(GROUPS), typed))));
     },
     setAside() {
-      for (const item of [...items].reverse()) {
-        const { what, said } = takeOut(item);
-        removal.note(what, said);
+      for (const line of [...items].reverse()) {
+        const taken = takeOut(line);
+        removal.note(taken, removedWords(taken));
       }
     },
-    keep() {
-      const kept = items.map(({ part }) => copyOf(part.entries));
-      const back = removal.keep();
+    snapshot() {
+      const kept = items.map(({ form }) => form.entries);
+      const back = removal.snapshot();
       return () => {
-        restore(kept);
+        show(kept.map(item));
         back();
       };
     },
     adapt(now) {
       rates = now;
-      for (const { part } of items) part.adapt(now);
+      for (const { form } of items) form.adapt(now);
     },
     judge(faults) {
-      for (const [index, { part }] of items.entries()) part.judge(faults.filter(({ extra }) => extra === index));
-      const seen = items.filter(({ root: each }) => each.querySelector("[aria-invalid]") !== null).length;
-      setText(holds, saidOf(items.length, seen));
-      holds.classList.toggle("fault", seen > 0);
+      for (const [index, { form }] of items.entries()) form.judge(faults.filter(({ extra }) => extra === index));
+      view.judge(items);
     },
-    leaveAll() {
-      for (const { part } of items) for (const key of KEYS) part.entries.left.add(key);
+    askAll() {
+      for (const { form } of items) form.hold(allGoneFrom(GROUPS, form.entries));
     },
-    goTo(extra, key) {
-      items[extra]?.part.goTo(key);
+    goTo: (extra, key) => items[extra]?.form.goTo(key),
+  };
+}
+
+/** The fold that they stand in. */
+function freeLinesView(added: () => void) {
+  const holds = element("span", { class: "holds" });
+  const list = element("div", { class: "extras" });
+  const note = element("p", { class: "help" }, texts.noExtras);
+  const add = button(texts.addExtra, "outline", added, "small");
+  return {
+    root: element(
+      "details",
+      { class: "group" },
+      element("summary", {}, element("span", {}, texts.groups.extras), " ", holds),
+      note,
+      list,
+      element("div", { class: "actions" }, add.root),
+    ),
+    show(items: readonly FreeLine[]): void {
+      list.replaceChildren(...items.map(({ root }) => root));
+      for (const [index, { name }] of items.entries()) name(index + 1);
+      note.hidden = items.length > 0;
+    },
+    judge(items: readonly FreeLine[]): void {
+      const faulty = items.filter(({ root }) => root.querySelector("[aria-invalid]") !== null).length;
+      setText(holds, heldWords(items.length, faulty));
+      holds.classList.toggle("fault", faulty > 0);
     },
   };
 }
 
-function saidOf(count: number, faulty: number): string {
+function removedWords({ entries, at }: TakenExtra): string {
+  return texts.removed(entries.texts.text.trim() || texts.extra(at + 1));
+}
+
+function heldWords(count: number, faulty: number): string {
   if (faulty > 0) return texts.holds.faults(faulty);
   return count === 0 ? texts.holds.none : texts.holds.extras(count);
 }

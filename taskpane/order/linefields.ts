@@ -11,9 +11,10 @@ import {
   PLATING_CHOICES,
   SOLIDITIES,
 } from "../../src/index";
+import type { At, PlannedGroup } from "../controls/formplan";
 import { locale } from "../wording/language";
 import { TEXTS } from "../wording/texts";
-import { type At, type PlannedGroup, planOf, shownWord } from "./formplan";
+import { planOf, shownWord } from "./choices";
 import { claspStonesGroup, stonesGroup } from "./stonefields";
 
 const { form, cautions } = TEXTS;

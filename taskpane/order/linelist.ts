@@ -1,23 +1,40 @@
 import { type CostSheet, type Fault, LINE_LABELS, type LineKey, MOST_LINES, type Rates } from "../../src/index";
-import { button } from "../controls/button";
-import { element, setText } from "../controls/element";
+import { type Form, plannedForm } from "../controls/form";
+import type { PlannedGroup } from "../controls/formplan";
 import { steady } from "../controls/keepplace";
 import { undoNotice } from "../controls/undo";
 import { TEXTS } from "../wording/texts";
-import { copyOf } from "./entries";
-import { fieldPart } from "./fieldpart";
 import { lineGroups } from "./linefields";
-import { type LineHead, lineHead } from "./linehead";
+import { type LineListView, lineListView } from "./linelistview";
 import { lineStanding, lineTitle } from "./linetitle";
-import { type LineEntries, type LineTexts, type OrderLines, orderLines, type TakenLine } from "./orderlines";
+import {
+  allAsked,
+  blankLine,
+  isFull,
+  type LineEntries,
+  type LineTexts,
+  linesOf,
+  type OrderLines,
+  opened,
+  openLineOf,
+  type TakenLine,
+  typedLines,
+  untouchedLine,
+  withLine,
+  withOpen,
+  withoutOpen,
+  withTaken,
+  withTexts,
+} from "./orderlines";
 import { isMissingIn } from "./reckoning";
 
 const { form: texts } = TEXTS;
-const BODY = "order-line";
 
 export interface LineList {
   readonly root: HTMLElement;
-  readonly lines: Pick<OrderLines, "all" | "open" | "typed" | "misread">;
+  readonly groups: readonly PlannedGroup<LineKey>[];
+  /** The lines as they stand now. */
+  readonly lines: OrderLines;
   /** Puts these lines in place of all that stand there. */
   fill(lines: readonly LineTexts[]): void;
   /** Puts texts into the open line. */
@@ -25,12 +42,12 @@ export interface LineList {
   /** Puts texts into a line of their own; false where there are as many as an order holds. */
   add(texts: LineTexts): boolean;
   /** What gives back all that stands here now. */
-  keep(): () => void;
+  snapshot(): () => void;
   adapt(rates: Rates): void;
   /** Keeps the faults, and shows what each line comes to. */
   judge(faults: readonly Fault[], sheets: readonly CostSheet[] | undefined): void;
-  /** Shows every fault, also in fields that nobody has left yet. */
-  leaveAll(): void;
+  /** Shows every fault, also of fields that nobody has gone on from yet. */
+  askAll(): void;
   goTo(line: number, key: LineKey): void;
 }
 
@@ -46,153 +63,129 @@ export interface LineListEvents {
 /** The lines of an order in a list, the open one unfolded. @param more further actions beside those of a line */
 export function lineList(on: LineListEvents, more: HTMLElement): LineList {
   const groups = lineGroups();
-  const part = fieldPart(groups, LINE_LABELS, "order", on);
-  const lines = orderLines(groups, part.entries);
-  const heads = new WeakMap<LineEntries, LineHead>();
-  let faults: readonly Fault[] = [];
-  const headOf = (entries: LineEntries): LineHead => {
-    const head = heads.get(entries) ?? lineHead(BODY, () => openLine(lines.all.indexOf(entries)));
-    heads.set(entries, head);
-    return head;
-  };
-  const faultsOf = (line: number) => faults.filter((fault) => fault.line === line);
-
+  const form = plannedForm({ name: "order", groups, labels: LINE_LABELS }, on);
   const removal = undoNotice<TakenLine>((taken) => {
-    lines.putBack(taken);
-    changed();
-    on.say(texts.back(lines.open + 1));
-    part.goTo("design");
+    change(withTaken(shown.lines, taken));
+    on.say(texts.back(shown.lines.open + 1));
+    form.goTo("design");
   });
-  const add = button(texts.addLine, "outline", () => begin(lines.blank()), "small");
-  const copy = button(texts.copyLine, "outline", () => begin(copyOf(lines.current)), "small");
-  const remove = button(texts.removeLine, "outline", removeOpen, "small");
-  const body = element(
-    "div",
-    { id: BODY, class: "linebody", role: "group" },
-    ...part.groups,
-    element("div", { class: "actions" }, remove.root),
-  );
-  const list = element("ol", { class: "linelist", "aria-label": texts.lines });
-  const full = element("p", { class: "help", role: "status" });
-  full.hidden = true;
-  const root = element(
-    "div",
-    { class: "lines" },
-    list,
-    removal.root,
-    full,
-    element("div", { class: "actions" }, add.root, copy.root, more),
-  );
+  const presses = {
+    open: openLine,
+    add: () => begin(blankLine(groups, shown.lines)),
+    copy: () => begin(openLineOf(shown.lines)),
+    remove: removeOpen,
+  };
+  const view = lineListView(form.groups, presses, removal.root, more);
+  const shown = shownLines(groups, form, view);
 
-  /** Shows the list as it is now, with the open line's fields. */
-  function render(): void {
-    const several = lines.all.length > 1;
-    part.hold(lines.current);
-    part.judge(faultsOf(lines.open));
-    const items = lines.all.map((entries, index) => {
-      const head = headOf(entries);
-      head.show(index === lines.open);
-      head.root.hidden = !several;
-      if (index === lines.open) head.item.append(body);
-      return head.item;
-    });
-    list.replaceChildren(...items);
-    list.classList.toggle("several", several);
-    body.setAttribute("aria-label", texts.line(lines.open + 1));
-    remove.root.hidden = !several;
-    retitle();
-  }
-
-  function retitle(sheets?: readonly CostSheet[]): void {
-    lines.typed().forEach((typed, index) => {
-      const entries = lines.all[index];
-      const standing = lineStanding(sheets?.[index], faultsOf(index), (fault) => isMissingIn(fault, typed));
-      if (entries) headOf(entries).say(lineTitle(index + 1, typed), standing.said, standing.faulty);
-    });
-  }
-
-  /** There are other lines: what was wrong with them is to be found out anew. */
-  function changed(): void {
-    faults = [];
-    render();
+  function change(lines: OrderLines): void {
+    shown.show(lines, "anew");
     on.changed();
   }
 
   function openLine(line: number): void {
-    const entries = lines.all[line];
-    if (!entries || line === lines.open) return;
-    const { root: head } = headOf(entries);
+    if (line === shown.lines.open) return;
+    const head = view.head(line);
     const stay = steady(head);
-    lines.go(line);
-    render();
+    shown.show(opened(shown.lines, line));
     on.opened();
     stay();
     head.focus({ preventScroll: true });
   }
 
   function begin(entries: LineEntries): boolean {
-    setText(full, lines.isFull ? texts.mostLines(MOST_LINES) : "");
-    full.hidden = !lines.isFull;
-    if (lines.isFull) return false;
-    lines.insert(entries);
-    changed();
-    part.goTo("design");
-    on.say(texts.added(lines.open + 1));
+    const { lines } = shown;
+    view.sayFull(isFull(lines) ? texts.mostLines(MOST_LINES) : "");
+    if (isFull(lines)) return false;
+    change(withLine(lines, entries));
+    form.goTo("design");
+    on.say(texts.added(shown.lines.open + 1));
     return true;
   }
 
   function removeOpen(): void {
-    const title = lineTitle(lines.open + 1, part.counted());
-    const taken = lines.takeOut();
-    if (!taken) return;
-    changed();
-    removal.offer(taken, texts.removed(title));
+    const title = lineTitle(shown.lines.open + 1, form.counted());
+    const without = withoutOpen(shown.lines);
+    if (!without) return;
+    change(without.lines);
+    removal.offer(without.taken, texts.removed(title));
   }
 
-  render();
   return {
-    root,
-    lines,
+    root: view.root,
+    groups,
+    get lines() {
+      return shown.lines;
+    },
     fill(given) {
-      lines.fill(given);
-      faults = [];
+      shown.show(linesOf(groups, shown.lines, given), "anew");
       removal.clear();
-      render();
     },
-    take(given) {
-      lines.fillOpen(given);
-      render();
-    },
+    take: (given) => shown.show(withTexts(groups, shown.lines, given)),
     add(given) {
       // A line nobody has touched is the place for it.
-      const untouched = lines.untouched();
-      if (untouched === undefined && !begin(lines.blank())) return false;
-      if (untouched !== undefined) lines.go(untouched);
-      lines.fillOpen(given);
-      render();
+      const untouched = untouchedLine(groups, shown.lines);
+      if (untouched === undefined && !begin(blankLine(groups, shown.lines))) return false;
+      const lines = untouched === undefined ? shown.lines : opened(shown.lines, untouched);
+      shown.show(withTexts(groups, lines, given));
       return true;
     },
-    keep() {
-      const back = [lines.keep(), removal.keep()];
+    snapshot() {
+      const { lines } = shown;
+      const back = removal.snapshot();
       return () => {
-        for (const each of back) each();
-        faults = [];
-        render();
+        back();
+        shown.show(lines, "anew");
       };
     },
-    adapt: part.adapt,
+    adapt: form.adapt,
+    judge: shown.judge,
+    askAll: () => shown.show(allAsked(groups, shown.lines)),
+    goTo(line, key) {
+      if (line < shown.lines.all.length) openLine(line);
+      form.goTo(key);
+    },
+  };
+}
+
+interface ShownLines {
+  /** With what is typed in the open one by now. */
+  readonly lines: OrderLines;
+  /** @param how `anew`: there are other lines, and what was wrong with them is to be found out again */
+  show(lines: OrderLines, how?: "anew"): void;
+  judge(faults: readonly Fault[], sheets: readonly CostSheet[] | undefined): void;
+}
+
+/** The lines as they are shown: the open one in the form, and each in the list with what it comes to. */
+function shownLines(groups: readonly PlannedGroup<LineKey>[], form: Form<LineKey>, view: LineListView): ShownLines {
+  let lines: OrderLines = { all: [form.entries], open: 0 };
+  let faults: readonly Fault[] = [];
+  const now = () => withOpen(lines, form.entries);
+  const faultsOf = (line: number) => faults.filter((fault) => fault.line === line);
+  const retitle = (sheets?: readonly CostSheet[]) => {
+    for (const [line, typed] of typedLines(groups, now()).entries()) {
+      const { said, faulty } = lineStanding(sheets?.[line], faultsOf(line), (fault) => isMissingIn(fault, typed));
+      view.title(line, { title: lineTitle(line + 1, typed), standing: said, isFaulty: faulty });
+    }
+  };
+  const show = (next: OrderLines, how?: "anew") => {
+    lines = next;
+    if (how === "anew") faults = [];
+    form.hold(openLineOf(lines));
+    form.judge(faultsOf(lines.open));
+    view.show(lines);
+    retitle();
+  };
+  show(lines);
+  return {
+    get lines() {
+      return now();
+    },
+    show,
     judge(found, sheets) {
       faults = found;
-      part.judge(faultsOf(lines.open));
+      form.judge(faultsOf(lines.open));
       retitle(sheets);
-    },
-    leaveAll() {
-      lines.leaveAll();
-      part.judge(faultsOf(lines.open));
-    },
-    goTo(line, key) {
-      openLine(line);
-      part.goTo(key);
     },
   };
 }

@@ -2,7 +2,7 @@ import type { CostSheet, Fault, TypedLine } from "../../src/index";
 import { withLocalMark } from "../wording/decimalmark";
 import { showMoney, showNumber } from "../wording/display";
 import { TEXTS } from "../wording/texts";
-import { shownWord } from "./formplan";
+import { shownWord } from "./choices";
 
 const { form } = TEXTS;
 

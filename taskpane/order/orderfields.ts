@@ -1,6 +1,7 @@
 import { type ExtraKey, ORDER_PRICE_BY, type OrderKey, OWN_GOLD_USES, SETTLEMENTS, YES_NO } from "../../src/index";
+import type { At, PlannedGroup } from "../controls/formplan";
 import { TEXTS } from "../wording/texts";
-import { type At, type PlannedGroup, planOf, shownWord } from "./formplan";
+import { planOf, shownWord } from "./choices";
 import { listed, priceUnit } from "./linefields";
 
 const { form } = TEXTS;

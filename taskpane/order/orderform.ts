@@ -5,22 +5,23 @@ import {
   type LineKey,
   ORDER_KEYS,
   ORDER_LABELS,
+  type OrderKey,
   type Rates,
   ROW_KEYS,
   type TypedLine,
 } from "../../src/index";
 import { type Button, button } from "../controls/button";
 import { element } from "../controls/element";
+import { allGoneFrom } from "../controls/entries";
+import { type Form, formElement, plannedForm } from "../controls/form";
 import { decimalMark } from "../wording/decimalmark";
 import { countOf, lineTexts, orderTexts, type RowTaken, type RowTexts, saysSomething } from "../wording/rowtexts";
 import { TEXTS } from "../wording/texts";
-import { copyOf, fillEntries, misread } from "./entries";
 import { fromTop, placeOf } from "./faultplace";
-import { fieldPart } from "./fieldpart";
-import { keysOf } from "./formplan";
-import { freeLines } from "./freelines";
-import { lineList } from "./linelist";
+import { type FreeLines, freeLines } from "./freelines";
+import { type LineList, lineList } from "./linelist";
 import { ORDER_GROUPS } from "./orderfields";
+import { misreadLines, typedLines } from "./orderlines";
 import type { Typed } from "./reckoning";
 
 export interface OrderForm {
@@ -44,7 +45,7 @@ export interface OrderForm {
   /** Puts a row into a line of its own. */
   add(row: RowTexts): RowTaken;
   /** What gives back all that stands here now, half typed or not. */
-  keep(): () => void;
+  snapshot(): () => void;
   /** Shows the currency and what an empty field takes from Rates. */
   adapt(rates: Rates): void;
   /** Keeps the faults and shows those of fields that were left; and what each line comes to. */
@@ -65,53 +66,25 @@ export interface OrderFormEvents {
   readonly addRow: () => void;
 }
 
+/** The order's own fields, its lines and its free lines. */
+interface OrderParts {
+  readonly order: Form<OrderKey>;
+  readonly lines: LineList;
+  readonly extras: FreeLines;
+}
+
 /** The order form. It never drops what was typed. */
 export function orderForm(on: OrderFormEvents): OrderForm {
   const takeRow = button(TEXTS.form.takeRow, "outline", on.takeRow, "small");
   const addRow = button(TEXTS.form.addRow, "outline", on.addRow, "small");
-  const order = fieldPart(ORDER_GROUPS, ORDER_LABELS, "order", on);
-  const lines = lineList(on, addRow.root);
-  const extras = freeLines(on);
-  const [who, ...terms] = order.groups;
-  const root = element(
-    "form",
-    { class: "order", novalidate: true, "aria-labelledby": "order-title" },
-    element("div", { class: "formhead" }, element("h2", { id: "order-title" }, TEXTS.form.title), takeRow.root),
-    element("p", { class: "help" }, TEXTS.form.intro(`24${decimalMark()}5`)),
-    who,
-    lines.root,
-    extras.root,
-    ...terms,
-  );
-  root.addEventListener("submit", (event) => event.preventDefault());
-  root.addEventListener("keydown", (event) => {
-    if (event.key !== "Enter" || event.isComposing || event.ctrlKey || event.metaKey) return;
-    if (!(event.target instanceof HTMLInputElement)) return;
-    event.preventDefault();
-    next(root, event.target)?.focus();
-  });
-
-  const judge = (faults: readonly Fault[], sheets?: readonly CostSheet[]) => {
-    order.judge(faults.filter(({ line, extra }) => line === undefined && extra === undefined));
-    lines.judge(faults, sheets);
-    extras.judge(faults);
+  const parts: OrderParts = {
+    order: plannedForm({ name: "order", groups: ORDER_GROUPS, labels: ORDER_LABELS }, on),
+    lines: lineList(on, addRow.root),
+    extras: freeLines(on),
   };
-  /** Into the order's own part, where nothing stands yet. */
-  const fillBlanks = (row: RowTexts): RowTaken => {
-    const entries = copyOf(order.entries);
-    const before = order.counted();
-    const blanks = ORDER_KEYS.filter((key) => before[key].trim() === "" && saysSomething(row, key));
-    fillEntries(ORDER_GROUPS, entries, Object.fromEntries(blanks.map((key) => [key, row[key]])));
-    order.hold(entries);
-    const customer = (row.customer ?? "").trim();
-    return {
-      fields: countOf(row, LINE_KEYS) + blanks.length,
-      otherCustomer: customer === "" || customer === entries.texts.customer.trim() ? undefined : customer,
-    };
-  };
-
+  const { order, lines, extras } = parts;
   return {
-    root,
+    root: orderElement(parts, takeRow.root),
     takeRow,
     addRow,
     get line() {
@@ -119,18 +92,12 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     },
     typed: () => ({
       order: order.counted(),
-      lines: lines.lines.typed(),
+      lines: typedLines(lines.groups, lines.lines),
       extras: extras.typed(),
     }),
-    misread: () => [
-      ...misread(ORDER_GROUPS, ORDER_LABELS, order.entries),
-      ...lines.lines.misread(),
-      ...extras.misread(),
-    ],
+    misread: () => [...order.misread(), ...misreadLines(lines.groups, lines.lines), ...extras.misread()],
     fill(typed) {
-      const entries = copyOf(order.entries);
-      fillEntries(ORDER_GROUPS, entries, typed.order);
-      order.hold(entries);
+      order.fill(typed.order);
       lines.fill(typed.lines);
       extras.fill(typed.extras);
     },
@@ -138,10 +105,8 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     goTo: (key) => lines.goTo(lines.lines.open, key),
     take(row) {
       lines.take(lineTexts(row, true));
-      if (lines.lines.all.length > 1) return fillBlanks(row);
-      const entries = copyOf(order.entries);
-      fillEntries(ORDER_GROUPS, entries, orderTexts(row));
-      order.hold(entries);
+      if (lines.lines.all.length > 1) return fillBlanks(order, row);
+      order.fill(orderTexts(row));
       // What stood beside an order before is none of this one's.
       extras.setAside();
       return { fields: countOf(row, ROW_KEYS), otherCustomer: undefined };
@@ -150,32 +115,68 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       if (countOf(row, LINE_KEYS) === 0 || !lines.add(lineTexts(row, false))) {
         return { fields: 0, otherCustomer: undefined };
       }
-      return fillBlanks(row);
+      return fillBlanks(order, row);
     },
-    keep() {
-      const kept = copyOf(order.entries);
-      const back = [lines.keep(), extras.keep()];
+    snapshot() {
+      const { entries } = order;
+      const back = [lines.snapshot(), extras.snapshot()];
       return () => {
-        order.hold(kept);
+        order.hold(entries);
         for (const each of back) each();
       };
     },
     adapt(rates) {
       for (const part of [order, lines, extras]) part.adapt(rates);
     },
-    judge,
-    demand(faults) {
-      for (const key of keysOf(ORDER_GROUPS)) order.entries.left.add(key);
-      lines.leaveAll();
-      extras.leaveAll();
-      judge(faults);
-      const [first] = fromTop(faults);
-      const place = first && placeOf(first);
-      if (place?.part === "order") order.goTo(place.key);
-      if (place?.part === "line") lines.goTo(place.line, place.key);
-      if (place?.part === "extra") extras.goTo(place.extra, place.key);
-    },
+    judge: (faults, sheets) => judgeIn(parts, faults, sheets),
+    demand: (faults) => demandIn(parts, faults),
   };
+}
+
+function orderElement({ order, lines, extras }: OrderParts, takeRow: HTMLElement): HTMLElement {
+  const [who, ...terms] = order.groups;
+  const root = formElement(
+    { class: "order", "aria-labelledby": "order-title" },
+    (from) => next(root, from)?.focus(),
+    element("div", { class: "formhead" }, element("h2", { id: "order-title" }, TEXTS.form.title), takeRow),
+    element("p", { class: "help" }, TEXTS.form.intro(`24${decimalMark()}5`)),
+    ...(who ? [who] : []),
+    lines.root,
+    extras.root,
+    ...terms,
+  );
+  return root;
+}
+
+/** Puts a row's texts into the order's own part, where nothing stands yet. */
+function fillBlanks(order: Form<OrderKey>, row: RowTexts): RowTaken {
+  const before = order.counted();
+  const blanks = ORDER_KEYS.filter((key) => before[key].trim() === "" && saysSomething(row, key));
+  order.fill(Object.fromEntries(blanks.map((key) => [key, row[key]])));
+  const customer = (row.customer ?? "").trim();
+  return {
+    fields: countOf(row, LINE_KEYS) + blanks.length,
+    otherCustomer: customer === "" || customer === order.entries.texts.customer.trim() ? undefined : customer,
+  };
+}
+
+function judgeIn({ order, lines, extras }: OrderParts, faults: readonly Fault[], sheets?: readonly CostSheet[]): void {
+  order.judge(faults.filter(({ line, extra }) => line === undefined && extra === undefined));
+  lines.judge(faults, sheets);
+  extras.judge(faults);
+}
+
+function demandIn(parts: OrderParts, faults: readonly Fault[]): void {
+  const { order, lines, extras } = parts;
+  order.hold(allGoneFrom(ORDER_GROUPS, order.entries));
+  lines.askAll();
+  extras.askAll();
+  judgeIn(parts, faults);
+  const [first] = fromTop(faults);
+  const place = first && placeOf(first);
+  if (place?.part === "order") order.goTo(place.key);
+  if (place?.part === "line") lines.goTo(place.line, place.key);
+  if (place?.part === "extra") extras.goTo(place.extra, place.key);
 }
 
 /** The next field that is not folded away. */

@@ -1,6 +1,7 @@
 import { type LineKey, type Rates, STONE_KEYS, STONE_PRICED, STONE_SHAPES, STONES_ON } from "../../src/index";
+import type { At, PlannedField, PlannedGroup } from "../controls/formplan";
 import { TEXTS } from "../wording/texts";
-import { type At, type PlannedField, type PlannedGroup, planOf, shownWord } from "./formplan";
+import { planOf, shownWord } from "./choices";
 
 const { form } = TEXTS;
 const { groups, holds } = form;

@@ -60,7 +60,7 @@ export function revisionOf(form: OrderForm, left: () => void): Revision {
     },
     begin(number, total, typed) {
       // Opening one quote after another, what the person had typed before the first is what comes back.
-      before ??= form.keep();
+      before ??= form.snapshot();
       form.fill(typed);
       goOn(number, total);
     },

@@ -8,7 +8,7 @@ import {
   stonesToBuy,
   type Weight,
 } from "../../src/index";
-import { shownWord } from "../order/formplan";
+import { shownWord } from "../order/choices";
 import type { Costed } from "../order/reckoning";
 import { showGrams, showMoney, showNumber } from "../wording/display";
 import { TEXTS } from "../wording/texts";

@@ -7,7 +7,7 @@ import {
   type OrderLine,
   Quotient,
 } from "../../src/index";
-import { shownWord } from "../order/formplan";
+import { shownWord } from "../order/choices";
 import type { Costed } from "../order/reckoning";
 import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "../wording/display";
 import { TEXTS } from "../wording/texts";

@@ -17,9 +17,10 @@ import {
 } from "../../src/index";
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
-import type { FieldPlan } from "../controls/field";
-import { type SmallField, smallForm, spokenNote, stillToFill } from "../controls/smallform";
-import { isRefusal, sentenceOf } from "../excel/run";
+import { choicesOf, formPlan, type PlannedField } from "../controls/formplan";
+import { spokenNote } from "../controls/note";
+import { pressSteps } from "../controls/pressstep";
+import { readForm } from "../controls/readform";
 import { putFormulaIntoCell } from "../excel/tables/cellformula";
 import { showNumber } from "../wording/display";
 import { SCALE_TEXTS } from "../wording/scaletexts";
@@ -36,7 +37,7 @@ interface Estimate<K extends string, T extends { readonly weight: MaterialChange
   readonly title: string;
   readonly words: string;
   readonly labels: Readonly<Record<K, string>>;
-  readonly fields: Readonly<Record<K, SmallField>>;
+  readonly fields: readonly PlannedField<K>[];
   readonly parse: (record: Readonly<Record<K, string>>) => Parsed<T>;
   readonly working: (value: T) => string;
   readonly formula: (value: T) => string;
@@ -49,25 +50,20 @@ export function estimates(on: ScaleEvents): HTMLElement {
   return element("div", {}, estimate(WAX, on), estimate(RECAST, on), estimate(RESIZE, on));
 }
 
-const half = (label: string, details: Partial<FieldPlan>): SmallField => ({
-  plan: { label, required: true, ...details },
-  width: "half",
-});
-
-const whole = (label: string, details: Partial<FieldPlan>): SmallField => ({ ...half(label, details), width: "whole" });
+const { grams, density, millimetres } = SCALE_TEXTS;
+const wax = formPlan<WaxKey>(texts.wax.help);
+const recast = formPlan<RecastKey>(texts.recast.help);
+const resize = formPlan<ResizeKey>(texts.resize.help);
 
 const WAX: Estimate<WaxKey, MaterialChange> = {
   name: "wax",
   ...texts.wax,
   labels: WAX_LABELS,
-  fields: {
-    wax: {
-      plan: { label: WAX_LABELS.wax, required: true, unit: SCALE_TEXTS.grams, help: texts.wax.help.wax },
-      width: "whole",
-    },
-    waxDensity: whole(WAX_LABELS.waxDensity, { unit: SCALE_TEXTS.density, help: texts.wax.help.waxDensity }),
-    metalDensity: whole(WAX_LABELS.metalDensity, { unit: SCALE_TEXTS.density, help: texts.wax.help.metalDensity }),
-  },
+  fields: [
+    wax.mark("wax", "whole", { required: true, unit: grams }),
+    wax.mark("waxDensity", "whole", { required: true, unit: density }),
+    wax.mark("metalDensity", "whole", { required: true, unit: density }),
+  ],
   parse: parseWax,
   working: changeInFigures,
   formula: waxFormula,
@@ -78,14 +74,11 @@ const RECAST: Estimate<RecastKey, MaterialChange> = {
   name: "recast",
   ...texts.recast,
   labels: RECAST_LABELS,
-  fields: {
-    weight: {
-      plan: { label: RECAST_LABELS.weight, required: true, unit: SCALE_TEXTS.grams },
-      width: "whole",
-    },
-    fromDensity: whole(RECAST_LABELS.fromDensity, { unit: SCALE_TEXTS.density, help: texts.recast.help.fromDensity }),
-    toDensity: whole(RECAST_LABELS.toDensity, { unit: SCALE_TEXTS.density, help: texts.recast.help.toDensity }),
-  },
+  fields: [
+    recast.mark("weight", "whole", { required: true, unit: grams }),
+    recast.mark("fromDensity", "whole", { required: true, unit: density }),
+    recast.mark("toDensity", "whole", { required: true, unit: density }),
+  ],
   parse: parseRecast,
   working: changeInFigures,
   formula: recastFormula,
@@ -96,26 +89,13 @@ const RESIZE: Estimate<ResizeKey, Resizing> = {
   name: "resize",
   ...texts.resize,
   labels: RESIZE_LABELS,
-  fields: {
-    weight: {
-      plan: { label: RESIZE_LABELS.weight, required: true, unit: SCALE_TEXTS.grams },
-      width: "whole",
-    },
-    fromWidth: half(RESIZE_LABELS.fromWidth, { numeric: true, unit: SCALE_TEXTS.millimetres }),
-    toWidth: half(RESIZE_LABELS.toWidth, {
-      numeric: true,
-      unit: SCALE_TEXTS.millimetres,
-      help: texts.resize.help.toWidth,
-    }),
-    linksPer: {
-      plan: { label: RESIZE_LABELS.linksPer, numeric: true, help: texts.resize.help.linksPer },
-      width: "half",
-    },
-    seats: half(RESIZE_LABELS.seats, {
-      required: false,
-      choices: YES_NO.map((value) => ({ value, shown: SCALE_TEXTS.yesNo[value] })),
-    }),
-  },
+  fields: [
+    resize.mark("weight", "whole", { required: true, unit: grams }),
+    resize.figure("fromWidth", "half", { required: true, unit: millimetres }),
+    resize.figure("toWidth", "half", { required: true, unit: millimetres }),
+    resize.figure("linksPer", "half"),
+    resize.choice("seats", "half", choicesOf(YES_NO, SCALE_TEXTS.yesNo)),
+  ],
   parse: parseResizing,
   working: ({ known, fromWidth, toWidth, weight, linksPer }) =>
     [
@@ -140,9 +120,10 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
   on: ScaleEvents,
 ): HTMLElement {
   const note = spokenNote();
+  const steps = pressSteps(note);
   const figures = element("p", { class: "figuresline" });
   const formula = element("code", { class: "formula" });
-  const place = button(texts.press, "outline", () => void putFormula(), "small");
+  const place = button(texts.press, "outline", putFormula, "small");
   const use = button(texts.use, "outline", takeWeight, "small");
   const results = element(
     "div",
@@ -151,51 +132,43 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     formula,
     element("div", { class: "actions" }, place.root, use.root),
   );
-  const form = smallForm<K>(plan.name, plan.title, plan.fields, { changed: show, submitted: demand });
+  const form = readForm(
+    {
+      ...plan,
+      groups: [{ id: plan.name, title: "", fields: plan.fields, holds: undefined, isAsked: () => true }],
+    },
+    { changed: show, submitted: () => void form.ask(), lacking: note.say },
+  );
   results.hidden = true;
 
   function show(): void {
     note.say("");
-    const parsed = plan.parse(form.typed());
-    form.judge(parsed.ok ? [] : parsed.faults);
-    results.hidden = !parsed.ok;
-    if (!parsed.ok) return;
-    setText(figures, plan.working(parsed.value));
-    setText(formula, plan.formula(parsed.value));
+    const value = form.read();
+    results.hidden = value === undefined;
+    if (!value) return;
+    setText(figures, plan.working(value));
+    setText(formula, plan.formula(value));
   }
 
-  function demand(): void {
-    const parsed = plan.parse(form.typed());
-    if (parsed.ok) return;
-    form.demand(parsed.faults);
-    note.say(stillToFill(parsed.faults, form.typed(), plan.labels));
-  }
-
-  async function putFormula(): Promise<void> {
-    const parsed = plan.parse(form.typed());
-    if (!parsed.ok) return;
-    const written = plan.formula(parsed.value);
-    place.work(texts.pressing);
-    try {
+  function putFormula(): void {
+    const value = form.read();
+    if (!value) return;
+    const written = plan.formula(value);
+    void steps.run(place, texts.pressing, async () => {
       note.say(texts.placed(await putFormulaIntoCell(written), written));
-    } catch (error) {
-      note.failed(sentenceOf(error));
-      if (!isRefusal(error)) throw error;
-    } finally {
-      place.rest();
-    }
+    });
   }
 
   function takeWeight(): void {
-    const parsed = plan.parse(form.typed());
-    if (!parsed.ok) return;
-    const linksPer = plan.linksPer?.(parsed.value);
+    const value = form.read();
+    if (!value) return;
+    const linksPer = plan.linksPer?.(value);
     const filled: Partial<Record<LineKey, string>> = {
-      linkWeight: plain(parsed.value.weight),
+      linkWeight: plain(value.weight),
       ...(linksPer === undefined ? {} : { linksPer }),
     };
     on.takeLink(filled);
-    const weight = showScale(parsed.value.weight);
+    const weight = showScale(value.weight);
     note.say(linksPer === undefined ? texts.used(weight) : texts.usedWithLinks(weight, linksPer));
   }
 

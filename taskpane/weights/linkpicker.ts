@@ -1,9 +1,18 @@
-import { KEPT_LINK_LABELS, type KeptLinkKey, type LineKey, parseKeptLink } from "../../src/index";
+import {
+  KEPT_LINK_LABELS,
+  type KeptLink,
+  type KeptLinkKey,
+  type LineKey,
+  type Parsed,
+  parseKeptLink,
+} from "../../src/index";
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
 import { field } from "../controls/field";
-import { smallForm, spokenNote } from "../controls/smallform";
-import { isRefusal, sentenceOf } from "../excel/run";
+import { formPlan } from "../controls/formplan";
+import { spokenNote } from "../controls/note";
+import { pressSteps } from "../controls/pressstep";
+import { readForm } from "../controls/readform";
 import type { LinkRow } from "../excel/weights/scalebook";
 import { keepLink } from "../excel/weights/scalerow";
 import { today } from "../wording/display";
@@ -23,6 +32,14 @@ const FROM_ORDER = [
   "linksPerUnit",
   "linkWeight",
 ] as const satisfies readonly (KeptLinkKey & LineKey)[];
+
+const { words, figure, group } = formPlan<Asked>(texts.keepHelp);
+const KEEPING_GROUPS = [
+  group("keeping", "", [
+    words("model", "half", { required: true }),
+    figure("width", "half", { unit: SCALE_TEXTS.millimetres }),
+  ]),
+];
 
 /** Picks a link of the Links table into the order, and keeps the order's link there. */
 export function linkPicker(on: ScaleEvents, write: Writing) {
@@ -47,23 +64,11 @@ export function linkPicker(on: ScaleEvents, write: Writing) {
     note.say("");
     tellChosen();
   });
-  const keep = button(texts.keep, "outline", () => void keepTyped());
-  const form = smallForm<Asked>(
-    "link",
-    texts.keepTitle,
-    {
-      model: { plan: { label: KEPT_LINK_LABELS.model, required: true }, width: "half" },
-      width: {
-        plan: {
-          label: KEPT_LINK_LABELS.width,
-          numeric: true,
-          unit: SCALE_TEXTS.millimetres,
-          help: texts.keepHelp.width,
-        },
-        width: "half",
-      },
-    },
-    { changed: () => form.judge(faults().own), submitted: () => void keepTyped() },
+  const keep = button(texts.keep, "outline", keepTyped);
+  const steps = pressSteps(kept);
+  const form = readForm(
+    { name: "link", title: texts.keepTitle, groups: KEEPING_GROUPS, labels: KEPT_LINK_LABELS, parse },
+    { changed: () => form.read(), submitted: keepTyped, lacking: kept.say },
   );
   let links: readonly ChosenLink[] = [];
   let shownRows = "";
@@ -80,41 +85,26 @@ export function linkPicker(on: ScaleEvents, write: Writing) {
     note.say(texts.used(chosen.name));
   }
 
-  const typed = (): Record<KeptLinkKey, string> => {
+  function parse(asked: Readonly<Record<Asked, string>>): Parsed<KeptLink> {
     const line = on.line();
     const taken = Object.fromEntries(FROM_ORDER.map((key) => [key, line[key] ?? ""]));
-    return { ...taken, ...form.typed() } as Record<KeptLinkKey, string>;
-  };
-
-  function faults() {
-    const parsed = parseKeptLink(typed());
-    const all = parsed.ok ? [] : parsed.faults;
-    const own = all.filter((fault) => fault.field === "model" || fault.field === "width");
-    return { own, ofOrder: all.filter((fault) => !own.includes(fault)) };
+    return parseKeptLink({ ...taken, ...asked } as Record<KeptLinkKey, string>);
   }
 
-  async function keepTyped(): Promise<void> {
-    const parsed = parseKeptLink(typed());
-    if (!parsed.ok) {
-      const { own, ofOrder } = faults();
-      const [first] = ofOrder;
-      kept.failed(first ? texts.inOrder(first.sentence) : "");
-      return form.demand(own);
+  function keepTyped(): void {
+    const link = form.ask();
+    if (!link) {
+      const parsed = parse(form.counted());
+      const ofOrder = parsed.ok ? undefined : parsed.faults.find(({ field: key }) => !(key in form.counted()));
+      if (ofOrder) kept.failed(texts.inOrder(ofOrder.sentence));
+      return;
     }
-    keep.work(texts.keeping);
-    kept.say("");
-    try {
-      await write(() => keepLink(parsed.value, today()));
-      const { model, width, mark, colour } = parsed.value;
+    void steps.run(keep, texts.keeping, async () => {
+      await write(() => keepLink(link, today()));
+      const { model, width, mark, colour } = link;
       kept.say(texts.kept(linkName({ model, width: width?.value().toFixed(), mark, colour })));
       form.fill({ model: "", width: "" });
-      form.calm();
-    } catch (error) {
-      kept.failed(sentenceOf(error));
-      if (!isRefusal(error)) throw error;
-    } finally {
-      keep.rest();
-    }
+    });
   }
 
   return {
@@ -139,13 +129,11 @@ export function linkPicker(on: ScaleEvents, write: Writing) {
       const shown = links.map((link) => link.name);
       if (shown.join("\n") === shownRows) return tellChosen();
       shownRows = shown.join("\n");
-      choice.control.replaceChildren(
-        ...shown.map((words, index) => element("option", { value: String(index) }, words)),
-      );
+      choice.offer(shown.map((words, index) => ({ value: String(index), shown: words })));
       choice.control.value = String(Math.max(0, before === undefined ? 0 : shown.indexOf(before)));
       tellChosen();
       const line = on.line();
-      if (form.typed().model === "" && links.length === 0) form.fill({ model: line.design ?? "" });
+      if (form.counted().model === "" && links.length === 0) form.fill({ model: line.design ?? "" });
     },
     unread: note.read,
   };

@@ -1,21 +1,20 @@
 import { grams, type Quotient, type Weighed, type WeighedVerdict } from "../../src/index";
+import type { AnswerLine } from "../controls/answerbox";
 import { showNumber } from "../wording/display";
 import { SCALE_TEXTS } from "../wording/scaletexts";
 import { linkName, showLoss, showScale } from "../wording/shownweight";
 
 const { weighIn: texts } = SCALE_TEXTS;
 
-/** A sentence on what a weighing says, and whether it wants a second look. */
-export interface Said {
-  readonly sentence: string;
-  readonly isWarning: boolean;
-}
-
 /** What a verdict is in sentences, warnings last. @param allowed share of the cast weight that may be lost */
-export function sayVerdict(weighed: Weighed, verdict: WeighedVerdict, allowed: Quotient | undefined): readonly Said[] {
+export function sayVerdict(
+  weighed: Weighed,
+  verdict: WeighedVerdict,
+  allowed: Quotient | undefined,
+): readonly AnswerLine[] {
   return [
     ...sayLoss(weighed, verdict, allowed),
-    { sentence: sayMean(weighed, verdict), isWarning: false },
+    { text: sayMean(weighed, verdict), isWarning: false },
     ...sayFar(weighed, verdict),
   ];
 }
@@ -28,32 +27,32 @@ function sayMean({ link, stage }: Weighed, { mean, isGuess }: WeighedVerdict): s
   return say(name, weight, showScale(mean.within), String(mean.weighings));
 }
 
-function sayFar({ weight, pieces }: Weighed, { isFarOff }: WeighedVerdict): readonly Said[] {
+function sayFar({ weight, pieces }: Weighed, { isFarOff }: WeighedVerdict): readonly AnswerLine[] {
   if (!isFarOff) return [];
-  return [{ sentence: texts.farOff(showScale(grams(weight.grams.dividedBy(pieces)))), isWarning: true }];
+  return [{ text: texts.farOff(showScale(grams(weight.grams.dividedBy(pieces)))), isWarning: true }];
 }
 
 function sayLoss(
   { stage, job, weight }: Weighed,
   { loss }: WeighedVerdict,
   allowed: Quotient | undefined,
-): readonly Said[] {
+): readonly AnswerLine[] {
   const isPassage = (stage === "polished" || stage === "finished") && job !== "";
-  if (!loss) return isPassage ? [{ sentence: texts.noCast(job), isWarning: false }] : [];
+  if (!loss) return isPassage ? [{ text: texts.noCast(job), isWarning: false }] : [];
   if (loss.judgement === "more back")
-    return [{ sentence: texts.moreBack(showScale(weight), showScale(loss.out)), isWarning: true }];
+    return [{ text: texts.moreBack(showScale(weight), showScale(loss.out)), isWarning: true }];
   const lost = grams(loss.out.grams.minus(weight.grams));
   const since = loss.from === "polished" && loss.sinceCast ? ` ${texts.sinceCast(showLoss(loss.sinceCast))}` : "";
   const sentence = texts.loss(showLoss(loss.share), showScale(lost), showScale(loss.out), texts.stages[loss.from]);
   if (loss.judgement === "above" && loss.sinceCast && allowed) {
     const above = texts.above(showLoss(loss.sinceCast), showLoss(allowed));
     return [
-      { sentence: `${sentence}${since}`, isWarning: false },
-      { sentence: above, isWarning: true },
+      { text: `${sentence}${since}`, isWarning: false },
+      { text: above, isWarning: true },
     ];
   }
   const limit = allowed ? texts.allowed(showLoss(allowed)) : texts.noLimit;
-  return [{ sentence: `${sentence}${since} ${limit}`, isWarning: false }];
+  return [{ text: `${sentence}${since} ${limit}`, isWarning: false }];
 }
 
 /** A count as shown. */

@@ -1,22 +1,22 @@
 import {
   allowedLossShare,
-  COLOURS,
   isBlank,
   judgeWeighed,
   parseRates,
   parseWeighIn,
-  STAGES,
   sameText,
   WEIGH_IN_LABELS,
   type WeighIn,
   type WeighInKey,
 } from "../../src/index";
+import { type AnswerLine, answerBox } from "../controls/answerbox";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
-import { type SmallField, smallForm, spokenNote } from "../controls/smallform";
+import { spokenNote } from "../controls/note";
+import { pressSteps } from "../controls/pressstep";
+import { readForm } from "../controls/readform";
 import { suggestions } from "../controls/suggestions";
 import type { RatesReading } from "../excel/rates/rates";
-import { isRefusal, sentenceOf } from "../excel/run";
 import type { LinkRow, ScaleReading } from "../excel/weights/scalebook";
 import { addWeighIn, takeWeighInOut, type WrittenWeighIn } from "../excel/weights/scalerow";
 import { today } from "../wording/display";
@@ -24,129 +24,65 @@ import { SCALE_TEXTS } from "../wording/scaletexts";
 import { showScale } from "../wording/shownweight";
 import { sayVerdict, showCount } from "./lossmessage";
 import { weighedFrom, weighedOf } from "./weighedrows";
+import { TYPED_ANEW, WEIGHING_GROUPS } from "./weighingfields";
 import type { Writing } from "./weightevents";
 
 const { weighIn: texts } = SCALE_TEXTS;
-
-const FIELDS: Readonly<Record<WeighInKey, SmallField>> = {
-  job: { plan: { label: WEIGH_IN_LABELS.job, help: texts.help.job }, width: "half" },
-  stage: {
-    plan: {
-      label: WEIGH_IN_LABELS.stage,
-      choices: STAGES.map((value) => ({ value, shown: texts.stages[value] })),
-      start: "cast",
-    },
-    width: "half",
-  },
-  model: { plan: { label: WEIGH_IN_LABELS.model, required: true, help: texts.help.model }, width: "whole" },
-  width: { plan: { label: WEIGH_IN_LABELS.width, numeric: true, unit: SCALE_TEXTS.millimetres }, width: "half" },
-  mark: { plan: { label: WEIGH_IN_LABELS.mark, required: true }, width: "half" },
-  colour: {
-    plan: {
-      label: WEIGH_IN_LABELS.colour,
-      choices: COLOURS.map((value) => ({ value, shown: texts.colours[value] })),
-    },
-    width: "half",
-  },
-  who: { plan: { label: WEIGH_IN_LABELS.who, help: texts.help.who }, width: "half" },
-  pieces: {
-    plan: { label: WEIGH_IN_LABELS.pieces, required: true, numeric: true, help: texts.help.pieces },
-    width: "half",
-  },
-  weight: { plan: { label: WEIGH_IN_LABELS.weight, required: true, help: texts.help.weight }, width: "half" },
-  note: { plan: { label: WEIGH_IN_LABELS.note }, width: "whole" },
-};
-
-/** What is typed anew for each weighing; the rest stays. */
-const ANEW = ["pieces", "weight", "note"] as const satisfies readonly WeighInKey[];
 const MOST_JOBS = 30;
 
 /** The weigh-in form with what each weighing says. */
 export function weighInForm(write: Writing) {
   const note = spokenNote();
-  const said = element("div", { class: "scalesaid", role: "status", "aria-live": "polite" });
-  const press = button(texts.press, "outline", () => void add());
-  const form = smallForm<WeighInKey>("weighin", texts.form, FIELDS, {
-    changed: () => {
-      form.judge(faults());
-      takeAlloyOf(form.typed().model);
-    },
-    submitted: () => void add(),
-  });
-  const jobs = suggestions(form.fields.job);
-  const models = suggestions(form.fields.model);
-  const who = suggestions(form.fields.who);
+  const steps = pressSteps(note);
+  const said = answerBox();
+  const press = button(texts.press, "outline", add);
+  const form = readForm<WeighInKey, WeighIn>(
+    { name: "weighin", title: texts.form, groups: WEIGHING_GROUPS, labels: WEIGH_IN_LABELS, parse: parseWeighIn },
+    { changed, submitted: add, lacking: note.say },
+  );
+  const suggest = suggestionsFor(form.field);
   let links: readonly LinkRow[] = [];
-  let busy = false;
 
-  const faults = () => {
-    const parsed = parseWeighIn(form.typed());
-    return parsed.ok ? [] : parsed.faults;
-  };
-
-  /** A model of one alloy fills the alloy, as far as nothing is typed there. */
-  function takeAlloyOf(model: string): void {
-    const named = links.filter((link) => sameText(link.model, model));
-    const [only] = named;
-    if (!only || named.length > 1 || form.typed().mark.trim() !== "") return;
-    form.fill({ mark: String(only.mark), width: isBlank(only.width) ? "" : String(only.width) });
-    if (!isBlank(only.colour)) form.fill({ colour: String(only.colour) });
-    form.judge(faults());
+  function changed(): void {
+    const typed = form.counted();
+    const [only, other] = links.filter((link) => sameText(link.model, typed.model));
+    if (only && !other && typed.mark.trim() === "") form.fill(alloyOf(only));
+    form.read();
   }
 
-  async function add(): Promise<void> {
-    if (busy) return;
-    const typed = form.typed();
-    const parsed = parseWeighIn(typed);
-    if (!parsed.ok) return form.demand(parsed.faults);
-    await step(press, texts.working, async () => {
-      const written = await addWeighIn(parsed.value, today());
-      form.fill(Object.fromEntries(ANEW.map((key) => [key, ""])));
-      form.calm();
-      form.judge(faults());
-      show(parsed.value, written, typed);
-      form.fields.pieces.control.focus();
-    });
-  }
-
-  function show(weighIn: WeighIn, written: WrittenWeighIn, typed: Readonly<Record<WeighInKey, string>>): void {
-    const weighed = weighedFrom(weighIn);
-    const allowed = allowedBy(written.rates);
-    const verdict = judgeWeighed(weighed, weighedOf(written.others), allowed);
-    const head = texts.written(showCount(weighIn.pieces), showScale(weighIn.weight), texts.stages[weighIn.stage]);
-    const undo = button(texts.undo, "outline", () => void takeOut(), "small");
-    const takeOut = () =>
-      step(undo, texts.undoing, async () => {
-        await takeWeighInOut(written);
-        said.replaceChildren();
-        form.fill(typed);
-        form.judge(faults());
-        note.say(texts.undone);
-        form.fields.pieces.control.focus();
-      });
-    said.replaceChildren(
-      element("p", { class: "saidhead" }, head),
-      ...sayVerdict(weighed, verdict, allowed).map(({ sentence, isWarning }) =>
-        element("p", { class: isWarning ? "warning" : undefined }, sentence),
-      ),
-      undo.root,
+  function add(): void {
+    const weighIn = form.ask();
+    if (!weighIn) return;
+    const typed = form.counted();
+    void steps.run(press, texts.working, () =>
+      write(async () => {
+        const written = await addWeighIn(weighIn, today());
+        put(TYPED_ANEW);
+        const undo = button(texts.undo, "outline", () => void takeOut(undo, written, typed), "small");
+        said.show(saidOf(weighIn, written), undo.root);
+      }),
     );
   }
 
-  /** Runs a step in the workbook; what it refuses is told here, and what was typed stays. */
-  async function step(by: ReturnType<typeof button>, words: string, act: () => Promise<void>): Promise<void> {
-    busy = true;
-    note.say("");
-    by.work(words);
-    try {
-      await write(act);
-    } catch (error) {
-      note.failed(sentenceOf(error));
-      if (!isRefusal(error)) throw error;
-    } finally {
-      busy = false;
-      by.rest();
-    }
+  function takeOut(
+    undo: ReturnType<typeof button>,
+    written: WrittenWeighIn,
+    typed: Readonly<Record<WeighInKey, string>>,
+  ): Promise<void> {
+    return steps.run(undo, texts.undoing, () =>
+      write(async () => {
+        await takeWeighInOut(written);
+        said.show([]);
+        put(typed);
+        note.say(texts.undone);
+      }),
+    );
+  }
+
+  function put(texts: Readonly<Partial<Record<WeighInKey, string>>>): void {
+    form.fill(texts);
+    form.read();
+    form.goTo("pieces");
   }
 
   return {
@@ -157,19 +93,44 @@ export function weighInForm(write: Writing) {
       form.root,
       element("div", { class: "actions" }, press.root),
       note.root,
-      said,
+      said.root,
     ),
     show(reading: ScaleReading) {
       links = reading.links.ok ? reading.links.rows : [];
-      const weighIns = reading.weighIns.ok ? reading.weighIns.rows : [];
-      const newest = reading.quotes.slice(-MOST_JOBS).reverse();
-      jobs([...newest, ...weighIns.map((row) => row.job)]);
-      models([...links.map((link) => link.model), ...weighIns.map((row) => row.model)]);
-      who(weighIns.map((row) => row.who));
+      suggest(reading);
       note.read(reading.weighIns.ok ? "" : reading.weighIns.sentence);
     },
     unread: note.read,
   };
+}
+
+/** A model of one alloy fills the alloy. */
+function alloyOf({ mark, width, colour }: LinkRow): Partial<Record<WeighInKey, string>> {
+  return {
+    mark: String(mark),
+    width: isBlank(width) ? "" : String(width),
+    ...(isBlank(colour) ? {} : { colour: String(colour) }),
+  };
+}
+
+/** Words of the workbook, offered while they are typed. */
+function suggestionsFor(field: (key: WeighInKey) => Parameters<typeof suggestions>[0]) {
+  const [jobs, models, who] = [suggestions(field("job")), suggestions(field("model")), suggestions(field("who"))];
+  return ({ links, weighIns, quotes }: ScaleReading) => {
+    const rows = weighIns.ok ? weighIns.rows : [];
+    jobs([...quotes.slice(-MOST_JOBS).reverse(), ...rows.map((row) => row.job)]);
+    models([...(links.ok ? links.rows : []).map((link) => link.model), ...rows.map((row) => row.model)]);
+    who(rows.map((row) => row.who));
+  };
+}
+
+/** What was written down, and what it says beside the weighings before it. */
+function saidOf(weighIn: WeighIn, written: WrittenWeighIn): readonly AnswerLine[] {
+  const weighed = weighedFrom(weighIn);
+  const allowed = allowedBy(written.rates);
+  const verdict = judgeWeighed(weighed, weighedOf(written.others), allowed);
+  const head = texts.written(showCount(weighIn.pieces), showScale(weighIn.weight), texts.stages[weighIn.stage]);
+  return [{ text: head }, ...sayVerdict(weighed, verdict, allowed)];
 }
 
 function allowedBy(rates: RatesReading) {

@@ -22,7 +22,7 @@ async function unfold(title: string, label: string): Promise<void> {
   const summary = view().locator("details.part > summary", { hasText: title });
   for (const open of await view().locator("details.part[open] > summary").all()) await open.click();
   await summary.click();
-  await (label === "" ? view().locator("details[open] .decidesaid").waitFor() : labelled(label).waitFor());
+  await (label === "" ? view().locator("details[open] .answerbox").waitFor() : labelled(label).waitFor());
   await settled(desk.page);
 }
 
@@ -36,7 +36,7 @@ async function type(entries: Readonly<Record<string, string>>): Promise<void> {
 }
 
 /** What the unfolded part says, line by line. */
-const said = async () => (await view().locator("details[open] .saidwords > p").allTextContents()).map(plain);
+const said = async () => (await view().locator("details[open] .answerlines > p").allTextContents()).map(plain);
 const faults = async () =>
   (await view().locator("details[open] .field.faulty > .fault").allTextContents())
     .map(plain)

@@ -30,13 +30,13 @@ export async function weigh(desk: Desk, values: Readonly<Record<string, string>>
   await set(desk, "weighin", values);
   await desk.pane.locator("#weighin-weight").press("Enter");
   await settled(desk.page);
-  await desk.pane.locator(".scalesaid .saidhead").waitFor();
-  return plain((await desk.pane.locator(".scalesaid > *").allTextContents()).join(" "));
+  await desk.pane.locator(".answerbox .answerhead").waitFor();
+  return plain((await desk.pane.locator(".answerbox p").allTextContents()).join(" "));
 }
 
 /** The warnings of the last weigh-in. */
 export async function warnings(desk: Desk): Promise<string[]> {
-  return (await desk.pane.locator(".scalesaid > .warning").allTextContents()).map(plain);
+  return (await desk.pane.locator(".answerbox .warning").allTextContents()).map(plain);
 }
 
 /** What a part says below its fields. */

@@ -11,8 +11,8 @@ const weighed = (stage: Stage, pieces: string, weight: string, job = "1001"): We
 });
 const say = (one: Weighed, others: readonly Weighed[], allowed: string | undefined = "0.025") => {
   const limit = allowed === undefined ? undefined : Quotient.of(allowed);
-  return sayVerdict(one, judgeWeighed(one, others, limit), limit).map(({ sentence, isWarning }) => [
-    sentence.replaceAll("\u00a0", " "),
+  return sayVerdict(one, judgeWeighed(one, others, limit), limit).map(({ text, isWarning }) => [
+    text.replaceAll("\u00a0", " "),
     isWarning,
   ]);
 };
@@ -59,7 +59,7 @@ describe("what the pane says of a weighing", () => {
     expect(
       sayVerdict(polished, judgeWeighed(polished, [weighed("cast", "1", "100")], undefined), undefined)[0],
     ).toEqual({
-      sentence: expect.stringContaining("Rates gives no share to hold it against."),
+      text: expect.stringContaining("Rates gives no share to hold it against."),
       isWarning: false,
     });
     expect(say(polished, [])[0]).toEqual(["Job 1001 has no cast weigh-in of this link: no loss can be said.", false]);

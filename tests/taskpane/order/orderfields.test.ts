@@ -10,8 +10,16 @@ import {
   RATE_KEYS,
   RATE_ROWS,
 } from "../../../src/index";
-import { copyOf, countedTexts, fillEntries, freshEntries, isUntouched, misread } from "../../../taskpane/order/entries";
-import { keysOf } from "../../../taskpane/order/formplan";
+import {
+  countedTexts,
+  type Entries,
+  filledWith,
+  freshEntries,
+  isUntouched,
+  misread,
+  typedIn,
+} from "../../../taskpane/controls/entries";
+import { keysOf } from "../../../taskpane/controls/formplan";
 import { lineGroups } from "../../../taskpane/order/linefields";
 import { lineTitle } from "../../../taskpane/order/linetitle";
 import { EXTRA_GROUP, ORDER_GROUPS } from "../../../taskpane/order/orderfields";
@@ -25,9 +33,13 @@ const LINE = { design: "Curb 8 mm", mark: "14K", length: "24.5", linksPer: "4", 
 
 function lineOf(texts: Partial<Record<LineKey, string>>) {
   const groups = lineGroups();
-  const entries = freshEntries(groups);
-  fillEntries(groups, entries, { ...LINE, ...texts });
-  return { groups, entries, counted: () => countedTexts(groups, entries) };
+  const entries = filledWith(groups, freshEntries(groups), { ...LINE, ...texts });
+  return {
+    groups,
+    entries,
+    refilled: (given: Partial<Record<LineKey, string>>) => filledWith(groups, entries, given),
+    counted: (of: Entries<LineKey> = entries) => countedTexts(groups, of),
+  };
 }
 
 describe("the form's fields", () => {
@@ -71,13 +83,12 @@ describe("a hidden field", () => {
     ["the diameter of a baguette", { stonesOn: "all links" }, { stoneShape: "rectangular" }, "stoneDiameter"],
     ["the figure of no pricing", { linePriceBy: "margin" }, { linePriceBy: "as the quote" }, "linePriceFigure"],
   ])("does not count, but is kept: %s", (_, shown, hidden, key) => {
-    const { groups, entries, counted } = lineOf({ ...shown, [key]: "3" });
+    const { groups, refilled, counted } = lineOf({ ...shown, [key]: "3" });
     expect(counted()[key]).toBe("3");
-    fillEntries(groups, entries, hidden);
-    expect(counted()[key]).toBe("");
-    expect(entries.texts[key]).toBe("3");
-    fillEntries(groups, entries, { stoneShape: "round", ...shown });
-    expect(counted()[key]).toBe("3");
+    const without = refilled(hidden);
+    expect(counted(without)[key]).toBe("");
+    expect(without.texts[key]).toBe("3");
+    expect(counted(filledWith(groups, without, { stoneShape: "round", ...shown }))[key]).toBe("3");
   });
 
   it("asks for the weight of every other colour of a pattern, and for no more", () => {
@@ -97,15 +108,14 @@ describe("a hidden field", () => {
 describe("what is filled in", () => {
   it("counts as left, except where it empties a field", () => {
     const { entries } = lineOf({ design: " " });
-    expect(entries.left.has("mark")).toBe(true);
-    expect(entries.left.has("design")).toBe(false);
+    expect(entries.blurred.has("mark")).toBe(true);
+    expect(entries.blurred.has("design")).toBe(false);
   });
 
   it("chooses a word whatever its case, goes back to the start without one, and keeps a strange one", () => {
-    const { groups, entries } = lineOf({ colour: "ROSE", plated: "plated", solidity: "woven" });
+    const { entries, refilled } = lineOf({ colour: "ROSE", plated: "plated", solidity: "woven" });
     expect([entries.texts.colour, entries.texts.plated, entries.texts.solidity]).toEqual(["rose", "plated", "woven"]);
-    fillEntries(groups, entries, { plated: "" });
-    expect(entries.texts.plated).toBe("as usual");
+    expect(refilled({ plated: "" }).texts.plated).toBe("as usual");
   });
 
   it("is written with a comma where that is the way, counted with a point, and the same again after", () => {
@@ -117,8 +127,8 @@ describe("what is filled in", () => {
 
   it("names a figure that two people read as two", () => {
     writeAs(() => "de-DE");
-    const { groups, entries } = lineOf({});
-    entries.texts.linkWeight = "1.500";
+    const { groups, entries: before } = lineOf({});
+    const entries = typedIn(before, "linkWeight", "1.500");
     expect(misread(groups, LINE_LABELS, entries)).toEqual([
       {
         field: "linkWeight",
@@ -126,19 +136,14 @@ describe("what is filled in", () => {
         sentence: 'Weight of one link: found "1.500", which may be 1,5 or 1500; give 1,5 or 1500, without separators',
       },
     ]);
-    entries.texts.ease = "1.500";
-    expect(misread(groups, LINE_LABELS, entries).map(({ field }) => field)).toEqual(["linkWeight"]);
+    const hidden = typedIn(entries, "ease", "1.500");
+    expect(misread(groups, LINE_LABELS, hidden).map(({ field }) => field)).toEqual(["linkWeight"]);
     writeAs(() => "en-US");
     expect(misread(groups, LINE_LABELS, entries)).toEqual([]);
   });
 
-  it("is not touched by what becomes of a copy", () => {
+  it("makes a line that somebody has touched", () => {
     const { groups, entries } = lineOf({});
-    const copy = copyOf(entries);
-    copy.texts.mark = "9K";
-    copy.left.clear();
-    expect(entries.texts.mark).toBe("14K");
-    expect(entries.left.has("mark")).toBe(true);
     expect(isUntouched(groups, entries)).toBe(false);
     expect(isUntouched(groups, freshEntries(groups))).toBe(true);
   });

@@ -1,22 +1,22 @@
 import { element } from "./element";
 
 /** A sentence of a part's answer; the first of them is its head. */
-export interface SaidLine {
+export interface AnswerLine {
   readonly text: string;
   readonly isWarning?: boolean;
 }
 
-export interface SaidBox {
+export interface AnswerBox {
   readonly root: HTMLElement;
   /** Shows what there is to say, and whatever stands under it; nothing hides the box. */
-  show(lines: readonly SaidLine[], ...under: readonly HTMLElement[]): void;
+  show(lines: readonly AnswerLine[], ...under: readonly HTMLElement[]): void;
 }
 
 /** The answer of a part, the sentence first; told to a screen reader as it changes. */
-export function saidBox(): SaidBox {
-  const words = element("div", { class: "saidwords", role: "status" });
-  const below = element("div", { class: "saidbelow" });
-  const root = element("div", { class: "decidesaid" }, words, below);
+export function answerBox(): AnswerBox {
+  const words = element("div", { class: "answerlines", role: "status" });
+  const below = element("div", { class: "answerunder" });
+  const root = element("div", { class: "answerbox" }, words, below);
   root.hidden = true;
   let shown = "";
   return {
@@ -24,17 +24,15 @@ export function saidBox(): SaidBox {
     show(lines, ...under) {
       const now = JSON.stringify(lines);
       // A live region that is filled with the same words would be spoken again.
-      if (now !== shown) {
-        words.replaceChildren(
-          ...lines.map(({ text, isWarning }, at) =>
-            element("p", { class: isWarning ? "warning" : at === 0 ? "saidhead" : "saidline" }, text),
-          ),
-        );
-      }
+      if (now !== shown) words.replaceChildren(...lines.map(lineElement));
       shown = now;
       below.replaceChildren(...under);
       below.hidden = under.length === 0;
       root.hidden = lines.length === 0;
     },
   };
+}
+
+function lineElement({ text, isWarning }: AnswerLine, at: number): HTMLElement {
+  return element("p", { class: isWarning ? "warning" : at === 0 ? "answerhead" : undefined }, text);
 }

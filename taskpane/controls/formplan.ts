@@ -1,12 +1,11 @@
 import type { Quotient, Rates } from "../../src/index";
-import type { Choice, FieldPlan } from "../controls/field";
 import type { Reads } from "../wording/decimalmark";
-import { TEXTS } from "../wording/texts";
+import type { Choice, FieldPlan } from "./field";
 
-/** What stands in another field of the same part. */
+/** What stands in another field of the same form. */
 export type At<K extends string> = (key: K) => string;
 
-/** A field of one part of the order: the order's own part, a line, a free line. */
+/** A field of a form: what is typed in it, how it is read, when it is asked for. */
 export interface PlannedField<K extends string> {
   readonly key: K;
   readonly plan: Omit<FieldPlan, "id" | "label">;
@@ -17,8 +16,8 @@ export interface PlannedField<K extends string> {
   readonly isAsked: (at: At<K>) => boolean;
   readonly unit: (at: At<K>, currency: string) => string;
   readonly caution: (at: At<K>) => string;
-  /** What Rates give where it is left empty. */
-  readonly usual: ((rates: Rates) => Quotient | undefined) | undefined;
+  /** What Rates give where it is left empty: a figure, or words for it. */
+  readonly usual: ((rates: Rates) => Quotient | string | undefined) | undefined;
   /** Fields whose cautions stand after this one. */
   readonly cautions: readonly K[];
 }
@@ -36,11 +35,12 @@ export interface PlannedGroup<K extends string> {
 /** Of a wide pane; of a narrow one a third is a half too. */
 export type Width = "third" | "half" | "whole";
 
-interface More<K extends string> {
+/** What a field may say of itself beside its kind. */
+export interface More<K extends string> {
   readonly isAsked?: (at: At<K>) => boolean;
-  readonly unit?: (at: At<K>, currency: string) => string;
+  readonly unit?: string | ((at: At<K>, currency: string) => string);
   readonly caution?: (at: At<K>) => string;
-  readonly usual?: (rates: Rates) => Quotient | undefined;
+  readonly usual?: (rates: Rates) => Quotient | string | undefined;
   readonly cautions?: readonly K[];
   readonly required?: boolean;
   readonly start?: string;
@@ -50,8 +50,8 @@ interface More<K extends string> {
 const ALWAYS = () => true;
 const NOTHING = () => "";
 
-/** The kinds of fields a part is made of. @param helps a quiet word under a field */
-export function planOf<K extends string>(helps: Readonly<Partial<Record<K, string>>>) {
+/** The kinds of fields a form is made of. @param helps a quiet word under a field */
+export function formPlan<K extends string>(helps?: Readonly<Partial<Record<K, string>>>) {
   const planned = (
     key: K,
     width: Width,
@@ -59,7 +59,8 @@ export function planOf<K extends string>(helps: Readonly<Partial<Record<K, strin
     more: More<K>,
     plan: PlannedField<K>["plan"],
   ): PlannedField<K> => {
-    const help = more.help ?? helps[key];
+    const help = more.help ?? helps?.[key];
+    const { unit = NOTHING } = more;
     return {
       key,
       width,
@@ -71,7 +72,7 @@ export function planOf<K extends string>(helps: Readonly<Partial<Record<K, strin
         ...(help === undefined ? {} : { help }),
       },
       isAsked: more.isAsked ?? ALWAYS,
-      unit: more.unit ?? NOTHING,
+      unit: typeof unit === "string" ? () => unit : unit,
       caution: more.caution ?? NOTHING,
       usual: more.usual,
       cautions: more.cautions ?? [],
@@ -86,8 +87,8 @@ export function planOf<K extends string>(helps: Readonly<Partial<Record<K, strin
     figures: (key: K, width: Width, more: More<K> = {}) => planned(key, width, "figures", more, {}),
     money: (key: K, width: Width, more: More<K> = {}) =>
       planned(key, width, "figure", { unit: (_, currency) => currency, ...more }, { numeric: true }),
-    choice: (key: K, width: Width, words: readonly Word[], more: More<K> = {}) =>
-      planned(key, width, "words", more, { choices: words.map(choiceOf) }),
+    choice: (key: K, width: Width, choices: readonly Choice[], more: More<K> = {}) =>
+      planned(key, width, "words", more, { choices }),
     group: (
       id: string,
       title: string,
@@ -98,19 +99,19 @@ export function planOf<K extends string>(helps: Readonly<Partial<Record<K, strin
   };
 }
 
-export type Word = keyof typeof TEXTS.form.choices;
-
-/** How a word of an order is shown; a person's own stands as it is. */
-export function shownWord(word: string): string {
-  const shown: Readonly<Record<string, string>> = TEXTS.form.choices;
-  return shown[word] ?? word;
+/** The choices of a field, each shown by its own words. */
+export function choicesOf<V extends string>(
+  values: readonly V[],
+  shown: Readonly<Record<V, string>>,
+): readonly Choice[] {
+  return values.map((value) => ({ value, shown: shown[value] }));
 }
 
-function choiceOf(value: Word): Choice {
-  return { value, shown: TEXTS.form.choices[value] };
+/** The fields of a form in the order in which it shows them. */
+export function fieldsOf<K extends string>(groups: readonly PlannedGroup<K>[]): readonly PlannedField<K>[] {
+  return groups.flatMap(({ fields }) => fields);
 }
 
-/** The keys of a part in the order in which the form shows them. */
 export function keysOf<K extends string>(groups: readonly PlannedGroup<K>[]): readonly K[] {
-  return groups.flatMap(({ fields }) => fields.map(({ key }) => key));
+  return fieldsOf(groups).map(({ key }) => key);
 }
