@@ -2,6 +2,7 @@ import { parseRates, type Rates, type Standing, showQuoteNumber } from "../src/i
 import { announcer } from "./controls/announcer";
 import type { Button } from "./controls/button";
 import { element } from "./controls/element";
+import { stepEnding } from "./controls/ending";
 import { watchFoot } from "./controls/foot";
 import { hold } from "./controls/keepplace";
 import { goTo } from "./excel/host";
@@ -15,7 +16,6 @@ import { readSelectedOrder } from "./excel/selection";
 import { bookedTotal, openBooked } from "./order/bookedquote";
 import { orderForm } from "./order/orderform";
 import { type Reckoning, reckon } from "./order/reckoning";
-import { banner } from "./quote/banner";
 import { earlierQuotes } from "./quote/earlierquotes";
 import { quoteMaker } from "./quote/quotemaker";
 import { type RatesKnown, ratesHead } from "./quote/rateshead";
@@ -42,7 +42,7 @@ export function openPane(place: HTMLElement): void {
   let reckoning: Reckoning | undefined;
 
   const voice = announcer();
-  const ending = banner();
+  const ending = stepEnding();
   const head = ratesHead({ goTo: show, layOut, addMissing, readAgain: () => void followRates() });
   const result = resultCard();
   const form = orderForm({
@@ -221,7 +221,10 @@ export function openPane(place: HTMLElement): void {
       const { fields, otherCustomer } = put(await readSelectedOrder(rates.currency));
       compute();
       if (fields === 0) return ending.failed(TEXTS.form.tookNone);
-      if (otherCustomer) ending.noted(TEXTS.form.otherCustomer(otherCustomer, form.typed().order.customer));
+      if (otherCustomer) {
+        const sentence = TEXTS.form.otherCustomer(otherCustomer, form.typed().order.customer);
+        ending.show({ kind: "noted", sentence });
+      }
       voice.say(TEXTS.form.took(fields));
     } finally {
       pressed.rest();

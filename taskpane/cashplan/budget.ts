@@ -1,10 +1,11 @@
 import { BUDGET_LABELS, type Budget, type BudgetKey, parseBudget } from "../../src/index";
 import { answerBox } from "../controls/answerbox";
-import { button, linkButton } from "../controls/button";
+import { button } from "../controls/button";
 import { element } from "../controls/element";
-import { figureTable } from "../controls/figuretable";
+import { stepEnding, wayTo } from "../controls/ending";
 import { spokenNote } from "../controls/note";
 import { readForm } from "../controls/readform";
+import { table } from "../controls/table";
 import { putBudget } from "../excel/cashplan/budgetsheet";
 import { takeOut } from "../excel/tables/additions";
 import { askedPiece, type DecideEvents } from "../views/askedpiece";
@@ -20,7 +21,7 @@ const { budget: texts } = DECIDE_TEXTS;
 export function openBudget(place: HTMLElement, on: DecideEvents): Working {
   const said = answerBox();
   const note = spokenNote();
-  const ending = element("div", { class: "budgetending" });
+  const ending = stepEnding();
   const form = readForm<BudgetKey, Budget>(
     {
       name: "budget",
@@ -55,16 +56,12 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
     said.show(
       budgetWords(budget),
       element("h4", {}, pieces.title(currency)),
-      figureTable(
-        pieces.title(currency),
-        [pieces.piece, pieces.carried, pieces.spread, pieces.left],
-        pieceRows(budget),
-      ),
+      table(pieces.title(currency), [pieces.piece, pieces.carried, pieces.spread, pieces.left], pieceRows(budget)).root,
       element(
         "details",
         { class: "steps", open: below?.open ?? false },
         element("summary", {}, line.title(currency)),
-        figureTable(line.title(currency), [line.step, line.change, line.cash], stepRows(budget)),
+        table(line.title(currency), [line.step, line.change, line.cash], stepRows(budget)).root,
       ),
     );
     below = said.root.querySelector<HTMLDetailsElement>("details.steps") ?? undefined;
@@ -98,23 +95,14 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
   }
 
   function showMade(id: string, sheet: string): void {
-    const out = linkButton(texts.takeOut, () => {
+    const out = () =>
       void on.attempt(async () => {
         await takeOut(id);
-        ending.replaceChildren();
+        ending.clear();
         note.say(texts.taken(sheet));
       });
-    });
-    ending.replaceChildren(
-      element(
-        "div",
-        { class: "banner done" },
-        element("p", { class: "bannerhead" }, texts.made(sheet)),
-        linkButton(texts.show(sheet), () => on.goTo(sheet)),
-        out,
-      ),
-    );
-    on.say(texts.made(sheet));
+    const sentence = texts.made(sheet);
+    ending.show({ kind: "done", sentence, ways: [wayTo(sheet, on.goTo), { words: texts.takeOut, press: out }] });
   }
 
   place.replaceChildren(
@@ -126,7 +114,7 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
       note.root,
       said.root,
       element("div", { class: "actions" }, put.root),
-      ending,
+      ending.root,
       element(
         "div",
         { class: "cautions" },

@@ -12,11 +12,11 @@ export interface AnswerBox {
   show(lines: readonly AnswerLine[], ...under: readonly HTMLElement[]): void;
 }
 
-/** The answer of a part, the sentence first; told to a screen reader as it changes. */
-export function answerBox(): AnswerBox {
+/** The answer of a part, the sentence first; told to a screen reader as it changes. @param title what it is about */
+export function answerBox(title?: HTMLElement): AnswerBox {
   const words = element("div", { class: "answerlines", role: "status" });
   const below = element("div", { class: "answerunder" });
-  const root = element("div", { class: "answerbox" }, words, below);
+  const root = element("div", { class: "answerbox" }, title, words, below);
   root.hidden = true;
   let shown = "";
   return {

@@ -1,11 +1,55 @@
 import { Quotient } from "../../src/index";
 import { Cancelled, type Slicing } from "../running/slices";
 import { showShare } from "../wording/display";
-import { TEXTS } from "../wording/texts";
+import { KIT_TEXTS } from "../wording/kittexts";
 import { button } from "./button";
 import { element, setText } from "./element";
 
-const texts = TEXTS.catalogue;
+/** How far long work has come. */
+export interface Progressed {
+  /** Of the work, from 0 to 1. */
+  readonly share: number;
+  /** What is being done; none where the button that began it says so. */
+  readonly doing?: string;
+  /** What is known by now. */
+  readonly found?: string;
+}
+
+export interface ProgressBar {
+  readonly root: HTMLElement;
+  /** Undefined takes it out of sight. */
+  show(progressed: Progressed | undefined): void;
+  /** Goes to the button that ends the work. */
+  focus(): void;
+}
+
+/** How far long work has come, with a button that ends it. @param label of the bar, for whoever listens */
+export function progressBar(label: string, cancel: () => void): ProgressBar {
+  const doing = element("p", { class: "help" });
+  const bar = element("progress", { max: "1", value: "0", "aria-label": label });
+  const percent = element("span", { class: "help" });
+  const found = element("p", { class: "help" });
+  const press = button(KIT_TEXTS.cancel, "outline", cancel, "small");
+  const line = element("div", { class: "progressline" }, bar, percent, press.root);
+  const root = element("div", { class: "progress" }, doing, line, found);
+  const say = (place: HTMLElement, sentence = "") => {
+    setText(place, sentence);
+    place.hidden = sentence === "";
+  };
+  root.hidden = true;
+  return {
+    root,
+    show(progressed) {
+      root.hidden = progressed === undefined;
+      if (!progressed) return;
+      bar.value = progressed.share;
+      setText(percent, shownShare(progressed.share));
+      say(doing, progressed.doing);
+      say(found, progressed.found);
+    },
+    focus: () => press.root.focus(),
+  };
+}
 
 export interface Progress {
   readonly root: HTMLElement;
@@ -13,33 +57,30 @@ export interface Progress {
   follow<T>(work: (slicing: Slicing) => Promise<T>): Promise<T | undefined>;
 }
 
-/** How far long work is, and a button to call it off. @param called told when it was called off */
+/** Long work of the pane's own, a slice at a time. @param called told when it was called off */
 export function progress(called: (sentence: string) => void): Progress {
-  const bar = element("progress", { max: "1", value: "0", "aria-label": texts.working("") });
-  const words = element("span", { class: "help" });
   let abort = new AbortController();
-  const cancel = button(texts.cancel, "outline", () => abort.abort(), "small");
-  const root = element("div", { class: "progress" }, bar, words, cancel.root);
-  root.hidden = true;
+  const bar = progressBar(KIT_TEXTS.howFar, () => abort.abort());
   return {
-    root,
+    root: bar.root,
     async follow(work) {
       abort = new AbortController();
-      root.hidden = false;
-      const tell = (share: number) => {
-        bar.value = share;
-        setText(words, texts.working(showShare(Quotient.of(share.toFixed(2)))));
-      };
+      const tell = (share: number) => bar.show({ share });
       tell(0);
       try {
         return await work({ progress: tell, signal: abort.signal });
       } catch (error) {
         if (!(error instanceof Cancelled)) throw error;
-        called(texts.cancelled);
+        called(KIT_TEXTS.cancelled);
         return undefined;
       } finally {
-        root.hidden = true;
+        bar.show(undefined);
       }
     },
   };
+}
+
+/** Whole per cents, and 100 % only when all is done. */
+export function shownShare(share: number): string {
+  return KIT_TEXTS.done(showShare(Quotient.of(Math.floor(100 * share)).dividedBy(Quotient.of(100))));
 }

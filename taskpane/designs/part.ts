@@ -1,31 +1,23 @@
-import { linkButton } from "../controls/button";
 import { element } from "../controls/element";
+import { doneWith, stepEnding } from "../controls/ending";
 import type { Chosen } from "../designtable/chosendesigns";
 import { designPart } from "../designtable/designpart";
 import type { Addition } from "../excel/tables/additions";
 import type { PartEvents, Working } from "../views/lazypart";
-import { TEXTS } from "../wording/texts";
 import { addedPart } from "./addedpart";
 import { listPart } from "./listpart";
 import { rangePart } from "./rangepart";
 import { sheetPart } from "./sheetpart";
 import { spotPart } from "./spotpart";
 
-const texts = TEXTS.catalogue;
-
 /** The designs and all that can be done with them at once. */
 export function openBoard(place: HTMLElement, { attempt, goTo, say, rates: ratesNow }: PartEvents): Working {
-  const ending = element("div", { class: "ending", role: "status", "aria-live": "polite" });
+  const ending = stepEnding();
   let followed = "";
 
-  const done = (sentence: string, sheet?: string) => {
-    const show = sheet === undefined ? undefined : linkButton(texts.show(sheet), () => goTo(sheet));
-    ending.replaceChildren(element("div", { class: "banner done" }, element("p", {}, sentence), show));
-    say(sentence);
-    ending.scrollIntoView({ block: "nearest" });
-  };
+  const done = (sentence: string, sheet?: string) => ending.show(doneWith(sentence, goTo, sheet));
   const begin = (step: () => Promise<void>) => {
-    ending.replaceChildren();
+    ending.clear();
     return attempt(step);
   };
   const added = addedPart({ attempt: begin, done, say });
@@ -38,7 +30,7 @@ export function openBoard(place: HTMLElement, { attempt, goTo, say, rates: rates
   const range = rangePart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
   const tasks = element("div", { class: "tasks" }, list.root, spot.root, sheet.root, range.root);
   tasks.hidden = true;
-  place.replaceChildren(designs.root, tasks, ending, added.root);
+  place.replaceChildren(designs.root, tasks, ending.root, added.root);
 
   function choose(chosen: Chosen | undefined): void {
     tasks.hidden = chosen === undefined;

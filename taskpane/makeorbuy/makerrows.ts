@@ -1,5 +1,5 @@
 import { type Bid, type Comparison, type LeastOrder, leastOrder } from "../../src/index";
-import type { TableRow } from "../controls/simpletable";
+import type { TableRow } from "../controls/table";
 import { showMoney, showNumber, showRate } from "../wording/display";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { leadOf, showBound } from "./messages";

@@ -9,7 +9,7 @@ import {
   type SourcingTotal,
   savedByChoice,
 } from "../../src/index";
-import type { TableRow } from "../controls/simpletable";
+import type { TableRow } from "../controls/table";
 import { showFixed, showMoney, showNumber } from "../wording/display";
 import { showScale } from "../wording/shownweight";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";

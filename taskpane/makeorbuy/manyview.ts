@@ -1,7 +1,8 @@
 import { type Rates, type Tornado, totalOf, type WinningRange } from "../../src/index";
+import { answerBox } from "../controls/answerbox";
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
-import { simpleTable } from "../controls/simpletable";
+import { table } from "../controls/table";
 import { figure } from "../plots/figure";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { chainRows, type NamedComparison, orderRows, shortSentences, totalSentences } from "./manymessages";
@@ -32,14 +33,11 @@ const MOST_ROWS = 60;
 
 /** Many chains: how many to make and buy, what that saves, every one of them, and what the answers hang on. */
 export function manyView(name: string, put: (chains: ManyChains, working: WorkingButton) => void): ManyView {
-  const headline = element("p", { class: "headline" });
-  const total = element("p");
-  const where = element("p");
-  const hinge = element("p");
-  const lines = simpleTable("", texts.heads(name));
+  const answer = answerBox();
+  const lines = table("", texts.heads(name));
   const units = element("p", { class: "help" });
   const shown = element("p", { class: "help" });
-  const orders = simpleTable(texts.orderCaption, texts.orderHeads);
+  const orders = table(texts.orderCaption, texts.orderHeads);
   const ordersTitle = element("h3", {}, texts.orders);
   const short = element("div", { class: "shorts" });
   const perGram = figure();
@@ -50,7 +48,7 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
   const root = element(
     "div",
     { class: "answer" },
-    element("section", { class: "sourcingsaid", role: "status" }, headline, total, where, hinge),
+    answer.root,
     element("div", { class: "tablepart" }, units, lines.root, shown),
     element("div", { class: "actions" }, place.root),
     element("div", { class: "tablepart" }, ordersTitle, orders.root, short),
@@ -82,10 +80,13 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
         all.map(({ said }) => said),
         rates,
       );
-      setText(headline, texts.headline(sum.made, sum.bought));
-      setText(total, totalSentences(sum).join(" "));
-      setText(where, ranges ? rangesSentence(ranges) : "");
-      setText(hinge, hingeOfMany(tornado));
+      const sentences = [
+        texts.headline(sum.made, sum.bought),
+        totalSentences(sum).join(" "),
+        ...(ranges ? [rangesSentence(ranges)] : []),
+        hingeOfMany(tornado),
+      ];
+      answer.show(sentences.filter((text) => text !== "").map((text) => ({ text })));
       setText(units, texts.caption(rates.currency));
       lines.name(texts.caption(rates.currency));
       const rows = largestFirst(all);
@@ -94,7 +95,6 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
       orders.show(orderRows(sum.orders));
       short.replaceChildren(...shortSentences(sum.orders).map((sentence) => element("p", {}, sentence)));
       ordersTitle.hidden = sum.orders.length === 0;
-      where.hidden = ranges === undefined;
       perGram.root.hidden = ranges === undefined;
       swings.root.hidden = tornado.swings.length === 0;
       draw();

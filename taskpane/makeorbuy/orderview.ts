@@ -11,8 +11,9 @@ import {
   type WinningRange,
   winningRanges,
 } from "../../src/index";
+import { answerBox } from "../controls/answerbox";
 import { element, setText } from "../controls/element";
-import { simpleTable } from "../controls/simpletable";
+import { table } from "../controls/table";
 import { figure } from "../plots/figure";
 import { showRate } from "../wording/display";
 import { showScale } from "../wording/shownweight";
@@ -37,28 +38,16 @@ export interface OrderView {
 export function orderView(): OrderView {
   const lacking = element("p", { class: "help" });
   const subject = element("h3");
-  const headline = element("p", { class: "headline" });
-  const answer = element("p");
-  const where = element("p");
-  const hinge = element("p");
-  const stock = element("p");
+  const answer = answerBox(subject);
   const note = element("p", { class: "help" });
-  const makers = simpleTable(texts.makers.caption, texts.makers.heads);
+  const makers = table(texts.makers.caption, texts.makers.heads);
   const perGram = figure();
-  const ranges = simpleTable(texts.ranges.caption, [texts.ranges.weightHead, texts.ranges.winnerHead]);
+  const ranges = table(texts.ranges.caption, [texts.ranges.weightHead, texts.ranges.winnerHead]);
   const swings = figure();
   const shown = element(
     "div",
     { class: "answer" },
-    element(
-      "section",
-      { class: "sourcingsaid" },
-      subject,
-      element("div", { role: "status" }, headline, answer),
-      where,
-      hinge,
-      stock,
-    ),
+    answer.root,
     note,
     makers.root,
     element("p", { class: "help" }, texts.same),
@@ -86,15 +75,19 @@ export function orderView(): OrderView {
       const least = best && leastOrderOf(best, said);
       const design = choice.line.design === "…" ? texts.order.nameless : choice.line.design;
       setText(subject, texts.order.subject(design, showScale(weight), showMark(choice.line.mark)));
-      setText(headline, headlineOf(said));
-      setText(answer, answerOf(said).join(" "));
-      setText(where, rangesSentence(current.ranges));
-      setText(hinge, best ? hingeSentences(said, current.tornado, current.level).join(" ") : "");
-      setText(stock, least && best ? leastSentences(nameOf(best.seller.maker), least).join(" ") : "");
+      const besides = [
+        rangesSentence(current.ranges),
+        best ? hingeSentences(said, current.tornado, current.level).join(" ") : "",
+        least && best ? leastSentences(nameOf(best.seller.maker), least).join(" ") : "",
+      ].filter((text) => text !== "");
+      answer.show(
+        [{ text: headlineOf(said) }, { text: answerOf(said).join(" ") }],
+        ...besides.map((text) => element("p", {}, text)),
+      );
       setText(note, noteOf(choice, from));
       makers.show(makerRows(said));
       ranges.show(current.ranges.length > 2 ? rangeRows(current.ranges).map((cells) => ({ cells: [...cells] })) : []);
-      for (const each of [hinge, stock, note]) each.hidden = each.textContent === "";
+      note.hidden = note.textContent === "";
       swings.root.hidden = !best;
       lacking.hidden = true;
       shown.hidden = false;

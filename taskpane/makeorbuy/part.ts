@@ -1,6 +1,5 @@
 import { type PriceLists, type Rates, readPriceLists, sellersFor } from "../../src/index";
-import { linkButton } from "../controls/button";
-import { element } from "../controls/element";
+import { doneWith, stepEnding } from "../controls/ending";
 import { hold } from "../controls/keepplace";
 import { type MakersReading, readMakers } from "../excel/makeorbuy/makerbook";
 import { isRefusal, sentenceOf } from "../excel/run";
@@ -21,21 +20,21 @@ const texts = SOURCING_TEXTS;
 
 /** Opens make or buy in its place. */
 export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
-  const ending = element("div", { class: "ending", role: "status", "aria-live": "polite" });
+  const ending = stepEnding();
   const order = orderView();
   const list = listPart({ attempt: begin, say: on.say, put });
   const catalogue = cataloguePart({ attempt: begin, done, put });
   const makers = makerPart({ goTo: on.goTo, attempt: begin, write });
   const parts = { order, list, catalogue };
   const subject = subjectChoice(() => {
-    ending.replaceChildren();
+    ending.clear();
     show();
     if (subject.chosen === "catalogue") void on.attempt(catalogue.opened);
   });
   let reading: MakersReading = { kind: "none" };
   let lists: PriceLists | undefined;
   let writing = 0;
-  place.replaceChildren(subject.root, ...Object.values(parts).map(({ root }) => root), ending, makers.root);
+  place.replaceChildren(subject.root, ...Object.values(parts).map(({ root }) => root), ending.root, makers.root);
 
   /** What we write ourselves is read once, at its end. */
   async function write(act: () => Promise<void>): Promise<void> {
@@ -88,14 +87,12 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
   }
 
   function begin(step: () => Promise<void>): Promise<void> {
-    ending.replaceChildren();
+    ending.clear();
     return on.attempt(step);
   }
 
   function done(sentence: string, sheet?: string): void {
-    const link = sheet === undefined ? undefined : linkButton(texts.show(sheet), () => on.goTo(sheet));
-    ending.replaceChildren(element("div", { class: "banner done" }, element("p", {}, sentence), link));
-    ending.scrollIntoView({ block: "nearest" });
+    ending.show(doneWith(sentence, on.goTo, sheet));
   }
 
   function put(chains: ManyChains, working: WorkingButton): void {

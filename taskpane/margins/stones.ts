@@ -13,10 +13,10 @@ import {
 } from "../../src/index";
 import { type AnswerLine, answerBox } from "../controls/answerbox";
 import { element } from "../controls/element";
-import { figureTable } from "../controls/figuretable";
 import { choicesOf, formPlan } from "../controls/formplan";
 import { spokenNote } from "../controls/note";
 import { readForm } from "../controls/readform";
+import { table } from "../controls/table";
 import type { DecideEvents } from "../views/askedpiece";
 import type { Working } from "../views/lazypart";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
@@ -119,7 +119,7 @@ export function stonesWords(pays: StonesPay): readonly AnswerLine[] {
 function pairTable(pays: StonesPay, { landed }: CostSheet): HTMLElement {
   const { rows } = texts;
   const share = (margin: Quotient | undefined) => (margin ? showShare(margin) : "–");
-  return figureTable(
+  return table(
     texts.table,
     ["", rows.without, rows.with],
     [
@@ -127,5 +127,5 @@ function pairTable(pays: StonesPay, { landed }: CostSheet): HTMLElement {
       [rows.price, showMoney(pays.priceBefore), showMoney(pays.priceAfter)],
       [rows.margin, share(pays.marginBefore), share(pays.marginAfter)],
     ],
-  );
+  ).root;
 }

@@ -1,6 +1,7 @@
 import { isBlank, type ListReading, questionsOf, type Rates, readAskingList } from "../../src/index";
-import { type Button, button, linkButton } from "../controls/button";
+import { type Button, button } from "../controls/button";
 import { element, setText } from "../controls/element";
+import { doneWith, stepEnding } from "../controls/ending";
 import { progress } from "../controls/progress";
 import { readAskingBook } from "../excel/market/askingbook";
 import { keptAskings, keysOf } from "../excel/market/seenaskings";
@@ -25,7 +26,8 @@ const REST = 200;
 
 /** A list of asking prices: read, asked about, checked row by row, and taken into the workbook at once. */
 export function openAskingList(place: HTMLElement, on: PartEvents): Working {
-  const source = listSource({ attempt: begin, read: show, refused: (sentence) => end(sentence, false) });
+  const ending = stepEnding();
+  const source = listSource({ attempt: begin, read: show, refused: ending.failed });
   const summary = element("p", { class: "summaryline", role: "status" });
   const columns = listColumns(judge);
   const questions = listQuestions(() => {
@@ -37,9 +39,8 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
   const take: Button = button(texts.take(0), "outline", () => void begin(takeIn));
   const takeWords = take.root.querySelector("span");
   const takeActions = element("div", { class: "actions" }, take.root);
-  const working = progress((sentence) => end(sentence));
-  const ending = element("div", { class: "ending", role: "status", "aria-live": "polite" });
-  const taken = takenLists({ attempt: begin, done: (sentence) => end(sentence), changed: () => read() });
+  const working = progress(done);
+  const taken = takenLists({ attempt: begin, done, changed: () => read() });
   let list: ReadList | undefined;
   let resting: number | undefined;
   /** What we write ourselves is read once, at its end. */
@@ -47,7 +48,7 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
   let kept: ReadonlySet<string> = new Set();
   let reading: ListReading | undefined;
   /** Rows of the list that were taken in by now. */
-  let done: ReadonlySet<number> = new Set();
+  let takenRows: ReadonlySet<number> = new Set();
   summary.hidden = true;
   takeActions.hidden = true;
   place.replaceChildren(
@@ -58,26 +59,22 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
     outcome.root,
     takeActions,
     working.root,
-    ending,
+    ending.root,
     taken.root,
   );
 
   function begin(step: () => Promise<void>): Promise<void> {
-    ending.replaceChildren();
+    ending.clear();
     return on.attempt(step);
   }
 
-  function end(sentence: string, isDone = true, sheet?: string): void {
-    const show = sheet === undefined ? undefined : linkButton(texts.show(sheet), () => on.goTo(sheet));
-    ending.replaceChildren(
-      element("div", { class: isDone ? "banner done" : "banner failed" }, element("p", {}, sentence), show),
-    );
-    ending.scrollIntoView({ block: "nearest" });
+  function done(sentence: string, sheet?: string): void {
+    ending.show(doneWith(sentence, on.goTo, sheet));
   }
 
   async function show(given: ReadList): Promise<void> {
     list = given;
-    done = new Set();
+    takenRows = new Set();
     setText(summary, texts.summary(texts.rows(given.rows.filter((row) => !row.every(isBlank)).length), given.where));
     summary.hidden = false;
     columns.show(given.headers);
@@ -89,7 +86,7 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
     const { askings } = await readAskingBook();
     const { rates } = on.rates();
     taken.show(askings.ok ? askings.rows : []);
-    if (!askings.ok) return end(askings.sentence, false);
+    if (!askings.ok) return ending.failed(askings.sentence);
     kept = rates ? keysOf(keptAskings(askings.rows, rates.currency, today())) : new Set();
   });
 
@@ -101,7 +98,7 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
     takeActions.hidden = true;
     if (!list) return;
     if (!rates) {
-      end(ASKING_TEXTS.check.ratesFirst, false);
+      ending.failed(ASKING_TEXTS.check.ratesFirst);
       return;
     }
     const used = usedColumns(columns.matches);
@@ -112,7 +109,7 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
     const byPiece = questionsOf(used, list.rows, settings).per && settings.per === "piece";
     if (!columns.judge(byPiece)) return;
     reading = readAskingList(used, list.rows, settings, kept);
-    outcome.show(reading, rates, settings.today, done);
+    outcome.show(reading, rates, settings.today, takenRows);
     takeActions.hidden = reading.ready.length === 0;
     if (takeWords) setText(takeWords, texts.take(reading.ready.length));
   }
@@ -145,11 +142,11 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
       await read();
       if (!came) return;
       const { rows, sheet } = came;
-      done = new Set([...done, ...ready.map(({ row }) => row)]);
+      takenRows = new Set([...takenRows, ...ready.map(({ row }) => row)]);
       if (refused.length === 0) forget();
       judge();
       const left = refused.length > 0 ? ` ${texts.leftOut(refused.length)}` : "";
-      end(`${texts.taken(texts.rows(rows), sheet)}${left}`, true, sheet);
+      done(`${texts.taken(texts.rows(rows), sheet)}${left}`, sheet);
     } finally {
       writing = false;
       take.rest();

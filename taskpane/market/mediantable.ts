@@ -1,5 +1,5 @@
 import { medianPremiums, type Rates, type SeenPremium } from "../../src/index";
-import { element } from "../controls/element";
+import { type TableRow, table } from "../controls/table";
 import { ASKING_TEXTS } from "../wording/askingtexts";
 import { WEIGHT_CLASS_WORDS } from "../wording/askingtitles";
 import { showRate } from "../wording/display";
@@ -9,32 +9,23 @@ const { medians: texts } = ASKING_TEXTS.premiums;
 
 /** The middle premium of each class of weights and mark, month by month. */
 export function medianTable(seen: readonly SeenPremium[], rates: Rates): HTMLElement {
-  const heads = [texts.weightClass, texts.month, texts.median(rates.currency), texts.count];
-  let before = "";
-  const rows = medianPremiums(seen).map(({ weightClass, mark, month, median, count }) => {
-    const group = `${WEIGHT_CLASS_WORDS[weightClass] ?? ""}, ${mark}`;
-    const isFirst = group !== before;
-    before = group;
-    return element(
-      "tr",
-      { class: isFirst ? "first" : undefined },
-      // Said in every row for whoever listens, seen in the first of them.
-      element("th", { scope: "row" }, element("span", { class: isFirst ? undefined : "unseen" }, group)),
-      element("td", {}, month === "" ? texts.noMonth : showMonth(month)),
-      element("td", {}, showRate(median)),
-      element("td", {}, String(count)),
-    );
-  });
-  return element(
-    "table",
-    {},
-    element("caption", { class: "unseen" }, texts.title),
-    element("thead", {}, element("tr", {}, ...heads.map((head) => element("th", { scope: "col" }, head)))),
-    element("tbody", {}, ...rows),
-  );
+  const medians = table(texts.title, [texts.weightClass, texts.month, texts.median(rates.currency), texts.count]);
+  medians.show(medianRows(seen));
+  return medians.root;
 }
 
-/** "2026-05" as the place writes it: May 2026. */
+function medianRows(seen: readonly SeenPremium[]): readonly TableRow[] {
+  let before = "";
+  return medianPremiums(seen).map(({ weightClass, mark, month, median, count }) => {
+    const group = `${WEIGHT_CLASS_WORDS[weightClass] ?? ""}, ${mark}`;
+    const isSameName = group === before;
+    before = group;
+    const when = month === "" ? texts.noMonth : showMonth(month);
+    return { cells: [group, when, showRate(median), String(count)], isSameName };
+  });
+}
+
+/** "2026-05" as the place writes it, short: May 2026. */
 function showMonth(month: string): string {
   const date = new Date(`${month}-01T00:00:00Z`);
   return new Intl.DateTimeFormat(locale(), { year: "numeric", month: "short", timeZone: "UTC" }).format(date);

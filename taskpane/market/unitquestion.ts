@@ -1,4 +1,5 @@
 import { splitWeight, unitsOfWord } from "../../src/index";
+import { answerBox } from "../controls/answerbox";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
 import { ASKING_TEXTS } from "../wording/askingtexts";
@@ -13,28 +14,21 @@ export interface UnitQuestion {
 
 /** Asks which unit is meant: an ounce is troy for gold and avoirdupois for all else. @param chosen gets the weight with its unit */
 export function unitQuestion(chosen: (weight: string) => void): UnitQuestion {
-  const root = element("div", { class: "unitquestion", role: "status" });
+  const box = answerBox();
   let asked = "";
-  root.hidden = true;
   return {
-    root,
+    root: box.root,
     show(typed) {
+      if (asked === typed) return;
+      asked = typed;
       const { figure, word } = splitWeight(typed);
       const units = unitsOfWord(word);
-      root.hidden = units.length < 2;
-      if (root.hidden || asked === typed) return;
-      asked = typed;
-      root.replaceChildren(
-        element("p", {}, texts.which(typed.trim())),
-        element(
-          "div",
-          { class: "actions" },
-          ...units.map((unit) => {
-            const said = texts.units[unit] ?? unit;
-            return button(said, "outline", () => chosen(`${figure} ${unit}`), "small").root;
-          }),
-        ),
-      );
+      if (units.length < 2) return box.show([]);
+      const answers = units.map((unit) => {
+        const said = texts.units[unit] ?? unit;
+        return button(said, "outline", () => chosen(`${figure} ${unit}`), "small").root;
+      });
+      box.show([{ text: texts.which(typed.trim()) }], element("div", { class: "actions" }, ...answers));
     },
   };
 }

@@ -1,6 +1,7 @@
 import { Quotient, sizeOf } from "../../src/index";
 import { element, setText } from "../controls/element";
 import { fileDrop } from "../controls/filedrop";
+import { type Progressed, progressBar } from "../controls/progress";
 import { showNumber } from "../wording/display";
 import { TEXTS } from "../wording/texts";
 import { type AlloyAsked, alloyFields } from "./alloyfields";
@@ -9,7 +10,6 @@ import type { Report } from "./message";
 import { modelNotes, modelWarnings } from "./notice";
 import { numberField } from "./numberfield";
 import { pictureFold } from "./picturefold";
-import { progressBar } from "./readingprogress";
 import { weightResult } from "./result";
 import type { Shape } from "./shape";
 import { shrinkageFields, sizeFields } from "./sizefields";
@@ -31,15 +31,17 @@ export interface ModelEvents {
 export function openModel(place: HTMLElement, on: ModelEvents): void {
   let name = "";
   let closePicture = () => {};
+  let progressed: Progressed = { share: 0 };
   const examiner = new Examiner({
     progress: (step, share) =>
-      bar.show(
-        step === "reading" ? texts.work.opening(name) : texts.work.examining(name),
-        step === "reading" ? share / 4 : (1 + 3 * share) / 4,
+      tell(
+        step === "reading"
+          ? { doing: texts.work.opening(name), share: share / 4 }
+          : { doing: texts.work.examining(name), share: (1 + 3 * share) / 4 },
       ),
     measured: ({ box, closed }) => {
       const [x, y, z] = sizeOf(box).map((side) => showNumber(Quotient.of(side), 2));
-      bar.note(texts.work.first(x ?? "", y ?? "", z ?? "", closed));
+      tell({ ...progressed, found: texts.work.first(x ?? "", y ?? "", z ?? "", closed) });
     },
     examined: (report, shape) => {
       end("");
@@ -53,7 +55,7 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
     refused: (sentence) => refuse(sentence),
     broken: (said) => refuse(texts.work.broken(said)),
   });
-  const bar = progressBar(() => {
+  const bar = progressBar(texts.work.label, () => {
     examiner.cancel();
     end("");
     drop.focus();
@@ -73,11 +75,16 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
     outcome.replaceChildren();
     drop.shrink(false);
     drop.root.hidden = true;
-    bar.root.hidden = false;
-    bar.show(texts.work.opening(name), 0);
-    bar.note("");
+    progressed = { share: 0 };
+    tell({ doing: texts.work.opening(name), share: 0 });
     bar.focus();
     examiner.start(file);
+  }
+
+  /** What was found so far stays under the bar. */
+  function tell(now: Progressed): void {
+    progressed = { ...progressed, ...now };
+    bar.show(progressed);
   }
 
   function refuse(sentence: string): void {
@@ -86,7 +93,7 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
   }
 
   function end(sentence: string): void {
-    bar.root.hidden = true;
+    bar.show(undefined);
     drop.root.hidden = false;
     setText(refusal, sentence);
     refusal.hidden = sentence === "";

@@ -1,4 +1,5 @@
 import { element, setText } from "../controls/element";
+import { table } from "../controls/table";
 import { TEXTS } from "../wording/texts";
 
 /** A plot with what it says in words: a heading, a sentence, its points as a table. */
@@ -23,7 +24,7 @@ export function figure(): Figure {
   const sentence = element("p");
   const picture = element("div", { class: "picture", "aria-hidden": "true" });
   const legend = element("div");
-  const table = element("table");
+  const points = table("", []);
   const root = element(
     "section",
     { class: "plot" },
@@ -31,7 +32,7 @@ export function figure(): Figure {
     sentence,
     picture,
     legend,
-    element("details", {}, element("summary", {}, TEXTS.plots.points), table),
+    element("details", {}, element("summary", {}, TEXTS.plots.points), points.root),
   );
   return {
     root,
@@ -40,15 +41,9 @@ export function figure(): Figure {
       setText(sentence, plot.sentence);
       picture.replaceChildren(plot.picture);
       legend.replaceChildren(...(plot.legend ? [plot.legend] : []));
-      const heads = plot.heads.map((head) => element("th", { scope: "col" }, head));
-      const rows = plot.rows.map(([first = "", ...others]) =>
-        element("tr", {}, element("th", { scope: "row" }, first), ...others.map((cell) => element("td", {}, cell))),
-      );
-      table.replaceChildren(
-        element("caption", { class: "unseen" }, plot.title),
-        element("thead", {}, element("tr", {}, ...heads)),
-        element("tbody", {}, ...rows),
-      );
+      points.name(plot.title);
+      points.head(plot.heads);
+      points.show(plot.rows.map((cells) => ({ cells })));
     },
   };
 }

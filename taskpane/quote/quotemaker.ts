@@ -1,5 +1,6 @@
 import { showQuoteNumber } from "../../src/index";
 import type { Button } from "../controls/button";
+import type { Ending } from "../controls/ending";
 import { goToIfThere } from "../excel/host";
 import { type Filled, fillQuote, RatesChanged } from "../excel/quote/fillquote";
 import type { RateValues } from "../excel/rates/rates";
@@ -8,14 +9,14 @@ import type { Costed, Reckoning, Typed } from "../order/reckoning";
 import { refusalOf } from "../order/refusal";
 import { showMoney } from "../wording/display";
 import { TEXTS } from "../wording/texts";
-import type { Banner } from "./banner";
+import { quoteMade, quoteThere } from "./quoteending";
 import type { Revision } from "./revision";
 
 /** What the making of a quote needs of the pane. */
 export interface QuoteMakerEvents {
   readonly form: OrderForm;
   readonly revision: Revision;
-  readonly ending: Banner;
+  readonly ending: Ending;
   readonly press: Button;
   /** The sheet that quotes are copied from. */
   readonly template: () => string;
@@ -105,7 +106,7 @@ export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
     // The form still holds that quote at its spot: what follows is a revision too, until a new order is begun.
     if (revision.of) revision.goOn(filled.number, total);
     made.set(nameOf(asked), { filled, total });
-    ending.done(filled, on.goTo);
+    ending.show(quoteMade(filled, on.goTo));
   }
 
   /** Shows the quote that the order has already, with the way to a revision; answers false where it has none any more. */
@@ -119,11 +120,10 @@ export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
     }
     const now = showMoney(asked.costed.quote.total);
     const number = showQuoteNumber(before.filled.number);
-    ending.already(
-      before.filled,
-      now === before.total ? TEXTS.make.already(number, now) : TEXTS.make.alreadyOtherwise(number, before.total, now),
-      { goTo: on.goTo, revise: () => void on.attempt(() => revise(before)) },
-    );
+    const sentence =
+      now === before.total ? TEXTS.make.already(number, now) : TEXTS.make.alreadyOtherwise(number, before.total, now);
+    const again = () => void on.attempt(() => revise(before));
+    ending.show(quoteThere(before.filled, sentence, { goTo: on.goTo, revise: again }));
     return true;
   }
 

@@ -15,6 +15,7 @@ import {
   type WaxKey,
   YES_NO,
 } from "../../src/index";
+import { answerBox } from "../controls/answerbox";
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
 import { choicesOf, formPlan, type PlannedField } from "../controls/formplan";
@@ -121,17 +122,11 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
 ): HTMLElement {
   const note = spokenNote();
   const steps = pressSteps(note);
-  const figures = element("p", { class: "figuresline" });
+  const result = answerBox();
   const formula = element("code", { class: "formula" });
   const place = button(texts.press, "outline", putFormula, "small");
   const use = button(texts.use, "outline", takeWeight, "small");
-  const results = element(
-    "div",
-    { class: "scaleresult" },
-    figures,
-    formula,
-    element("div", { class: "actions" }, place.root, use.root),
-  );
+  const actions = element("div", { class: "actions" }, place.root, use.root);
   const form = readForm(
     {
       ...plan,
@@ -139,15 +134,12 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     },
     { changed: show, submitted: () => void form.ask(), lacking: note.say },
   );
-  results.hidden = true;
 
   function show(): void {
     note.say("");
     const value = form.read();
-    results.hidden = value === undefined;
-    if (!value) return;
-    setText(figures, plan.working(value));
-    setText(formula, plan.formula(value));
+    setText(formula, value ? plan.formula(value) : "");
+    result.show(value ? [{ text: plan.working(value) }] : [], formula, actions);
   }
 
   function putFormula(): void {
@@ -178,7 +170,7 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     element("h3", {}, plan.title),
     element("p", { class: "help" }, plan.words),
     form.root,
-    results,
+    result.root,
     note.root,
     ...plan.notes.map((sentence) => element("p", { class: "caution" }, sentence)),
   );

@@ -185,7 +185,6 @@ export const ASKING_TEXTS = {
     taking: "Writing…",
     taken: (rows: string, sheet: string) => `${rows} taken in on ${sheet}.`,
     leftOut: (count: number) => (count === 1 ? "One row was kept out." : `${count} rows were kept out.`),
-    show: (sheet: string) => `Show ${sheet}`,
 
     lists: "Lists taken in",
     listName: (list: number, rows: string) => `List ${list}: ${rows}`,

@@ -7,10 +7,6 @@ export const CATALOGUE_TEXTS = {
   title: "Catalogue",
   about: "All designs at once: price lists, a new spot, a sheet for the counter.",
   ratesFirst: "The Rates sheet needs a look first.",
-  working: (share: string) => `Working: ${share}`,
-  cancel: "Cancel",
-  cancelled: "Called off. The workbook is as it was.",
-  show: (sheet: string) => `Show ${sheet}`,
 
   designs: {
     title: "Designs",

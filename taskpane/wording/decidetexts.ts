@@ -216,7 +216,6 @@ export const DECIDE_TEXTS = {
     put: "Put it on a sheet",
     putting: "Writing…",
     made: (sheet: string) => `${sheet} is in the workbook, its formulas live over cream cells and Rates.`,
-    show: (sheet: string) => `Show ${sheet}`,
     takeOut: "Take it out again",
     taking: "Taking it out…",
     taken: (sheet: string) => `${sheet} was taken out of the workbook.`,

@@ -4,5 +4,6 @@ export const KIT_TEXTS = {
   show: (sheet: string) => `Show ${sheet}`,
   cancel: "Cancel",
   cancelled: "Called off. The workbook is as it was.",
-  working: (share: string) => `Working: ${share}`,
+  howFar: "How far the work is",
+  done: (share: string) => `${share} done`,
 } as const;

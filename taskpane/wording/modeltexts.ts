@@ -17,11 +17,9 @@ export const MODEL_TEXTS = {
   work: {
     opening: (name: string) => `Reading ${name}…`,
     examining: (name: string) => `Examining ${name}…`,
-    share: (percent: string) => `${percent} done`,
     first: (x: string, y: string, z: string, isClosed: boolean) =>
       `${x} × ${y} × ${z} in the file's unit, ${isClosed ? "closed" : "not closed at first sight"}. Looking at every edge…`,
     label: "How far the model is examined",
-    cancel: "Cancel",
     cancelled: "Cancelled. Nothing was changed.",
     broken: (said: string) => `The model could not be examined: ${said}. Try once more, or export the file again.`,
     done: (name: string, solids: number) => `${name}: ${solids === 1 ? "one solid" : `${solids} solids`}.`,

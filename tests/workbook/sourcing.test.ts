@@ -17,8 +17,8 @@ beforeAll(async () => {
 const plain = (text: string | null) => (text ?? "").replaceAll(/\s+/g, " ").trim();
 const part = () => desk.pane.locator("details.sourcing");
 const said = async () =>
-  plain((await part().locator(".sourcingsaid:visible :is(h3, p):visible").allTextContents()).join(" "));
-const until = (words: string | RegExp) => part().locator(".sourcingsaid:visible", { hasText: words }).waitFor();
+  plain((await part().locator(".answerbox:visible :is(h3, p):visible").allTextContents()).join(" "));
+const until = (words: string | RegExp) => part().locator(".answerbox:visible", { hasText: words }).waitFor();
 const CHAINS = "USD. Made and bought: a gram. Saves: the cheaper way, for all pieces.";
 const rows = async (caption: string) => {
   const lines = part().getByRole("table", { name: caption, exact: true }).locator("tbody tr");
@@ -229,7 +229,7 @@ test("a list of weights, typed or taken from cells, each with its answer, and al
   expect(await desk.pane.locator("#sourcing-weights").inputValue()).toBe("12.5\n30 dwt");
   await desk.pane.locator("#sourcing-mark").fill("gold");
   await part().getByText('Mark: found "gold"').waitFor();
-  expect(await part().locator(".sourcingsaid:visible").count()).toBe(0);
+  expect(await part().locator(".answerbox:visible").count()).toBe(0);
 });
 
 test("the catalogue's designs, read as the view Catalogue reads them, and forgotten when rates move", async () => {
@@ -247,7 +247,7 @@ test("the catalogue's designs, read as the view Catalogue reads them, and forgot
   await until("Make 1, buy 1");
   expect(await part().locator("#sourcing-designs-from option").allTextContents()).not.toContain("Table Makers");
   await setRate(desk, "LabourFlat", "0");
-  await part().locator(".sourcingsaid:visible").waitFor({ state: "detached" });
+  await part().locator(".answerbox:visible").waitFor({ state: "detached" });
   // Without an order there is nothing to compare, and it says what is missing.
   await part().getByLabel("This order", { exact: true }).check();
   await until("Make");

@@ -1,0 +1,41 @@
+import { type Ended, type Way, wayTo } from "../controls/ending";
+import type { Filled } from "../excel/quote/fillquote";
+import { showList } from "../wording/display";
+import { TEXTS } from "../wording/texts";
+
+const { make } = TEXTS;
+
+/** A quote was made. */
+export function quoteMade(filled: Filled, goTo: (sheet: string) => void): Ended {
+  const unplaced = showList(filled.unplacedFields.map((each) => `{{${each}}}`));
+  return {
+    kind: "done",
+    sentence: make.done(filled.quoteSheet, filled.jobSheet, filled.ticketsSheet),
+    remarks: [
+      ...(filled.isSigned ? [] : [make.unsigned]),
+      ...filled.unknownFields.map(make.unknownField),
+      ...(unplaced === "" ? [] : [make.unplaced(unplaced)]),
+      ...filled.formulaFields.map(make.formulaField),
+      ...filled.errors.map(make.errorValue),
+    ],
+    ways: waysTo(filled, goTo),
+  };
+}
+
+/** A quote that was made before, with the way to its sheets and to a revision of it. */
+export function quoteThere(
+  filled: Filled,
+  sentence: string,
+  on: { readonly goTo: (sheet: string) => void; readonly revise: () => void },
+): Ended {
+  const revise: Way = { words: make.revise, press: on.revise };
+  return { kind: "noted", sentence, ways: [...waysTo(filled, on.goTo), revise] };
+}
+
+function waysTo({ quoteSheet, jobSheet, ticketsSheet }: Filled, goTo: (sheet: string) => void): readonly Way[] {
+  return [
+    wayTo(quoteSheet, goTo, make.showQuote),
+    wayTo(jobSheet, goTo, make.showJob),
+    wayTo(ticketsSheet, goTo, make.showTickets),
+  ];
+}
