@@ -1,7 +1,7 @@
 import { minorDigits, money, Quotient, type Rates, spotMove } from "../../src/index";
-import { around, showTicks } from "../plots/axes";
 import type { Plot } from "../plots/figure";
 import { draw } from "../plots/picture";
+import { around, showTicks } from "../plots/span";
 import { showFixed, showMoney, showMove, showNumber, showSpot } from "../wording/display";
 import { TEXTS } from "../wording/texts";
 import type { SpotRange } from "./spotrange";

@@ -8,10 +8,12 @@ import {
   Quotient,
   type WinningRange,
 } from "../../src/index";
-import { around, decimalsOf, exactly, isInSight, showTicks, sorted } from "../plots/axes";
+import { ticksOf, xTicks } from "../plots/axis";
 import type { Plot } from "../plots/figure";
-import { type Curve, draw, type Flag, ticksOf, xTicks } from "../plots/picture";
+import type { Flag } from "../plots/flag";
+import { type Curve, draw } from "../plots/picture";
 import type { Point } from "../plots/points";
+import { around, decimalsOf, exactly, isInSight, ratioSteps, type Span, showTicks, sorted } from "../plots/span";
 import { showFixed, showRate } from "../wording/display";
 import { showScale } from "../wording/shownweight";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
@@ -58,9 +60,8 @@ function plotOf(
   const numbers = [...own, ...near].map((value) => value.toNumber());
   const span = { from: Math.min(...numbers) / 2, to: Math.max(...numbers) * 1.4 };
   const at = (weights: readonly Quotient[]) => weights.map((each) => comparedAt(choice, each));
-  const steps = Array.from({ length: STEPS + 1 }, (_, step) => span.from * (span.to / span.from) ** (step / STEPS));
   const starts = startsIn(choice, span);
-  const curve = at(sorted([...steps.map(exactly), ...starts.flatMap(justBelow), ...near, ...own]));
+  const curve = at(sorted([...ratioSteps(span, STEPS).map(exactly), ...starts.flatMap(justBelow), ...near, ...own]));
   const made = curve.map(({ weight: each, makePerGram }) => pointOf(each.grams, makePerGram.perGram));
   const bought = stretchesOf(curve);
   const ticks = ticksOf(span, xTicks(width));
@@ -108,7 +109,7 @@ function comparedAt(choice: ChainChoice, weight: Quotient): Comparison {
   return compareSources({ ...choice, line: lineOfWeight(choice.line, grams(weight)) });
 }
 
-function making(ranges: readonly WinningRange[]): readonly { readonly from: number; readonly to: number }[] {
+function making(ranges: readonly WinningRange[]): readonly Span[] {
   return makingRanges(ranges).map(({ from, to }) => ({
     from: from.grams.toNumber(),
     to: to ? to.grams.toNumber() : Number.POSITIVE_INFINITY,
@@ -116,7 +117,7 @@ function making(ranges: readonly WinningRange[]): readonly { readonly from: numb
 }
 
 /** The weights in sight at which some maker's class begins. */
-function startsIn({ sellers }: ChainChoice, span: { readonly from: number; readonly to: number }): readonly Quotient[] {
+function startsIn({ sellers }: ChainChoice, span: Span): readonly Quotient[] {
   return sellers
     .flatMap(({ classes }) => classes.map(({ from }) => from.grams))
     .filter((start) => start.toNumber() > span.from && start.toNumber() < span.to);

@@ -1,8 +1,8 @@
-import { scaleLinear } from "d3-scale";
 import { type BreakEven, type Comparison, LEVERS, type Lever, type Swing, type Tornado } from "../../src/index";
-import { showTicks } from "../plots/axes";
+import { type Axis, BELOW, LINE, type Scale, scaleOf, shortened, xAxis } from "../plots/axis";
 import type { Plot } from "../plots/figure";
-import { ticksOf } from "../plots/picture";
+import { type Flag, flagTexts, hairlines } from "../plots/flag";
+import { type Span, showTicks } from "../plots/span";
 import { svg } from "../plots/svg";
 import { showMoney } from "../wording/display";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
@@ -12,12 +12,11 @@ const { hinge: texts } = SOURCING_TEXTS;
 
 /** Bars beyond these say little; the table has them all. */
 const MOST_BARS = 8;
-/** Heights in pixels; texts are 12 px high (taskpane.css). */
-const LINE = 16;
+/** Heights in pixels; a bar stands below its name. */
 const BAR = 10;
-const GAP = 3;
-const ROW = LINE + GAP + BAR + 9;
-const CHARACTER = 6.3;
+const ROW = LINE + BAR + 10;
+/** Room for the signs at the ends of the widest bar. */
+const EDGE = 12;
 
 /** What the answer of one chain hangs on: a bar a figure, the widest first. */
 export function tornadoPlot(
@@ -66,70 +65,60 @@ function ends({ lever, less, more }: Swing): readonly string[] {
 function drawn(tornado: Tornado, currency: string, width: number): SVGSVGElement {
   const bars = movingOf(tornado).slice(0, MOST_BARS);
   const now = tornado.saving.amount.toNumber();
+  const { showsLevel, ...span } = spanOf(now, bars);
+  const flags: readonly Flag[] = [
+    ...(showsLevel ? [{ x: 0, dots: [], text: texts.levelLabel, kind: "level" } as const] : []),
+    { x: now, dots: [], text: texts.nowLabel, kind: "order" },
+  ];
+  const top = LINE * flags.length + 6;
+  const bottom = top + bars.length * ROW;
+  const height = bottom + BELOW;
+  const axis: Axis = { title: texts.axis(currency), ...span, show: showTicks, lines: "ticks" };
+  const across = scaleOf(axis, EDGE, width - EDGE);
+  const room = { top: 0, bottom, width };
+  return svg(
+    "svg",
+    { width, height, viewBox: `0 0 ${width} ${height}`, focusable: "false" },
+    ...xAxis(axis, across, { left: 0, right: width, top, bottom }, width),
+    ...hairlines(flags, across, room),
+    ...flagTexts(flags, across, room),
+    ...bars.flatMap((swing, at) => bar(swing, now, across, top + at * ROW, width)),
+  );
+}
+
+/** What the bars reach; level is shown where it is near: a figure that turns the answer reaches beyond it. */
+function spanOf(now: number, bars: readonly Swing[]): Span & { readonly showsLevel: boolean } {
   const reached = bars.flatMap(({ less, more }) => [less.amount.toNumber(), more.amount.toNumber()]);
   const [least, most] = [Math.min(now, ...reached), Math.max(now, ...reached)];
-  // Level is drawn where it is near: a figure that turns the answer reaches beyond it.
   const room = (most - least) * 0.25;
   const showsLevel = least - room <= 0 && most + room >= 0;
   const [from, to] = showsLevel ? [Math.min(least, 0), Math.max(most, 0)] : [least, most];
   const edge = Math.max((to - from) * 0.04, 1e-6);
-  const domain = { from: from - edge, to: to + edge };
-  const across = scaleLinear()
-    .domain([domain.from, domain.to])
-    .range([12, width - 12]);
-  const above = showsLevel ? LINE : 0;
-  const top = above + LINE + 6;
-  const bottom = top + bars.length * ROW;
-  const height = bottom + 2 * LINE + 6;
-  const ticks = ticksOf(domain, Math.max(2, Math.round(width / 110)));
-  const tickTexts = showTicks(ticks);
-  return svg(
-    "svg",
-    { width, height, viewBox: `0 0 ${width} ${height}`, focusable: "false" },
-    ...ticks.map((tick) => svg("line", { class: "grid", x1: across(tick), x2: across(tick), y1: top, y2: bottom })),
-    ...(showsLevel
-      ? [
-          svg("line", { class: "level", x1: across(0), x2: across(0), y1: LINE, y2: bottom }),
-          centred(texts.levelLabel, across(0), LINE - 4, width, "name"),
-        ]
-      : []),
-    svg("line", { class: "hairline", x1: across(now), x2: across(now), y1: above + LINE + 2, y2: bottom }),
-    centred(texts.nowLabel, across(now), above + LINE - 2, width, "flag order"),
-    ...bars.flatMap((swing, at) => bar(swing, now, across, top + at * ROW, width)),
-    svg("line", { class: "axis", x1: 0, x2: width, y1: bottom, y2: bottom }),
-    ...ticks.map((tick, at) => centred(tickTexts[at] ?? "", across(tick), bottom + LINE, width, "")),
-    svg("text", { class: "axistitle", x: width, y: height - 2, "text-anchor": "end" }, texts.axis(currency)),
-  );
+  return { from: from - edge, to: to + edge, showsLevel };
 }
 
 function bar(
   { lever, less, more }: Swing,
   now: number,
-  across: (value: number) => number,
+  across: Scale,
   top: number,
   width: number,
 ): readonly SVGElement[] {
   const [low, high, at] = [across(less.amount.toNumber()), across(more.amount.toNumber()), across(now)];
+  const y = top + LINE + 3;
   const part = (end: number) =>
     svg("rect", {
       class: `swing ${end < at ? "bought" : "made"}`,
       x: Math.min(end, at),
-      y: top + LINE + GAP,
+      y,
       width: Math.max(1, Math.abs(end - at)),
       height: BAR,
       rx: 1.5,
     });
-  const sign = (end: number, other: number, text: string) =>
-    svg(
-      "text",
-      {
-        class: "sign",
-        x: end + (end < other ? -5 : 5),
-        y: top + LINE + GAP + BAR - 1,
-        "text-anchor": end < other ? "end" : "start",
-      },
-      text,
-    );
+  const sign = (end: number, other: number, text: string) => {
+    const [x, anchor] = end < other ? [end - 5, "end"] : [end + 5, "start"];
+    return svg("text", { class: "sign", x, y: y + BAR - 1, "text-anchor": anchor }, text);
+  };
   return [
     svg("text", { class: "barname", x: 0, y: top + LINE - 4 }, shortened(LEVERS[lever].label, width)),
     part(low),
@@ -137,15 +126,4 @@ function bar(
     sign(low, high, "−"),
     sign(high, low, "+"),
   ];
-}
-
-function centred(text: string, x: number, y: number, width: number, kind: string): SVGElement {
-  const half = (text.length * CHARACTER) / 2;
-  const middle = Math.max(half, Math.min(width - half, x));
-  return svg("text", { class: kind, x: middle, y, "text-anchor": "middle" }, text);
-}
-
-function shortened(text: string, width: number): string {
-  const most = Math.floor(width / CHARACTER);
-  return text.length > most ? `${text.slice(0, most - 1)}…` : text;
 }

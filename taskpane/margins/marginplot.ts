@@ -11,10 +11,11 @@ import {
   type Rate,
   type Weight,
 } from "../../src/index";
-import { around, exactly, isInSight, showTicks } from "../plots/axes";
 import { type Figure, figure, type Plot } from "../plots/figure";
-import { draw, type Flag } from "../plots/picture";
+import type { Flag } from "../plots/flag";
+import { draw } from "../plots/picture";
 import type { Point } from "../plots/points";
+import { around, exactly, isInSight, type Span, showShares, showTicks } from "../plots/span";
 import type { AskedPiece } from "../views/askedpiece";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { showGrams, showShare } from "../wording/display";
@@ -92,7 +93,7 @@ function marginPlot({ piece, wanted, spans }: Drawn, width: number): Plot {
 function piecesBetween(
   { sheet, typed, costed }: AskedPiece,
   { heavierBy }: MustBring,
-  span: { readonly from: number; readonly to: number },
+  span: Span,
 ): readonly PieceCosts[] {
   const { order, rates } = costed;
   const at = (step: number) => span.from + ((span.to - span.from) * step) / STEPS;
@@ -118,8 +119,4 @@ function thinned(pieces: readonly PieceCosts[], own: PieceCosts): readonly Piece
 
 function pointOf(weight: Weight, margin: Quotient): Point {
   return { x: weight.grams.toNumber(), y: margin.toNumber() };
-}
-
-function showShares(ticks: readonly number[]): readonly string[] {
-  return ticks.map((tick) => showShare(exactly(tick)));
 }

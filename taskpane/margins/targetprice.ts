@@ -15,14 +15,15 @@ import { element } from "../controls/element";
 import { choicesOf, formPlan } from "../controls/formplan";
 import { spokenNote } from "../controls/note";
 import { readForm } from "../controls/readform";
+import { drawnFold } from "../plots/drawnfold";
 import { oneAtATime } from "../running/oneatatime";
 import type { AskedPiece, DecideEvents } from "../views/askedpiece";
 import type { Working } from "../views/lazypart";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { shareText } from "../wording/sharetext";
+import type { Drawn } from "./marginplot";
 import { medianOffer } from "./medianoffer";
 import { askedOf } from "./pieceform";
-import { plotFold } from "./plotfold";
 import { mustBringWords } from "./targetmessages";
 
 const { mustBring: texts } = DECIDE_TEXTS;
@@ -54,7 +55,7 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
     },
     { changed, submitted: () => void form.ask(), lacking: note.say },
   );
-  const plot = plotFold();
+  const plot = marginFold();
   const offer = medianOffer({
     ...on,
     used(premium) {
@@ -101,6 +102,24 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
       }
       show();
       void on.attempt(read);
+    },
+  };
+}
+
+/** The plot of it, hidden while there is none. */
+function marginFold() {
+  const { plot: words } = texts;
+  const fold = drawnFold<Drawn>([words.fold], words, async (place) => {
+    const { openMarginFigure } = await import(/* webpackChunkName: "decideplot" */ "./marginplot");
+    const figure = openMarginFigure();
+    place.replaceChildren(figure.root);
+    return figure.show;
+  });
+  return {
+    root: fold.root,
+    show(drawn: Drawn | undefined): void {
+      fold.root.hidden = drawn === undefined;
+      fold.show(drawn);
     },
   };
 }

@@ -13,12 +13,12 @@ import {
   WEIGHT_CLASSES,
   type Weight,
 } from "../../src/index";
-import { element } from "../controls/element";
 import { dateSerial } from "../excel/template/fields";
-import { around, exactly, showTicks } from "../plots/axes";
 import type { Plot } from "../plots/figure";
+import { legend } from "../plots/legend";
 import { draw } from "../plots/picture";
 import { type Points, sample } from "../plots/points";
+import { around, exactly, ratioSteps, showTicks } from "../plots/span";
 import { ASKING_TEXTS } from "../wording/askingtexts";
 import { showCellDate, showGrams, showNumber, showRate } from "../wording/display";
 import { showScale } from "../wording/shownweight";
@@ -52,7 +52,7 @@ export function premiumPlot(all: readonly Seen[], mark: string, own: OwnPrice, r
   const weights = all.map(({ premium: { weight } }) => weight.grams.toNumber());
   const span = { from: Math.min(...weights) / 1.4, to: Math.max(...weights) * 1.4 };
   const ours = (of: readonly Weight[]) => (own.found ? ownPremiums(own.line, rates, of) : []);
-  const steps = Array.from({ length: STEPS + 1 }, (_, step) => span.from * (span.to / span.from) ** (step / STEPS));
+  const steps = ratioSteps(span, STEPS);
   const curveWeights = steps.map((step) => grams(exactly(step)));
   const premiums = all.map(({ premium: each }) => each.premium.perGram.toNumber());
   const whole = ours(curveWeights).map((rate, at) => ({ x: steps[at] ?? 0, y: rate.perGram.toNumber() }));
@@ -147,12 +147,11 @@ function sentencesOf(
 }
 
 function legendOf(marks: ReturnType<typeof marksOf>, strong: string): HTMLElement {
-  return element(
-    "p",
-    { class: "legend help" },
-    ...marks.map(({ mark, seen }, shape) =>
-      element("span", { class: "of" }, sample(shape, mark === strong), " ", texts.legend(mark, count(seen.length))),
-    ),
+  return legend(
+    marks.map(({ mark, seen }, shape) => ({
+      sample: sample(shape, mark === strong),
+      text: texts.legend(mark, count(seen.length)),
+    })),
   );
 }
 

@@ -1,5 +1,6 @@
 import { type ModelUnit, Quotient } from "../../src/index";
 import { element, setText } from "../controls/element";
+import { legend } from "../plots/legend";
 import { TEXTS } from "../wording/texts";
 import type { Report } from "./message";
 import type { ModelPicture } from "./picture";
@@ -23,13 +24,15 @@ export interface PictureFold {
 export function pictureFold(report: Report, shape: Shape): PictureFold {
   const note = element("p", { class: "help", role: "status" });
   const stage = element("div", { class: "stage" });
-  const legend = element(
-    "p",
-    { class: "help legend", "aria-hidden": "true" },
-    ...(["metal", "sprue", "faulty"] as const).map((look) => element("span", { class: look }, texts.legend[look])),
+  const looks = legend(
+    (["metal", "sprue", "faulty"] as const).map((look) => ({
+      sample: element("span", { class: `sample ${look}` }),
+      text: texts.legend[look],
+    })),
   );
-  legend.hidden = true;
-  const root = element("details", { class: "modelpicture" }, element("summary", {}, texts.title), note, stage, legend);
+  looks.setAttribute("aria-hidden", "true");
+  looks.hidden = true;
+  const root = element("details", { class: "modelpicture" }, element("summary", {}, texts.title), note, stage, looks);
   const isFaulty = report.solids.map(({ volume }) => volume === undefined);
   let picture: ModelPicture | undefined;
   let refresh = () => {};
@@ -47,7 +50,7 @@ export function pictureFold(report: Report, shape: Shape): PictureFold {
       const { drawModel } = await import(/* webpackChunkName: "modelpicture" */ "./picture");
       if (isClosed) return;
       picture = drawModel(stage, shape, isFaulty);
-      legend.hidden = picture === undefined;
+      looks.hidden = picture === undefined;
       say(picture ? texts.keys : texts.noDrawing);
       refresh();
     } catch (error) {

@@ -2,10 +2,12 @@ import { floorSpot, type MarginPoint, marginCurve, money, Quotient, timesMoney }
 import type { Costed } from "../order/reckoning";
 import { showMoney, showShare, showSpot } from "../wording/display";
 import { TEXTS } from "../wording/texts";
-import { around, exactly, isInSight, showTicks, sorted } from "./axes";
+import { ticksOf, xTicks } from "./axis";
 import type { Plot } from "./figure";
-import { draw, type Flag, ticksOf, xTicks } from "./picture";
+import type { Flag } from "./flag";
+import { draw } from "./picture";
 import type { Point } from "./points";
+import { around, exactly, isInSight, showShares, showTicks, sorted } from "./span";
 
 const texts = TEXTS.plots.margin;
 
@@ -76,8 +78,4 @@ function pointOf({ spot, margin }: MarginPoint): Point {
 function flagOf(point: MarginPoint, kind: Flag["kind"], text: string): Flag {
   const { x, y } = pointOf(point);
   return { x, dots: [y], kind, text };
-}
-
-function showShares(ticks: readonly number[]): readonly string[] {
-  return ticks.map((tick) => showShare(exactly(tick)));
 }

@@ -2,10 +2,12 @@ import { crossingWeight, grams, type Quotient, type SourcingPoint, sourcingCurve
 import type { Costed } from "../order/reckoning";
 import { showFixed, showGrams, showRate } from "../wording/display";
 import { TEXTS } from "../wording/texts";
-import { around, decimalsOf, exactly, isInSight, showTicks, sorted } from "./axes";
+import { ticksOf, xTicks } from "./axis";
 import type { Plot } from "./figure";
-import { type Curve, draw, type Flag, ticksOf, xTicks } from "./picture";
+import type { Flag } from "./flag";
+import { type Curve, draw } from "./picture";
 import type { Point } from "./points";
+import { around, decimalsOf, exactly, isInSight, ratioSteps, showTicks, sorted } from "./span";
 
 const texts = TEXTS.plots.sourcing;
 
@@ -24,8 +26,7 @@ export function sourcingPlot({ order, sheets, rates }: Costed, line: number, wid
   const span = { from: Math.min(...numbers) / 2, to: Math.max(...numbers) * 1.4 };
   const at = (weights: readonly Quotient[]) => sourcingCurve(sheet.line, order.spot, rates, weights.map(grams));
 
-  const steps = Array.from({ length: STEPS + 1 }, (_, step) => span.from * (span.to / span.from) ** (step / STEPS));
-  const curve = at(sorted([...steps.map(exactly), ...marked]));
+  const curve = at(sorted([...ratioSteps(span, STEPS).map(exactly), ...marked]));
   const made = curve.map((point) => pointOf(point, "make"));
   const bought = curve.map((point) => pointOf(point, "buy"));
   const ticks = ticksOf(span, xTicks(width));

@@ -1,11 +1,9 @@
 import { element, setText } from "../controls/element";
-import { hold } from "../controls/keepplace";
 import type { Costed } from "../order/reckoning";
-import type { Drawing } from "../plots/drawing";
+import { drawnFold } from "../plots/drawnfold";
 import { TEXTS } from "../wording/texts";
 
-/** Long enough that nothing is drawn between two keys. */
-const REST = 150;
+const { plots: texts } = TEXTS;
 
 export interface PlotSection {
   readonly root: HTMLElement;
@@ -15,59 +13,24 @@ export interface PlotSection {
 
 /** The plots of an order. What draws them is loaded when the section is first opened. */
 export function plotSection(): PlotSection {
-  const note = element("p", { class: "help", role: "status" });
-  const place = element("div", { class: "plots" });
   const which = element("span", { class: "holds" });
-  const summary = element("summary", {}, element("span", {}, TEXTS.plots.title), " ", which);
-  const root = element("details", {}, summary, note, place);
-  note.hidden = true;
-  let current: Costed | undefined;
-  let drawn = 0;
-  let drawing: Drawing | undefined;
-  let waiting: number | undefined;
-
-  const say = (sentence: string) => {
-    setText(note, sentence);
-    note.hidden = sentence === "";
-  };
-  const draw = () => {
-    window.clearTimeout(waiting);
-    if (!root.open || !current || !drawing || place.clientWidth === 0) return;
-    const stay = hold(root);
-    drawing.draw(current, drawn, place.clientWidth);
-    place.removeAttribute("aria-busy");
-    stay();
-  };
-  const load = async () => {
-    if (drawing) return;
-    say(TEXTS.plots.loading);
-    try {
+  const fold = drawnFold<{ readonly costed: Costed; readonly line: number }>(
+    [element("span", {}, texts.title), " ", which],
+    texts,
+    async (place) => {
       const { openDrawing } = await import(/* webpackChunkName: "plots" */ "../plots/drawing");
-      drawing ??= openDrawing(place);
-      say("");
-    } catch {
-      // A network that failed is tried anew at the next opening.
-      say(TEXTS.plots.notLoaded);
-    }
-  };
-
-  root.addEventListener("toggle", () => {
-    if (root.open) void load().then(draw);
-  });
-  // Also the first width, once the section is open.
-  new ResizeObserver(draw).observe(place);
-
+      const drawing = openDrawing(place);
+      return ({ costed, line }, width) => drawing.draw(costed, line, width);
+    },
+  );
+  let shown: readonly [Costed | undefined, number] = [undefined, 0];
   return {
-    root,
+    root: fold.root,
     show(costed, line) {
-      if (costed === current && line === drawn) return;
-      current = costed;
-      drawn = line;
-      setText(which, costed && costed.sheets.length > 1 ? TEXTS.plots.ofLine(line + 1) : "");
-      window.clearTimeout(waiting);
-      if (!costed || !root.open) return;
-      place.setAttribute("aria-busy", "true");
-      waiting = window.setTimeout(draw, REST);
+      if (costed === shown[0] && line === shown[1]) return;
+      shown = [costed, line];
+      setText(which, costed && costed.sheets.length > 1 ? texts.ofLine(line + 1) : "");
+      fold.show(costed && { costed, line });
     },
   };
 }
