@@ -1,10 +1,10 @@
 import { BUDGET_LABELS, type Budget, type BudgetKey, parseBudget } from "../../src/index";
 import { answerBox } from "../controls/answerbox";
 import { button } from "../controls/button";
-import { element } from "../controls/element";
+import { element, setText } from "../controls/element";
 import { stepEnding, wayTo } from "../controls/ending";
-import { spokenNote } from "../controls/note";
-import { readForm } from "../controls/readform";
+import { type SpokenNote, spokenNote } from "../controls/note";
+import { atRates, readForm } from "../controls/readform";
 import { table } from "../controls/table";
 import { putBudget } from "../excel/cashplan/budgetsheet";
 import { takeOut } from "../excel/tables/additions";
@@ -19,25 +19,38 @@ const { budget: texts } = DECIDE_TEXTS;
 
 /** Cash before the first sale, what the cash at hand carries, the first pieces; and all of it on a sheet. */
 export function openBudget(place: HTMLElement, on: DecideEvents): Working {
-  const said = answerBox();
   const note = spokenNote();
-  const ending = stepEnding();
+  const answer = budgetAnswer();
   const form = readForm<BudgetKey, Budget>(
     {
       name: "budget",
       title: texts.form,
       groups: BUDGET_GROUPS,
       labels: BUDGET_LABELS,
-      parse(typed) {
-        const { rates } = on.rates();
-        return rates && parseBudget(typed, rates);
-      },
+      parse: atRates(on.rates, parseBudget),
     },
     { changed, submitted: () => void form.ask(), lacking: note.say },
   );
   const fromOrder = button(texts.take, "outline", fill, "small");
-  const put = button(texts.put, "outline", () => void on.attempt(write), "small");
+  const put = budgetPut(on, note, () => {
+    const budget = form.ask();
+    const metal = isAsTaken(taken, form.counted(), "metal") ? taken?.metal : undefined;
+    return budget && { budget, metal };
+  });
+  const cautions = texts.cautions.map((words) => element("p", { class: "caution" }, words));
   let taken: TakenBudget | undefined;
+  place.replaceChildren(
+    element(
+      "div",
+      { class: "decidepart" },
+      element("div", { class: "actions" }, fromOrder.root),
+      form.root,
+      note.root,
+      answer.root,
+      ...put.parts,
+      element("div", { class: "cautions" }, ...cautions),
+    ),
+  );
 
   function changed(): void {
     note.say("");
@@ -46,28 +59,9 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
 
   function show(): void {
     const budget = form.read();
-    put.root.hidden = budget === undefined;
-    if (!budget) {
-      said.show([]);
-      return;
-    }
-    const { pieces, line } = texts;
-    const { currency } = budget.price;
-    said.show(
-      budgetWords(budget),
-      element("h4", {}, pieces.title(currency)),
-      table(pieces.title(currency), [pieces.piece, pieces.carried, pieces.spread, pieces.left], pieceRows(budget)).root,
-      element(
-        "details",
-        { class: "steps", open: below?.open ?? false },
-        element("summary", {}, line.title(currency)),
-        table(line.title(currency), [line.step, line.change, line.cash], stepRows(budget)).root,
-      ),
-    );
-    below = said.root.querySelector<HTMLDetailsElement>("details.steps") ?? undefined;
+    put.offer(budget !== undefined);
+    answer.show(budget);
   }
-  /** The steps, as unfolded as a person left them. */
-  let below: HTMLDetailsElement | undefined;
 
   function fill(): void {
     const piece = askedPiece(on);
@@ -81,52 +75,74 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
     note.say(texts.took(piece.sheet.line.design));
   }
 
-  async function write(): Promise<void> {
-    const budget = form.ask();
-    if (!budget) return;
-    put.work(texts.putting);
-    try {
-      const metal = isAsTaken(taken, form.counted(), "metal") ? taken?.metal : undefined;
-      const { id, sheet } = await putBudget(budget, metal);
-      showMade(id, sheet);
-    } finally {
-      put.rest();
-    }
-  }
-
-  function showMade(id: string, sheet: string): void {
-    const out = () =>
-      void on.attempt(async () => {
-        await takeOut(id);
-        ending.clear();
-        note.say(texts.taken(sheet));
-      });
-    const sentence = texts.made(sheet);
-    ending.show({ kind: "done", sentence, ways: [wayTo(sheet, on.goTo), { words: texts.takeOut, press: out }] });
-  }
-
-  place.replaceChildren(
-    element(
-      "div",
-      { class: "decidepart" },
-      element("div", { class: "actions" }, fromOrder.root),
-      form.root,
-      note.root,
-      said.root,
-      element("div", { class: "actions" }, put.root),
-      ending.root,
-      element(
-        "div",
-        { class: "cautions" },
-        ...texts.cautions.map((words) => element("p", { class: "caution" }, words)),
-      ),
-    ),
-  );
   return {
     follow() {
       const { rates } = on.rates();
       if (rates) form.adapt(rates);
       show();
+    },
+  };
+}
+
+/** What a budget comes to, the first pieces, and every step folded away. */
+function budgetAnswer() {
+  const { pieces, line } = texts;
+  const said = answerBox();
+  const stepsTitle = element("summary");
+  const firstPieces = table("", [pieces.piece, pieces.carried, pieces.spread, pieces.left]);
+  const steps = table("", [line.step, line.change, line.cash]);
+  // One element for all answers: it stays as unfolded as a person left it.
+  const fold = element("details", { class: "steps" }, stepsTitle, steps.root);
+  return {
+    root: said.root,
+    show(budget: Budget | undefined): void {
+      if (!budget) {
+        said.show([]);
+        return;
+      }
+      const { currency } = budget.price;
+      setText(stepsTitle, line.title(currency));
+      firstPieces.name(pieces.title(currency));
+      firstPieces.show(pieceRows(budget).map((cells) => ({ cells })));
+      steps.name(line.title(currency));
+      steps.show(stepRows(budget).map((cells) => ({ cells })));
+      said.show(budgetWords(budget), element("h4", {}, pieces.title(currency)), firstPieces.root, fold);
+    },
+  };
+}
+
+/** Puts a budget on a sheet of its own, and takes it out again. */
+function budgetPut(
+  on: DecideEvents,
+  note: SpokenNote,
+  asked: () => { readonly budget: Budget; readonly metal: TakenBudget["metal"] | undefined } | undefined,
+) {
+  const ending = stepEnding();
+  const put = button(texts.put, "outline", () => void on.attempt(write), "small");
+
+  async function write(): Promise<void> {
+    const wanted = asked();
+    if (!wanted) return;
+    put.work(texts.putting);
+    try {
+      const { id, sheet } = await putBudget(wanted.budget, wanted.metal);
+      const out = { words: texts.takeOut, press: () => void on.attempt(() => takeSheetOut(id, sheet)) };
+      ending.show({ kind: "done", sentence: texts.made(sheet), ways: [wayTo(sheet, on.goTo), out] });
+    } finally {
+      put.rest();
+    }
+  }
+
+  async function takeSheetOut(id: string, sheet: string): Promise<void> {
+    await takeOut(id);
+    ending.clear();
+    note.say(texts.taken(sheet));
+  }
+
+  return {
+    parts: [element("div", { class: "actions" }, put.root), ending.root],
+    offer(isThere: boolean): void {
+      put.root.hidden = !isThere;
     },
   };
 }

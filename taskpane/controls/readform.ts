@@ -1,4 +1,4 @@
-import type { Fault, Parsed } from "../../src/index";
+import type { Fault, Parsed, Rates } from "../../src/index";
 import { showList } from "../wording/display";
 import { KIT_TEXTS } from "../wording/kittexts";
 import { blankLabels } from "./entries";
@@ -51,5 +51,16 @@ export function readForm<K extends string, T>(plan: ReadFormPlan<K, T>, on: Read
         const blank = blankLabels(plan.groups, plan.labels, form.entries, faults);
         on.lacking(blank.length > 0 ? KIT_TEXTS.toFill(showList(blank)) : "");
       }),
+  };
+}
+
+/** A parser that needs rates, and reads nothing while there are none. */
+export function atRates<K extends string, T>(
+  now: () => { readonly rates: Rates | undefined },
+  parse: (typed: Record<K, string>, rates: Rates) => Parsed<T>,
+): ReadFormPlan<K, T>["parse"] {
+  return (typed) => {
+    const { rates } = now();
+    return rates && parse(typed, rates);
   };
 }

@@ -68,26 +68,7 @@ export function listPart(on: {
       ...(line && !line.ok ? [line.error.message] : []),
       ...(read.length > MOST ? [texts.tooMany(read.length, MOST)] : []),
     ]);
-    view.show(line?.ok && read.length <= MOST ? chainsOf(line.line, read, rates) : undefined);
-  }
-
-  function chainsOf(line: OrderLine, read: readonly ListedWeight[], now: Rates): ManyChains | undefined {
-    const { sellers } = sellersFor(lists, line, now);
-    const named = read.flatMap((each) => {
-      if (!each.ok) return [];
-      const choice: ChainChoice = { line: lineOfWeight(line, each.weight), sellers, spot: now.spot, rates: now };
-      return [{ name: showScale(grams(each.weight.grams)), choice }];
-    });
-    if (named.length === 0) return undefined;
-    return {
-      all: named.map(({ name, choice }) => ({ name, said: compareSources(choice) })),
-      tornado: tornado(
-        named.map(({ choice }) => choice),
-        now,
-      ),
-      rates: now,
-      ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }),
-    };
+    view.show(line?.ok && read.length <= MOST ? chainsOf(line.line, read, rates, lists) : undefined);
   }
 
   function tell(sentences: readonly string[]): void {
@@ -129,5 +110,30 @@ export function listPart(on: {
       show();
     },
     draw: view.draw,
+  };
+}
+
+/** The chains of a list that can be read, each compared; undefined where there are none. */
+function chainsOf(
+  line: OrderLine,
+  read: readonly ListedWeight[],
+  now: Rates,
+  lists: PriceLists | undefined,
+): ManyChains | undefined {
+  const { sellers } = sellersFor(lists, line, now);
+  const named = read.flatMap((each) => {
+    if (!each.ok) return [];
+    const choice: ChainChoice = { line: lineOfWeight(line, each.weight), sellers, spot: now.spot, rates: now };
+    return [{ name: showScale(grams(each.weight.grams)), choice }];
+  });
+  if (named.length === 0) return undefined;
+  return {
+    all: named.map(({ name, choice }) => ({ name, said: compareSources(choice) })),
+    tornado: tornado(
+      named.map(({ choice }) => choice),
+      now,
+    ),
+    rates: now,
+    ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }),
   };
 }

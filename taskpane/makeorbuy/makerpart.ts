@@ -1,48 +1,12 @@
-import {
-  type Currency,
-  EVERY_MARK,
-  MAKER_LABELS,
-  type MakerKey,
-  MINIMUM_UNITS,
-  type PriceLists,
-  parseMakerOffer,
-} from "../../src/index";
+import type { Currency, PriceLists } from "../../src/index";
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
-import { formPlan } from "../controls/formplan";
 import { spokenNote } from "../controls/note";
-import { pressSteps } from "../controls/pressstep";
-import { readForm } from "../controls/readform";
-import { addMaker, beginMakers, type MakersReading } from "../excel/makeorbuy/makerbook";
-import { dateSerial } from "../excel/template/fields";
-import { today } from "../wording/display";
+import { beginMakers, type MakersReading } from "../excel/makeorbuy/makerbook";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
+import { makerForm } from "./makerform";
 
 const { makers: texts } = SOURCING_TEXTS;
-
-/** What a row is written down with here; currency and date come by themselves. */
-type Asked = Exclude<MakerKey, "currency" | "date">;
-const { words, figure, mark, choice, group } = formPlan<Asked>(texts.help);
-const GROUPS = [
-  group("offer", "", [
-    words("maker", "half", { required: true }),
-    mark("mark", "half", { required: true, start: EVERY_MARK }),
-    figure("from", "half"),
-    figure("surcharge", "half", { required: true }),
-    figure("minimum", "half"),
-    choice(
-      "minimumIn",
-      "half",
-      ["", ...MINIMUM_UNITS, "money"].map((value) => ({ value, shown: texts.units[value] ?? value })),
-    ),
-    words("lead", "half"),
-    words("note", "half"),
-  ]),
-];
-const LABELS: Readonly<Record<Asked, string>> = { ...MAKER_LABELS, mark: texts.forMark };
-/** Typed anew for each class; maker, mark, minimum and lead time stay for the next one. */
-const TYPED_ANEW = { from: "", surcharge: "" } as const satisfies Partial<Record<Asked, string>>;
-const FIGURES: readonly Asked[] = ["from", "surcharge", "minimum", "mark"];
 
 export interface MakerPart {
   readonly root: HTMLElement;
@@ -61,18 +25,7 @@ export function makerPart(on: {
   const note = spokenNote();
   const begin = button(texts.begin, "outline", () => void on.attempt(beginTable));
   const sheetLink = linkButton("", () => on.goTo(sheet));
-  const steps = pressSteps(note);
-  const press = button(texts.press, "outline", add);
-  const form = readForm(
-    {
-      name: "maker",
-      title: texts.formTitle,
-      groups: GROUPS,
-      labels: LABELS,
-      parse: (typed: Record<Asked, string>) => (currency ? parseMakerOffer(typed, currency) : undefined),
-    },
-    { changed: () => form.read(), submitted: add, lacking: note.say },
-  );
+  const form = makerForm(note, () => currency, on.write);
   const root = element(
     "details",
     { class: "task" },
@@ -81,8 +34,7 @@ export function makerPart(on: {
     element("div", { class: "actions" }, sheetLink, begin.root),
     faults,
     element("h3", {}, texts.formTitle),
-    form.root,
-    element("div", { class: "actions" }, press.root),
+    ...form,
     note.root,
   );
   let sheet = "";
@@ -96,19 +48,6 @@ export function makerPart(on: {
     } finally {
       begin.rest();
     }
-  }
-
-  function add(): void {
-    const offer = form.ask();
-    if (!offer) return;
-    const cells = cellsOf(form.counted());
-    void steps.run(press, texts.pressing, async () => {
-      await on.write(() => addMaker({ ...cells, date: dateSerial(today()) }));
-      note.say(texts.written(offer.maker));
-      form.fill(TYPED_ANEW);
-      form.read();
-      form.goTo("from");
-    });
   }
 
   return {
@@ -138,15 +77,4 @@ export function makerPart(on: {
       if (wrong.length > 0) root.open = true;
     },
   };
-}
-
-/** Figures as numbers, so that the sheet can count with them; a mark such as 585 too. */
-function cellsOf(texts: Readonly<Record<Asked, string>>): Partial<Record<MakerKey, string | number>> {
-  return Object.fromEntries(
-    Object.entries(texts).flatMap(([key, text]) => {
-      const said = text.trim();
-      if (said === "") return [];
-      return [[key, FIGURES.some((each) => each === key) && /^\d*\.?\d+$/.test(said) ? Number(said) : said]];
-    }),
-  );
 }

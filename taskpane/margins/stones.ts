@@ -15,7 +15,7 @@ import { type AnswerLine, answerBox } from "../controls/answerbox";
 import { element } from "../controls/element";
 import { choicesOf, formPlan } from "../controls/formplan";
 import { spokenNote } from "../controls/note";
-import { readForm } from "../controls/readform";
+import { atRates, readForm } from "../controls/readform";
 import { table } from "../controls/table";
 import type { DecideEvents } from "../views/askedpiece";
 import type { Working } from "../views/lazypart";
@@ -51,10 +51,7 @@ export function openStones(place: HTMLElement, on: DecideEvents): Working {
       title: texts.form,
       groups: GROUPS,
       labels: ADDED_STONES_LABELS,
-      parse(typed) {
-        const { rates } = on.rates();
-        return rates && parseAddedStones(typed, rates);
-      },
+      parse: atRates(on.rates, parseAddedStones),
     },
     { changed, submitted: () => void form.ask(), lacking: note.say },
   );

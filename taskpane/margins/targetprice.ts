@@ -14,7 +14,7 @@ import { answerBox } from "../controls/answerbox";
 import { element } from "../controls/element";
 import { choicesOf, formPlan } from "../controls/formplan";
 import { spokenNote } from "../controls/note";
-import { readForm } from "../controls/readform";
+import { atRates, readForm } from "../controls/readform";
 import { drawnFold } from "../plots/drawnfold";
 import { oneAtATime } from "../running/oneatatime";
 import type { AskedPiece, DecideEvents } from "../views/askedpiece";
@@ -48,10 +48,7 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
       title: texts.form,
       groups: GROUPS,
       labels: MUST_BRING_LABELS,
-      parse(typed) {
-        const { rates } = on.rates();
-        return rates && parseMustBring(typed, rates);
-      },
+      parse: atRates(on.rates, parseMustBring),
     },
     { changed, submitted: () => void form.ask(), lacking: note.say },
   );

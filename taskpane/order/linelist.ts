@@ -1,7 +1,6 @@
 import { type CostSheet, type Fault, LINE_LABELS, type LineKey, MOST_LINES, type Rates } from "../../src/index";
 import { type Form, plannedForm } from "../controls/form";
 import type { PlannedGroup } from "../controls/formplan";
-import { steady } from "../controls/keepplace";
 import { undoNotice } from "../controls/undo";
 import { TEXTS } from "../wording/texts";
 import { lineGroups } from "./linefields";
@@ -69,12 +68,9 @@ export function lineList(on: LineListEvents, more: HTMLElement): LineList {
     on.say(texts.back(shown.lines.open + 1));
     form.goTo("design");
   });
-  const presses = {
-    open: openLine,
-    add: () => begin(blankLine(groups, shown.lines)),
-    copy: () => begin(openLineOf(shown.lines)),
-    remove: removeOpen,
-  };
+  const add = () => begin(blankLine(groups, shown.lines));
+  const copy = () => begin(openLineOf(shown.lines));
+  const presses = { open: openLine, add, copy, remove: removeOpen };
   const view = lineListView(form.groups, presses, removal.root, more);
   const shown = shownLines(groups, form, view);
 
@@ -85,12 +81,10 @@ export function lineList(on: LineListEvents, more: HTMLElement): LineList {
 
   function openLine(line: number): void {
     if (line === shown.lines.open) return;
-    const head = view.head(line);
-    const stay = steady(head);
-    shown.show(opened(shown.lines, line));
-    on.opened();
-    stay();
-    head.focus({ preventScroll: true });
+    view.goTo(line, () => {
+      shown.show(opened(shown.lines, line));
+      on.opened();
+    });
   }
 
   function begin(entries: LineEntries): boolean {
@@ -125,17 +119,15 @@ export function lineList(on: LineListEvents, more: HTMLElement): LineList {
     add(given) {
       // A line nobody has touched is the place for it.
       const untouched = untouchedLine(groups, shown.lines);
-      if (untouched === undefined && !begin(blankLine(groups, shown.lines))) return false;
+      if (untouched === undefined && !add()) return false;
       const lines = untouched === undefined ? shown.lines : opened(shown.lines, untouched);
       shown.show(withTexts(groups, lines, given));
       return true;
     },
     snapshot() {
-      const { lines } = shown;
-      const back = removal.snapshot();
+      const back = [removal.snapshot(), shown.snapshot()];
       return () => {
-        back();
-        shown.show(lines, "anew");
+        for (const each of back) each();
       };
     },
     adapt: form.adapt,
@@ -153,6 +145,7 @@ interface ShownLines {
   readonly lines: OrderLines;
   /** @param how `anew`: there are other lines, and what was wrong with them is to be found out again */
   show(lines: OrderLines, how?: "anew"): void;
+  snapshot(): () => void;
   judge(faults: readonly Fault[], sheets: readonly CostSheet[] | undefined): void;
 }
 
@@ -182,6 +175,10 @@ function shownLines(groups: readonly PlannedGroup<LineKey>[], form: Form<LineKey
       return now();
     },
     show,
+    snapshot() {
+      const kept = now();
+      return () => show(kept, "anew");
+    },
     judge(found, sheets) {
       faults = found;
       form.judge(faultsOf(lines.open));

@@ -1,5 +1,6 @@
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
+import { steady } from "../controls/keepplace";
 import { TEXTS } from "../wording/texts";
 import { type LineHead, lineHead } from "./linehead";
 import type { OrderLines } from "./orderlines";
@@ -13,7 +14,8 @@ export interface LineListView {
   show(lines: Pick<OrderLines, "all" | "open">): void;
   /** What a line is called and comes to. */
   title(line: number, said: { readonly title: string; readonly standing: string; readonly isFaulty: boolean }): void;
-  head(line: number): HTMLElement;
+  /** Opens a line by a step that keeps its head where it is on the screen, and goes to the head. */
+  goTo(line: number, step: () => void): void;
   /** Why there is no room for another line; "" where there is. */
   sayFull(sentence: string): void;
 }
@@ -71,7 +73,13 @@ export function lineListView(
       remove.root.hidden = !several;
     },
     title: (line, { title, standing, isFaulty }) => headAt(line).say(title, standing, isFaulty),
-    head: (line) => headAt(line).root,
+    goTo(line, step) {
+      const { root } = headAt(line);
+      const stay = steady(root);
+      step();
+      stay();
+      root.focus({ preventScroll: true });
+    },
     sayFull(sentence) {
       setText(full, sentence);
       full.hidden = sentence === "";

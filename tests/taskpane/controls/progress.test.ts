@@ -1,0 +1,15 @@
+import { expect, it, vi } from "vitest";
+import { shownShare } from "../../../taskpane/controls/progress";
+import { writeAs } from "../../../taskpane/wording/language";
+
+vi.mock("../../../taskpane/controls/button", () => ({ button: () => undefined }));
+
+it.each([
+  [0, "0% done"],
+  [0.456, "45% done"],
+  [0.999, "99% done"],
+  [1, "100% done"],
+])("long work that has come %d of its way says %s: all only when all is done", (share, shown) => {
+  writeAs(() => "en-US");
+  expect(shownShare(share).replace(/\s(?=%)/, "")).toBe(shown);
+});
