@@ -33,6 +33,7 @@ export interface Form<K extends string> {
   readonly groups: readonly HTMLElement[];
   /** What stands in it now. */
   readonly entries: Entries<K>;
+  readonly labels: Readonly<Record<K, string>>;
   field(key: K): Field;
   /** What counts of it, as the costing library reads it. */
   counted(): Record<K, string>;
@@ -119,6 +120,7 @@ export function plannedForm<K extends string>(plan: FormPlan<K>, on: FormEvents)
   hold(entries);
   return {
     groups: frames.map(({ root }) => root),
+    labels,
     get entries() {
       return entries;
     },

@@ -5,14 +5,15 @@ import {
   METALS,
   type Part,
   parseMark,
-  Quotient,
+  type Quotient,
   TYPICAL_ALLOYS,
 } from "../../src/index";
 import { element, setText } from "../controls/element";
-import { type Field, field } from "../controls/field";
+import { plannedForm } from "../controls/form";
+import { choicesOf, formPlan } from "../controls/formplan";
+import { readFigures } from "../controls/readfigures";
 import { showFixed, showNumber } from "../wording/display";
 import { TEXTS } from "../wording/texts";
-import { numberField } from "./numberfield";
 
 const { alloy: texts } = TEXTS.model;
 
@@ -28,89 +29,85 @@ export interface AlloyFields {
   density(): Quotient | undefined;
 }
 
+type Key = "alloy" | "density";
+type Metal = Part["metal"];
+
+const DENSITY = { right: "a density in g/cm³, such as 13.3", above: "0", most: "30" };
+const PARTS = Object.fromEntries(METALS.map((metal) => [metal, { right: "parts by weight", least: "0" }]));
+const METAL_LABELS = Object.fromEntries(METALS.map((metal) => [metal, metal])) as Record<Metal, string>;
+
 /** Asks for a density: of a typical alloy, as the caster says, or from a composition. Begins with the order's gold. */
 export function alloyFields(asked: AlloyAsked): AlloyFields {
-  const kind = field({
-    id: "model-alloy",
-    label: texts.label,
-    start: startFor(asked),
-    choices: [
-      { value: "own", shown: texts.own },
-      { value: "mixed", shown: texts.mixed },
-      ...TYPICAL_ALLOYS.map(({ mark, colour, parts }, at) => ({
-        value: String(at),
-        shown: texts.typical(mark, TEXTS.form.choices[colour].toLowerCase(), showFixed(alloyDensity(parts), 2)),
-      })),
-    ],
-  });
-  const density = numberField(
-    { id: "model-density", label: texts.density, unit: texts.densityUnit, help: texts.densityHelp, required: true },
-    { right: "a density in g/cm³, such as 13.3", above: "0", most: "30" },
-  );
-  const parts = METALS.map((metal) => ({
-    metal,
-    ...numberField({ id: `model-part-${metal}`, label: metal }, { right: "parts by weight", least: "0" }),
-  }));
+  const changed = () => undefined;
+  const labels = { alloy: texts.label, density: texts.density };
+  const form = plannedForm<Key>({ name: "model", groups: groupsFor(asked), labels }, { changed });
+  const parts = plannedForm<Metal>({ name: "model-part", groups: partGroups(), labels: METAL_LABELS }, { changed });
+  const mixture = element("div", {}, ...parts.groups);
   const note = element("p", { class: "help" });
   const fault = element("p", { class: "fault", role: "status" });
-  const mixture = element("div", { class: "parts" }, ...parts.map((part) => part.field.root));
-  const root = element(
-    "fieldset",
-    {},
-    element("legend", {}, texts.title),
-    element(
-      "div",
-      { class: "fields" },
-      whole(kind),
-      whole(density.field),
-      wholeNode(mixture),
-      wholeNode(note),
-      wholeNode(fault),
-    ),
-  );
+  for (const group of parts.groups) group.className = "parts";
+  const said = (sentence: string, density: Quotient | undefined) => {
+    setText(note, sentence);
+    note.hidden = sentence === "";
+    return density;
+  };
+  const mixed = () => {
+    const figures = readFigures(parts, PARTS);
+    const shares = METALS.flatMap((metal) => {
+      const share = figures?.[metal];
+      return share?.isPositive() ? [{ metal, parts: share }] : [];
+    });
+    if (shares.length === 0) return said(texts.mixedHelp, undefined);
+    try {
+      const density = alloyDensity(shares);
+      return said(`${texts.computed(showFixed(density, 2))}. ${texts.mixedHelp}`, density);
+    } catch (error) {
+      if (!(error instanceof CostingError)) throw error;
+      setText(fault, error.message);
+      return said(texts.mixedHelp, undefined);
+    }
+  };
   return {
-    root,
+    root: element("fieldset", {}, element("legend", {}, texts.title), ...form.groups, mixture, note, fault),
     density() {
-      const chosen = kind.control.value;
-      density.field.root.hidden = chosen !== "own";
-      mixture.hidden = chosen !== "mixed";
+      const { alloy } = form.counted();
+      const typical = TYPICAL_ALLOYS[Number(alloy)];
+      mixture.hidden = alloy !== "mixed";
       setText(fault, "");
-      const typical = TYPICAL_ALLOYS[Number(chosen)];
-      if (chosen === "own") return said(note, "", density.read());
-      if (chosen === "mixed") return mixed(parts, note, fault);
-      if (!typical) return undefined;
-      return said(note, texts.typicalHelp(showParts(typical.parts)), alloyDensity(typical.parts));
+      if (alloy === "own") return said("", readFigures(form, { density: DENSITY })?.density);
+      if (alloy === "mixed") return mixed();
+      return typical && said(texts.typicalHelp(showParts(typical.parts)), alloyDensity(typical.parts));
     },
   };
 }
 
-interface PartField {
-  readonly metal: Part["metal"];
-  read(whenBlank?: Quotient): Quotient | undefined;
+function groupsFor(asked: AlloyAsked) {
+  const { figure, choice, group } = formPlan<Key>({ density: texts.densityHelp });
+  const typical = TYPICAL_ALLOYS.map(({ mark, colour, parts }, at) => ({
+    value: String(at),
+    shown: texts.typical(mark, TEXTS.form.choices[colour].toLowerCase(), showFixed(alloyDensity(parts), 2)),
+  }));
+  return [
+    group("alloy", "", [
+      choice("alloy", "whole", [...choicesOf(["own", "mixed"], texts), ...typical], { start: startFor(asked) }),
+      figure("density", "whole", {
+        required: true,
+        unit: texts.densityUnit,
+        isAsked: (at) => at("alloy") === "own",
+      }),
+    ]),
+  ];
 }
 
-function mixed(fields: readonly PartField[], note: HTMLElement, fault: HTMLElement): Quotient | undefined {
-  const parts: Part[] = [];
-  for (const { metal, read } of fields) {
-    const typed = read(Quotient.zero);
-    if (!typed) return said(note, texts.mixedHelp, undefined);
-    if (typed.isPositive()) parts.push({ metal, parts: typed });
-  }
-  if (parts.length === 0) return said(note, texts.mixedHelp, undefined);
-  try {
-    const density = alloyDensity(parts);
-    return said(note, `${texts.computed(showFixed(density, 2))}. ${texts.mixedHelp}`, density);
-  } catch (error) {
-    if (!(error instanceof CostingError)) throw error;
-    setText(fault, error.message);
-    return said(note, texts.mixedHelp, undefined);
-  }
-}
-
-function said(note: HTMLElement, sentence: string, density: Quotient | undefined): Quotient | undefined {
-  setText(note, sentence);
-  note.hidden = sentence === "";
-  return density;
+function partGroups() {
+  const { figure, group } = formPlan<Metal>();
+  return [
+    group(
+      "parts",
+      "",
+      METALS.map((metal) => figure(metal, "third")),
+    ),
+  ];
 }
 
 /** The typical alloy of the order's mark and colour, where there is one. */
@@ -134,13 +131,4 @@ function isSameGold(one: string, other: string): boolean {
 
 function showParts(parts: readonly Part[]): string {
   return parts.map(({ metal, parts: share }) => `${metal} ${showNumber(share, 1)}`).join(", ");
-}
-
-function whole({ root }: Field): HTMLElement {
-  return wholeNode(root);
-}
-
-function wholeNode(node: HTMLElement): HTMLElement {
-  node.classList.add("whole");
-  return node;
 }

@@ -1,18 +1,21 @@
 import { Quotient, sizeOf } from "../../src/index";
 import { element, setText } from "../controls/element";
 import { fileDrop } from "../controls/filedrop";
+import { plannedForm } from "../controls/form";
+import { formPlan } from "../controls/formplan";
 import { type Progressed, progressBar } from "../controls/progress";
+import { readFigures } from "../controls/readfigures";
 import { showNumber } from "../wording/display";
 import { TEXTS } from "../wording/texts";
 import { type AlloyAsked, alloyFields } from "./alloyfields";
 import { Examiner } from "./examiner";
 import type { Report } from "./message";
 import { modelNotes, modelWarnings } from "./notice";
-import { numberField } from "./numberfield";
 import { pictureFold } from "./picturefold";
 import { weightResult } from "./result";
 import type { Shape } from "./shape";
-import { shrinkageFields, sizeFields } from "./sizefields";
+import { shrinkageFields } from "./shrinkagefields";
+import { sizeFields } from "./sizefields";
 import { solidList } from "./solidlist";
 import { unitChoice } from "./unitchoice";
 import { weighSolids } from "./weighing";
@@ -100,6 +103,10 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
   }
 }
 
+const { figure, group } = formPlan<"links">({ links: texts.links.help });
+const LINK_GROUPS = [group("links", "", [figure("links", "whole", { required: true, start: "1" })])];
+const LINKS = { right: "a whole number of links from 1", least: "1", most: "100000", whole: true };
+
 /** One examined model: everything a person chooses about it, and what it weighs. */
 function examined(name: string, report: Report, shape: Shape, on: ModelEvents): { root: HTMLElement; close(): void } {
   const units = unitChoice(shape.size);
@@ -107,9 +114,9 @@ function examined(name: string, report: Report, shape: Shape, on: ModelEvents): 
   const alloy = alloyFields(on.alloyAsked());
   const size = sizeFields(shape.size);
   const shrinkage = shrinkageFields();
-  const links = numberField(
-    { id: "model-links", label: texts.links.label, help: texts.links.help, start: "1", required: true },
-    { right: "a whole number of links from 1", least: "1", most: "100000", whole: true },
+  const links = plannedForm(
+    { name: "model", groups: LINK_GROUPS, labels: { links: texts.links.label } },
+    { changed: () => undefined },
   );
   const used = element("p", { class: "help", role: "status" });
   const result = weightResult((grams, shown) => {
@@ -130,7 +137,7 @@ function examined(name: string, report: Report, shape: Shape, on: ModelEvents): 
     alloy.root,
     size.root,
     shrinkage.root,
-    links.field.root,
+    ...links.groups,
     result.root,
     used,
   );
@@ -138,7 +145,7 @@ function examined(name: string, report: Report, shape: Shape, on: ModelEvents): 
     setText(used, "");
     const unit = units.unit();
     const scale = size.scale(unit);
-    const count = links.read();
+    const count = readFigures(links, { links: LINKS })?.links;
     const weighing = weighSolids(report, {
       unit,
       ticked: solids.ticked(),
