@@ -4,6 +4,7 @@ import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
 import { stepEnding, wayTo } from "../controls/ending";
 import { type SpokenNote, spokenNote } from "../controls/note";
+import { whileWorking } from "../controls/pressstep";
 import { atRates, readForm } from "../controls/readform";
 import { table } from "../controls/table";
 import { putBudget } from "../excel/cashplan/budgetsheet";
@@ -123,14 +124,11 @@ function budgetPut(
   async function write(): Promise<void> {
     const wanted = asked();
     if (!wanted) return;
-    put.work(texts.putting);
-    try {
+    return whileWorking(put, texts.putting, async () => {
       const { id, sheet } = await putBudget(wanted.budget, wanted.metal);
       const out = { words: texts.takeOut, press: () => void on.attempt(() => takeSheetOut(id, sheet)) };
       ending.show({ kind: "done", sentence: texts.made(sheet), ways: [wayTo(sheet, on.goTo), out] });
-    } finally {
-      put.rest();
-    }
+    });
   }
 
   async function takeSheetOut(id: string, sheet: string): Promise<void> {

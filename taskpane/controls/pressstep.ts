@@ -22,16 +22,24 @@ export function pressSteps(note: SpokenNote): PressSteps {
       if (isBusy) return;
       isBusy = true;
       note.say("");
-      by.work(words);
       try {
-        await act();
+        await whileWorking(by, words, act);
       } catch (error) {
         note.failed(sentenceOf(error));
         if (!isRefusal(error)) throw error;
       } finally {
         isBusy = false;
-        by.rest();
       }
     },
   };
+}
+
+/** Runs a step while its button says so; the button rests however it ends. */
+export async function whileWorking<T>(by: Button, words: string, act: () => Promise<T>): Promise<T> {
+  by.work(words);
+  try {
+    return await act();
+  } finally {
+    by.rest();
+  }
 }

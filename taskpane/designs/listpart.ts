@@ -2,6 +2,7 @@ import { PRICE_COLUMN_KEYS, priceDesign, type Rates } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
 import { field } from "../controls/field";
+import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
 import { type Chosen, readInSlices } from "../designtable/chosendesigns";
 import { addColumns } from "../excel/designs/addcolumns";
@@ -53,8 +54,7 @@ export function listPart(on: {
   async function add(): Promise<void> {
     const { rates } = on.rates();
     if (!rates) return on.done(TEXTS.catalogue.ratesFirst);
-    beside.work(texts.adding);
-    try {
+    return whileWorking(beside, texts.adding, async () => {
       const chosen = await on.chosen();
       if (!chosen) return;
       const made = await working.follow(async ({ progress: told, signal }) => {
@@ -82,14 +82,11 @@ export function listPart(on: {
       const count = made.priced.filter(({ kind }) => kind === "priced").length;
       const said = texts.added(TEXTS.catalogue.designs.rows(count), made.addition.sheet);
       on.done(left === 0 ? said : `${said} ${texts.leftOut(left)}`, made.addition.sheet);
-    } finally {
-      beside.rest();
-    }
+    });
   }
 
   async function put(): Promise<void> {
-    make.work(texts.making);
-    try {
+    return whileWorking(make, texts.making, async () => {
       const chosen = await on.chosen();
       if (!chosen) return;
       const { designs, headers, direct } = chosen;
@@ -97,9 +94,7 @@ export function listPart(on: {
       const addition = await putPriceList({ designs, headers, direct, columns: shown });
       await on.added(addition);
       on.done(texts.made(addition.sheet), addition.sheet);
-    } finally {
-      make.rest();
-    }
+    });
   }
 
   return {

@@ -1,6 +1,7 @@
 import { minorDigits, type Quotient, type Rates, spotMove } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
+import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
 import type { Chosen } from "../designtable/chosendesigns";
 import { putValueSheet } from "../excel/designs/pricesheet";
@@ -63,8 +64,7 @@ export function rangePart(on: {
     if (!rates) return on.done(TEXTS.catalogue.ratesFirst);
     const asked = spots.read(rates);
     if (!asked) return;
-    see.work(texts.seeing);
-    try {
+    return whileWorking(see, texts.seeing, async () => {
       const chosen = await on.chosen();
       const range = chosen && (await working.follow((slicing) => rangeInSlices(chosen, rates, asked, slicing)));
       if (!range) return;
@@ -72,17 +72,14 @@ export function rangePart(on: {
       current = { range, rates };
       shown.hidden = false;
       draw();
-    } finally {
-      see.rest();
-    }
+    });
   }
 
   async function lay(): Promise<void> {
     if (!current) return;
     const { range, rates } = current;
     const digits = minorDigits(rates.currency);
-    put.work(texts.putting);
-    try {
+    return whileWorking(put, texts.putting, async () => {
       const addition = await working.follow(({ progress: told, signal }) =>
         putValueSheet({
           what: "spots",
@@ -120,9 +117,7 @@ export function rangePart(on: {
       if (!addition) return;
       await on.added(addition);
       on.done(TEXTS.catalogue.sheet.made(addition.sheet), addition.sheet);
-    } finally {
-      put.rest();
-    }
+    });
   }
 
   return {

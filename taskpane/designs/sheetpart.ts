@@ -2,6 +2,7 @@ import type { PricedLine, Rates } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
 import { field } from "../controls/field";
+import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
 import type { Chosen } from "../designtable/chosendesigns";
 import { putValueSheet } from "../excel/designs/pricesheet";
@@ -112,8 +113,7 @@ export function sheetPart(on: {
   }
 
   async function put(): Promise<void> {
-    make.work(texts.making);
-    try {
+    return whileWorking(make, texts.making, async () => {
       const reckoned = await reckon();
       if (!reckoned) return;
       const { columns, lines, rates, reading } = reckoned;
@@ -154,15 +154,12 @@ export function sheetPart(on: {
       if (!addition) return;
       await on.added(addition);
       on.done(withLeftOut(texts.made(addition.sheet), lines), addition.sheet);
-    } finally {
-      make.rest();
-    }
+    });
   }
 
   async function csv(how: "download" | "copy"): Promise<void> {
     const press = how === "download" ? download : copy;
-    press.work(texts.making);
-    try {
+    return whileWorking(press, texts.making, async () => {
       const reckoned = await reckon();
       if (!reckoned) return;
       const { columns, lines, rates } = reckoned;
@@ -175,9 +172,7 @@ export function sheetPart(on: {
         on.done(withLeftOut(texts.downloaded, lines));
       } else if (await copied(text)) on.done(withLeftOut(texts.copied, lines));
       else showByHand(text);
-    } finally {
-      press.rest();
-    }
+    });
   }
 
   function showByHand(text: string): void {

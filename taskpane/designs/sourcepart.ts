@@ -1,6 +1,7 @@
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
 import { field } from "../controls/field";
+import { whileWorking } from "../controls/pressstep";
 import { keepSource, readKeptSource } from "../excel/designs/keptsource";
 import { TEXTS } from "../wording/texts";
 import { readSource, type SpotSource } from "./spotsource";
@@ -56,17 +57,14 @@ export function sourcePart(on: {
       kind: kind.control.value === "csv" ? "csv" : "json",
       place: place.control.value.trim(),
     };
-    get.work(texts.getting);
-    try {
+    return whileWorking(get, texts.getting, async () => {
       const reading = await readSource(source);
       setText(fault, reading.ok ? "" : reading.sentence);
       fault.hidden = reading.ok;
       if (!reading.ok) return;
       await keepSource(JSON.stringify(source));
       await on.read(reading.amount, reading.host);
-    } finally {
-      get.rest();
-    }
+    });
   }
 
   return { root };

@@ -12,6 +12,7 @@ import {
 import { button, linkButton } from "../controls/button";
 import { element } from "../controls/element";
 import { field } from "../controls/field";
+import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
 import { type Chosen, rowsOf } from "../designtable/chosendesigns";
 import { writeSpot } from "../excel/rates/newspot";
@@ -121,17 +122,14 @@ export function spotPart(on: {
       fields[read.field].control.focus();
       return;
     }
-    see.work(texts.seeing);
-    try {
+    return whileWorking(see, texts.seeing, async () => {
       const chosen = await on.chosen();
       if (!chosen) return;
       const repricing = await working.follow((slicing) => repriceInSlices(chosen, reading.values, read.spot, slicing));
       if (!repricing) return;
       reckonedFrom = JSON.stringify(reading.values);
       show(repricing, chosen, rates, read.spot, read.time, reading.values.spot);
-    } finally {
-      see.rest();
-    }
+    });
   }
 
   function show(
@@ -150,8 +148,7 @@ export function spotPart(on: {
       "primary",
       () =>
         void on.attempt(async () => {
-          accept.work(texts.accepting);
-          try {
+          return whileWorking(accept, texts.accepting, async () => {
             const amountText = spot.amount.value().toFixed();
             const left = await writeSpot(
               { amount: amountText, source: source.control.value.trim(), time: readAt },
@@ -162,9 +159,7 @@ export function spotPart(on: {
             reckonedFrom = undefined;
             const partly = left.length > 0 ? ` ${texts.partly(left.join(", "))}` : "";
             on.done(`${texts.accepted(showSpot(spot))}${partly}`);
-          } finally {
-            accept.rest();
-          }
+          });
         }),
       "small",
     );

@@ -1,5 +1,6 @@
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
+import { whileWorking } from "../controls/pressstep";
 import { beginCatalogue, CATALOGUE_TABLE } from "../excel/designs/blankcatalogue";
 import { type Designs, type DesignsChoice, listTables, readChosen } from "../excel/designs/designs";
 import type { Addition } from "../excel/tables/additions";
@@ -63,16 +64,13 @@ export function designPart(
   }
 
   async function take(): Promise<void> {
-    reading.work(texts.reading);
-    try {
+    return whileWorking(reading, texts.reading, async () => {
       const designs = await readChosen(choice());
       read = designs;
       setText(summary, texts.summary(texts.rows(designs.cells.length - 1), designs.table ?? designs.sheet));
       summary.hidden = false;
       columns.show(designs);
-    } finally {
-      reading.rest();
-    }
+    });
   }
 
   async function begin(): Promise<void> {

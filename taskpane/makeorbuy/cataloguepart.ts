@@ -10,6 +10,7 @@ import {
 } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
+import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
 import { type Chosen, readInSlices } from "../designtable/chosendesigns";
 import { designPart } from "../designtable/designpart";
@@ -63,8 +64,7 @@ export function cataloguePart(on: {
   async function compare(): Promise<void> {
     const now = rates;
     if (!now) return on.done(SOURCING_TEXTS.ratesFirst);
-    press.work(texts.pressing);
-    try {
+    return whileWorking(press, texts.pressing, async () => {
       const chosen = await designs.readAgain();
       if (!chosen) return;
       const made = await working.follow((slicing) => compareInSlices(chosen, now, lists, slicing));
@@ -72,9 +72,7 @@ export function cataloguePart(on: {
       tellRefused(made.refused);
       view.show(made.chains);
       if (!made.chains) on.done(texts.noLines);
-    } finally {
-      press.rest();
-    }
+    });
   }
 
   function tellRefused(sentences: readonly string[]): void {

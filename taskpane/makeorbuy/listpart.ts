@@ -16,6 +16,7 @@ import { button } from "../controls/button";
 import { element } from "../controls/element";
 import { formElement, plannedForm } from "../controls/form";
 import { formPlan, keysOf } from "../controls/formplan";
+import { whileWorking } from "../controls/pressstep";
 import { readSelectedWeights } from "../excel/makeorbuy/weightcells";
 import { withLocalMark, withPoint } from "../wording/decimalmark";
 import { showScale } from "../wording/shownweight";
@@ -77,15 +78,12 @@ export function listPart(on: {
   }
 
   async function takeSelected(): Promise<void> {
-    take.work(texts.taking);
-    try {
+    return whileWorking(take, texts.taking, async () => {
       const cells = await readSelectedWeights();
       weights.value = cells.map((cell) => withLocalMark(String(cell), "figures")).join("\n");
       show();
       on.say(texts.taken(cells.length));
-    } finally {
-      take.rest();
-    }
+    });
   }
 
   return {

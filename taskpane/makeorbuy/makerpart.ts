@@ -2,6 +2,7 @@ import type { Currency, PriceLists } from "../../src/index";
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
 import { spokenNote } from "../controls/note";
+import { whileWorking } from "../controls/pressstep";
 import { beginMakers, type MakersReading } from "../excel/makeorbuy/makerbook";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { makerForm } from "./makerform";
@@ -41,13 +42,10 @@ export function makerPart(on: {
   let currency: Currency | undefined;
 
   async function beginTable(): Promise<void> {
-    begin.work(texts.beginning);
-    try {
+    return whileWorking(begin, texts.beginning, async () => {
       await on.write(beginMakers);
       note.say(texts.begun);
-    } finally {
-      begin.rest();
-    }
+    });
   }
 
   return {

@@ -1,6 +1,7 @@
 import { type PriceLists, type Rates, readPriceLists, sellersFor } from "../../src/index";
 import { doneWith, stepEnding } from "../controls/ending";
 import { hold } from "../controls/keepplace";
+import { whileWorking } from "../controls/pressstep";
 import { type MakersReading, readMakers } from "../excel/makeorbuy/makerbook";
 import { isRefusal, sentenceOf } from "../excel/run";
 import type { Costed } from "../order/reckoning";
@@ -97,13 +98,10 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
 
   function put(chains: ManyChains, working: WorkingButton): void {
     void begin(async () => {
-      working.work(texts.many.putting);
-      try {
+      return whileWorking(working, texts.many.putting, async () => {
         const sheet = await putSourcingSheet(chains);
         done(texts.many.made(sheet), sheet);
-      } finally {
-        working.rest();
-      }
+      });
     });
   }
 

@@ -2,6 +2,7 @@ import { button } from "../controls/button";
 import { element } from "../controls/element";
 import { field } from "../controls/field";
 import { fileDrop } from "../controls/filedrop";
+import { whileWorking } from "../controls/pressstep";
 import { listTables, readChosen } from "../excel/designs/designs";
 import { ASKING_TABLE } from "../excel/market/askingtable";
 import { ASKING_TEXTS } from "../wording/askingtexts";
@@ -61,8 +62,7 @@ export function listSource(on: {
   }
 
   async function read(): Promise<void> {
-    reading.work(texts.reading);
-    try {
+    return whileWorking(reading, texts.reading, async () => {
       const { value } = from.control;
       if (value === "paste") return await given(readCsv(pasted.value), texts.pastedName, texts.noText);
       const table = /^table:(.*)$/.exec(value)?.[1];
@@ -73,9 +73,7 @@ export function listSource(on: {
       );
       const [headers = [], ...rows] = designs.cells;
       await on.read({ headers, rows, where: designs.table ?? designs.sheet });
-    } finally {
-      reading.rest();
-    }
+    });
   }
 
   async function take(given_: File): Promise<void> {

@@ -1,6 +1,7 @@
 import { type Rates, showQuoteNumber } from "../../src/index";
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
+import { whileWorking } from "../controls/pressstep";
 import type { BookedQuote } from "../excel/quote/quotebook";
 import { bookedTotal } from "../order/bookedquote";
 import { reckon } from "../order/reckoning";
@@ -90,12 +91,9 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
       "primary",
       () =>
         void on.attempt(async () => {
-          make.work(texts.making);
-          try {
+          return whileWorking(make, texts.making, async () => {
             if (await on.revise(quote)) put(undefined);
-          } finally {
-            make.rest();
-          }
+          });
         }),
       "small",
     );

@@ -2,6 +2,7 @@ import { type Fault, type Parsed, parseRates, RATE_KEYS, RATE_ROWS, type RateKey
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
 import { field } from "../controls/field";
+import { whileWorking } from "../controls/pressstep";
 import type { RatesReading, RateValues } from "../excel/rates/rates";
 import { serialNow } from "../excel/rates/ratespaper";
 import { faultWithLocalMark, twoReadings, withPoint } from "../wording/decimalmark";
@@ -106,12 +107,9 @@ function missingRows(missing: readonly RateKey[], add: () => Promise<void>): HTM
     texts.addMissing(missing.length),
     "outline",
     async () => {
-      press.work(texts.addingMissing);
-      try {
+      return whileWorking(press, texts.addingMissing, async () => {
         await add();
-      } finally {
-        press.rest();
-      }
+      });
     },
     "small",
   );
@@ -137,12 +135,9 @@ function layOutOffer(layOut: (spot: string) => Promise<void>): HTMLElement {
     const sentence = spotFault(spot.control.value);
     spot.setFault(sentence);
     if (sentence !== "") return spot.control.focus();
-    press.work(texts.layingOut);
-    try {
+    return whileWorking(press, texts.layingOut, async () => {
       await layOut(withPoint(spot.control.value, "figure").trim());
-    } finally {
-      press.rest();
-    }
+    });
   });
   spot.control.addEventListener("input", () => {
     if (spot.root.classList.contains("faulty")) spot.setFault(spotFault(spot.control.value));
