@@ -29,3 +29,9 @@ function dressed<E extends HTMLElement>(made: E, attributes: Attributes, childre
 export function setText(node: Node, text: string): void {
   if (node.textContent !== text) node.textContent = text;
 }
+
+/** Shows a sentence in its place; none takes the place out of sight. */
+export function say(place: HTMLElement, sentence: string): void {
+  setText(place, sentence);
+  place.hidden = sentence === "";
+}

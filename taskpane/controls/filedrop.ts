@@ -1,5 +1,5 @@
 import { button } from "./button";
-import { element, setText } from "./element";
+import { element } from "./element";
 
 /** What kind of file is asked for, in which words. */
 export interface FileWords {
@@ -29,7 +29,6 @@ export function fileDrop(texts: FileWords, taken: (file: File) => void, refused:
     "aria-label": texts.label,
   });
   const press = button(texts.choose, "outline", () => input.click());
-  const words = press.root.querySelector("span");
   const hint = element("span", { class: "help" }, texts.drop);
   const root = element("div", { class: "drop" }, press.root, hint, input);
   input.addEventListener("change", () => {
@@ -56,7 +55,7 @@ export function fileDrop(texts: FileWords, taken: (file: File) => void, refused:
     root,
     shrink(small) {
       root.classList.toggle("small", small);
-      if (words) setText(words, small ? texts.another : texts.choose);
+      press.name(small ? texts.another : texts.choose);
     },
     focus: () => press.root.focus(),
   };

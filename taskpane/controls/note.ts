@@ -1,4 +1,4 @@
-import { element, setText } from "./element";
+import { element, say } from "./element";
 
 /**
  * What a part says: a live region that shows one sentence, fault or not. A fault of reading goes with the next reading
@@ -9,8 +9,7 @@ export function spokenNote() {
   const root = element("p", { class: "help", role: "status", "aria-live": "polite" });
   root.hidden = true;
   const show = (sentence: string, isFault: boolean) => {
-    setText(root, sentence);
-    root.hidden = sentence === "";
+    say(root, sentence);
     root.classList.toggle("fault", isFault);
   };
   return {

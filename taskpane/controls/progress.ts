@@ -3,7 +3,7 @@ import { Cancelled, type Slicing } from "../running/slices";
 import { showShare } from "../wording/display";
 import { KIT_TEXTS } from "../wording/kittexts";
 import { button } from "./button";
-import { element, setText } from "./element";
+import { element, say, setText } from "./element";
 
 /** How far long work has come. */
 export interface Progressed {
@@ -32,10 +32,6 @@ export function progressBar(label: string, cancel: () => void): ProgressBar {
   const press = button(KIT_TEXTS.cancel, "outline", cancel, "small");
   const line = element("div", { class: "progressline" }, bar, percent, press.root);
   const root = element("div", { class: "progress" }, doing, line, found);
-  const say = (place: HTMLElement, sentence = "") => {
-    setText(place, sentence);
-    place.hidden = sentence === "";
-  };
   root.hidden = true;
   return {
     root,
@@ -44,8 +40,8 @@ export function progressBar(label: string, cancel: () => void): ProgressBar {
       if (!progressed) return;
       bar.value = progressed.share;
       setText(percent, shownShare(progressed.share));
-      say(doing, progressed.doing);
-      say(found, progressed.found);
+      say(doing, progressed.doing ?? "");
+      say(found, progressed.found ?? "");
     },
     focus: () => press.root.focus(),
   };

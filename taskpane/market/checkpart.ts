@@ -5,11 +5,10 @@ import { isRefusal, sentenceOf } from "../excel/run";
 import { oneAtATime } from "../running/oneatatime";
 import type { PartEvents, Working } from "../views/lazypart";
 import { ASKING_TEXTS } from "../wording/askingtexts";
-import { linkName } from "../wording/shownweight";
 import { type CheckCard, checkCard } from "./checkcard";
 import { CHECK_LABELS, type CheckKey, checkGroups } from "./checkfields";
 import { checkKeeping } from "./checkkeeping";
-import { type Checked, checkTyped, type KeptLinks, keptLinks } from "./pricecheck";
+import { type Checked, checkTyped, type KeptLinks, keptLinks, linkChoices } from "./pricecheck";
 import { type UnitQuestion, unitQuestion } from "./unitquestion";
 
 const { check: texts } = ASKING_TEXTS;
@@ -81,10 +80,9 @@ function checkElement(
   return formElement({ class: "checkform", "aria-label": texts.form }, () => undefined, ...parts);
 }
 
-function offerLinks(form: Form<CheckKey>, { links }: KeptLinks): void {
-  const names = [...new Set(links.map(({ name }) => linkName(name)))];
+function offerLinks(form: Form<CheckKey>, links: KeptLinks): void {
   const { offer, control } = form.field("link");
-  offer([{ value: "", shown: texts.nearest }, ...names.map((name) => ({ value: name, shown: name }))]);
+  offer(linkChoices(links));
   // One that is gone is chosen no longer.
   if (control.value !== form.entries.texts.link) form.fill({ link: control.value });
 }

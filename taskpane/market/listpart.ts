@@ -37,7 +37,6 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
   });
   const outcome = listOutcome();
   const take: Button = button(texts.take(0), "outline", () => void begin(takeIn));
-  const takeWords = take.root.querySelector("span");
   const takeActions = element("div", { class: "actions" }, take.root);
   const working = progress(done);
   const taken = takenLists({ attempt: begin, done, changed: () => read() });
@@ -111,7 +110,7 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
     reading = readAskingList(used, list.rows, settings, kept);
     outcome.show(reading, rates, settings.today, takenRows);
     takeActions.hidden = reading.ready.length === 0;
-    if (takeWords) setText(takeWords, texts.take(reading.ready.length));
+    take.name(texts.take(reading.ready.length));
   }
 
   /** All of it was taken in. */
@@ -150,7 +149,7 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
     } finally {
       writing = false;
       take.rest();
-      if (takeWords && reading) setText(takeWords, texts.take(reading.ready.length));
+      if (reading) take.name(texts.take(reading.ready.length));
     }
   }
 

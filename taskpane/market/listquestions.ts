@@ -69,12 +69,6 @@ export function listQuestions(changed: () => void): ListQuestionForm {
     if (shown && label !== undefined) shown.textContent = label;
   }
 
-  function choose(asked: Field, choices: readonly Choice[]): void {
-    const { value } = asked.control;
-    asked.control.replaceChildren(...choices.map((each) => element("option", { value: each.value }, each.shown)));
-    asked.control.value = choices.some((each) => each.value === value) ? value : "";
-  }
-
   function askAbroad(currencies: readonly Currency[], own: Currency): void {
     for (const currency of currencies) {
       if (exchanges.has(currency)) continue;
@@ -97,9 +91,9 @@ export function listQuestions(changed: () => void): ListQuestionForm {
     root,
     ask({ decimals, dates, ounce, gr, per, currency, currencies, date, source }, own) {
       relabel(fields.decimal, "decimal", decimals.doubtful && texts.decimals(decimals.doubtful));
-      if (decimals.doubtful) choose(fields.decimal, decimalChoices(decimals.doubtful));
+      if (decimals.doubtful) fields.decimal.offer(decimalChoices(decimals.doubtful));
       relabel(fields.order, "order", dates.doubtful && texts.dates(dates.doubtful));
-      if (dates.doubtful) choose(fields.order, dateChoices(dates.doubtful));
+      if (dates.doubtful) fields.order.offer(dateChoices(dates.doubtful));
       relabel(fields.ounce, "ounce", ounce && texts.ounce(ounce));
       relabel(fields.gr, "gr", gr && texts.ounce(gr));
       fields.per.root.hidden = !per;

@@ -1,5 +1,4 @@
 import {
-  isBlank,
   lengthIn,
   type Mark,
   nearestLink,
@@ -9,8 +8,8 @@ import {
   type Rates,
   seenPremium,
 } from "../../src/index";
-import { element, setText } from "../controls/element";
-import { type Field, field } from "../controls/field";
+import { element, say } from "../controls/element";
+import { field } from "../controls/field";
 import { type AskingBook, readAskingBook } from "../excel/market/askingbook";
 import { keptAskings } from "../excel/market/seenaskings";
 import { figure } from "../plots/figure";
@@ -21,7 +20,7 @@ import { today } from "../wording/display";
 import { linkName } from "../wording/shownweight";
 import { medianTable } from "./mediantable";
 import { marksOf, type OwnPrice, premiumPlot, type Seen } from "./premiumplot";
-import { type KeptLinks, keptLinks } from "./pricecheck";
+import { type KeptLinks, keptLinks, linkChoices } from "./pricecheck";
 
 const { premiums: texts, check } = ASKING_TEXTS;
 
@@ -56,14 +55,9 @@ export function openPremiums(place: HTMLElement, on: PartEvents): Working {
 
   const read = oneAtATime(async () => {
     const { rates } = on.rates();
-    if (!rates) return say(check.ratesFirst);
+    if (!rates) return say(note, check.ratesFirst);
     show(await readAskingBook(), rates);
   });
-
-  function say(sentence: string): void {
-    setText(note, sentence);
-    note.hidden = sentence === "";
-  }
 
   function show({ askings, links: rows }: AskingBook, rates: Rates): void {
     const kept = keptAskings(askings.ok ? askings.rows : [], rates.currency, today());
@@ -74,6 +68,7 @@ export function openPremiums(place: HTMLElement, on: PartEvents): Working {
     links = keptLinks(rows.ok ? rows.rows : []);
     const weightless = kept.seen.length - all.length;
     say(
+      note,
       [
         ...(askings.ok ? [] : [askings.sentence]),
         ...(rows.ok ? [] : [rows.sentence]),
@@ -83,11 +78,8 @@ export function openPremiums(place: HTMLElement, on: PartEvents): Working {
       ].join(" "),
     );
     shown.hidden = all.length === 0;
-    offer(
-      mark,
-      marksOf(all).map((each) => each.mark),
-    );
-    offer(link, ["", ...new Set(links.links.map(({ name }) => linkName(name)))]);
+    mark.offer(marksOf(all).map((each) => ({ value: each.mark, shown: each.mark })));
+    link.offer(linkChoices(links));
     table.replaceChildren(
       medianTable(
         all.map(({ premium }) => premium),
@@ -126,13 +118,4 @@ export function openPremiums(place: HTMLElement, on: PartEvents): Working {
   }
 
   return { follow: () => void on.attempt(read) };
-}
-
-/** Offers these words, and keeps the one that was chosen where it is still among them. */
-function offer({ control }: Field, words: readonly string[]): void {
-  const { value } = control;
-  control.replaceChildren(
-    ...words.map((word) => element("option", { value: word }, isBlank(word) ? check.nearest : word)),
-  );
-  control.value = words.includes(value) ? value : (words[0] ?? "");
 }

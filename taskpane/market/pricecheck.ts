@@ -18,6 +18,7 @@ import {
   type Rates,
   readOwnLinks,
 } from "../../src/index";
+import type { Choice } from "../controls/field";
 import { ASKING_TEXTS } from "../wording/askingtexts";
 import { linkName } from "../wording/shownweight";
 
@@ -50,6 +51,12 @@ export interface KeptLinks {
 
 export function keptLinks(rows: readonly OwnLinkCells[]): KeptLinks {
   return { links: readOwnLinks(rows), kept: rows.filter(({ model }) => String(model ?? "").trim() !== "").length };
+}
+
+/** The names of links to choose from, after the one that fits best. */
+export function linkChoices({ links }: KeptLinks): readonly Choice[] {
+  const names = [...new Set(links.map(({ name }) => linkName(name)))];
+  return [{ value: "", shown: texts.nearest }, ...names.map((name) => ({ value: name, shown: name }))];
 }
 
 /**

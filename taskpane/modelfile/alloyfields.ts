@@ -8,7 +8,7 @@ import {
   type Quotient,
   TYPICAL_ALLOYS,
 } from "../../src/index";
-import { element, setText } from "../controls/element";
+import { element, say, setText } from "../controls/element";
 import { plannedForm } from "../controls/form";
 import { choicesOf, formPlan } from "../controls/formplan";
 import { readFigures } from "../controls/readfigures";
@@ -47,8 +47,7 @@ export function alloyFields(asked: AlloyAsked): AlloyFields {
   const fault = element("p", { class: "fault", role: "status" });
   for (const group of parts.groups) group.className = "parts";
   const said = (sentence: string, density: Quotient | undefined) => {
-    setText(note, sentence);
-    note.hidden = sentence === "";
+    say(note, sentence);
     return density;
   };
   const mixed = () => {

@@ -1,5 +1,5 @@
 import { Quotient, sizeOf } from "../../src/index";
-import { element, setText } from "../controls/element";
+import { element, say, setText } from "../controls/element";
 import { fileDrop } from "../controls/filedrop";
 import { plannedForm } from "../controls/form";
 import { formPlan } from "../controls/formplan";
@@ -98,8 +98,7 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
   function end(sentence: string): void {
     bar.show(undefined);
     drop.root.hidden = false;
-    setText(refusal, sentence);
-    refusal.hidden = sentence === "";
+    say(refusal, sentence);
   }
 }
 

@@ -1,5 +1,5 @@
 import { type ModelUnit, Quotient } from "../../src/index";
-import { element, setText } from "../controls/element";
+import { element, say } from "../controls/element";
 import { legend } from "../plots/legend";
 import { TEXTS } from "../wording/texts";
 import type { Report } from "./message";
@@ -38,25 +38,21 @@ export function pictureFold(report: Report, shape: Shape): PictureFold {
   let refresh = () => {};
   let isLoading = false;
   let isClosed = false;
-  const say = (sentence: string) => {
-    setText(note, sentence);
-    note.hidden = sentence === "";
-  };
   const load = async () => {
     if (picture || isLoading) return;
     isLoading = true;
-    say(texts.loading);
+    say(note, texts.loading);
     try {
       const { drawModel } = await import(/* webpackChunkName: "modelpicture" */ "./picture");
       if (isClosed) return;
       picture = drawModel(stage, shape, isFaulty);
       looks.hidden = picture === undefined;
-      say(picture ? texts.keys : texts.noDrawing);
+      say(note, picture ? texts.keys : texts.noDrawing);
       refresh();
     } catch (error) {
       // A network that failed is tried anew at the next opening; anything else is our mistake.
       if (!(error instanceof Error && error.name === "ChunkLoadError")) throw error;
-      say(texts.notLoaded);
+      say(note, texts.notLoaded);
     } finally {
       isLoading = false;
     }
@@ -65,7 +61,7 @@ export function pictureFold(report: Report, shape: Shape): PictureFold {
     if (root.open) void load();
   });
   root.open = report.triangles <= AT_ONCE;
-  say("");
+  say(note, "");
   return {
     root,
     show(ticked, unit, scale) {

@@ -1,6 +1,6 @@
 import type { Quotient, Weight } from "../../src/index";
 import { button } from "../controls/button";
-import { element, setText } from "../controls/element";
+import { element, say, setText } from "../controls/element";
 import { showGrams, showList } from "../wording/display";
 import { TEXTS } from "../wording/texts";
 import type { Weighing } from "./weighing";
@@ -39,9 +39,7 @@ export function weightResult(use: (grams: string, shown: string) => void): Weigh
     show(weighing, hasUnit, links) {
       link = weighing.link;
       setText(headline, link ? showGrams(link, 3) : "–");
-      const sentence = missing(weighing, hasUnit);
-      setText(note, sentence);
-      note.hidden = sentence === "";
+      say(note, missing(weighing, hasUnit));
       press.root.hidden = link === undefined;
       const more = [
         ...(weighing.ticked && links && !links.equals(links.dividedBy(links))

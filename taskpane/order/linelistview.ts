@@ -1,5 +1,5 @@
 import { button } from "../controls/button";
-import { element, setText } from "../controls/element";
+import { element, say } from "../controls/element";
 import { steady } from "../controls/keepplace";
 import { TEXTS } from "../wording/texts";
 import { type LineHead, lineHead } from "./linehead";
@@ -80,9 +80,6 @@ export function lineListView(
       stay();
       root.focus({ preventScroll: true });
     },
-    sayFull(sentence) {
-      setText(full, sentence);
-      full.hidden = sentence === "";
-    },
+    sayFull: (sentence) => say(full, sentence),
   };
 }

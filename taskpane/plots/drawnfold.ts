@@ -1,4 +1,4 @@
-import { type Child, element, setText } from "../controls/element";
+import { type Child, element, say } from "../controls/element";
 import { hold } from "../controls/keepplace";
 
 /** Long enough that nothing is drawn between two keys. */
@@ -27,10 +27,6 @@ export function drawnFold<T>(
   let waiting: number | undefined;
   note.hidden = true;
 
-  const say = (sentence: string) => {
-    setText(note, sentence);
-    note.hidden = sentence === "";
-  };
   const paint = () => {
     window.clearTimeout(waiting);
     if (!root.open || !current || !draw || place.clientWidth === 0) return;
@@ -40,13 +36,13 @@ export function drawnFold<T>(
     stay();
   };
   const open = async () => {
-    if (!draw) say(texts.loading);
+    if (!draw) say(note, texts.loading);
     try {
       draw ??= await load(place);
-      say("");
+      say(note, "");
     } catch {
       // A network that failed is tried anew at the next opening.
-      say(texts.notLoaded);
+      say(note, texts.notLoaded);
     }
     paint();
   };

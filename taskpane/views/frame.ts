@@ -1,5 +1,5 @@
 import { type Button, button } from "../controls/button";
-import { element, setText } from "../controls/element";
+import { element, say } from "../controls/element";
 import { TEXTS } from "../wording/texts";
 
 /** What the pane is made of: the head, the work in the middle, and a foot with the one button. */
@@ -68,8 +68,7 @@ export function paneFrame(
       glance.dataset.text = words;
     },
     spotAge(sentence) {
-      setText(oldSpot, sentence);
-      oldSpot.hidden = sentence === "";
+      say(oldSpot, sentence);
     },
   };
 }

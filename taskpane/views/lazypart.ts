@@ -1,5 +1,5 @@
 import type { Rates } from "../../src/index";
-import { element, setText } from "../controls/element";
+import { element, say } from "../controls/element";
 import type { RatesReading } from "../excel/rates/rates";
 import type { Reckoning } from "../order/reckoning";
 import { TEXTS } from "../wording/texts";
@@ -60,22 +60,19 @@ export function lazyPart(
   note.hidden = true;
   let working: Working | undefined;
   let loading = false;
-  const say = (sentence: string) => {
-    setText(note, sentence);
-    note.hidden = sentence === "";
-  };
+  const tell = (sentence: string) => say(note, sentence);
 
   async function open(): Promise<void> {
     if (loading) return;
     loading = true;
-    say(TEXTS.views.loading);
+    tell(TEXTS.views.loading);
     try {
       working = await load(place);
-      say(about);
+      tell(about);
       shown(working);
     } catch (error) {
       // A network that failed is tried anew at the next opening; anything else is our mistake.
-      say(TEXTS.views.notLoaded);
+      tell(TEXTS.views.notLoaded);
       if (!(error instanceof Error && error.name === "ChunkLoadError")) throw error;
     } finally {
       loading = false;
