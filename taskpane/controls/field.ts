@@ -137,7 +137,7 @@ function offer(control: HTMLInputElement | HTMLSelectElement, choices: readonly 
     choices.every(({ value, shown }, at) => offered[at]?.value === value && offered[at].textContent === shown);
   // A list that is open just now would close under the person.
   if (isSame) return;
-  const { value } = control;
+  const value = offered.length === 0 ? undefined : control.value;
   control.replaceChildren(...options(choices));
-  control.value = choices.some((choice) => choice.value === value) ? value : (choices[0]?.value ?? "");
+  control.value = (choices.find((choice) => choice.value === value) ?? choices[0])?.value ?? "";
 }

@@ -1,5 +1,6 @@
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
+import { field } from "../controls/field";
 import { whileWorking } from "../controls/pressstep";
 import { beginCatalogue, CATALOGUE_TABLE } from "../excel/designs/blankcatalogue";
 import { type Designs, type DesignsChoice, listTables, readChosen } from "../excel/designs/designs";
@@ -31,7 +32,7 @@ export function designPart(
   },
   name = "designs",
 ): DesignPart {
-  const from = element("select", { id: `${name}-from` });
+  const from = field({ id: `${name}-from`, label: texts.from, choices: [] });
   const summary = element("p", { class: "summaryline", role: "status" });
   summary.hidden = true;
   let read: Designs | undefined;
@@ -47,8 +48,7 @@ export function designPart(
     { class: "designs", "aria-labelledby": `${name}-title` },
     element("h3", { id: `${name}-title` }, texts.title),
     element("p", { class: "help" }, texts.help),
-    element("div", { class: "label" }, element("label", { for: `${name}-from` }, texts.from)),
-    element("div", { class: "box choice" }, from),
+    from.root,
     element("div", { class: "actions" }, reading.root, blank),
     summary,
     columns.root,
@@ -60,7 +60,8 @@ export function designPart(
   }
 
   function choice(): DesignsChoice {
-    return from.value === "" ? { kind: "selection" } : { kind: "table", name: from.value };
+    const { value } = from.control;
+    return value === "" ? { kind: "selection" } : { kind: "table", name: value };
   }
 
   async function take(): Promise<void> {
@@ -79,7 +80,7 @@ export function designPart(
     try {
       const addition = await beginCatalogue();
       await refresh();
-      from.value = CATALOGUE_TABLE;
+      from.fill(CATALOGUE_TABLE);
       await take();
       await on.added(addition);
       on.done(texts.begun(addition.sheet), addition.sheet);
@@ -91,12 +92,10 @@ export function designPart(
 
   async function refresh(): Promise<void> {
     const tables = await listTables();
-    const before = from.value;
-    from.replaceChildren(
-      ...tables.map((name) => element("option", { value: name }, texts.table(name))),
-      element("option", { value: "" }, texts.selection),
-    );
-    if (tables.includes(before)) from.value = before;
+    from.offer([
+      ...tables.map((table) => ({ value: table, shown: texts.table(table) })),
+      { value: "", shown: texts.selection },
+    ]);
   }
 
   return {

@@ -10,6 +10,7 @@ import {
 } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
+import { faultList } from "../controls/faultlist";
 import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
 import { type Chosen, readInSlices } from "../designtable/chosendesigns";
@@ -42,13 +43,12 @@ export function cataloguePart(on: {
   const press = button(texts.press, "outline", () => void on.attempt(compare));
   const actions = element("div", { class: "actions" }, press.root);
   const working = progress(on.done);
-  const refused = element("div", { class: "faults", role: "status" });
+  const refused = faultList();
   const view = manyView(texts.nameHead, on.put);
   let rates: Rates | undefined;
   let lists: PriceLists | undefined;
   let basis = "";
   actions.hidden = true;
-  refused.hidden = true;
 
   function choose(chosen: Chosen | undefined): void {
     actions.hidden = chosen === undefined;
@@ -57,8 +57,7 @@ export function cataloguePart(on: {
 
   function forget(): void {
     view.show(undefined);
-    refused.replaceChildren();
-    refused.hidden = true;
+    refused.show([]);
   }
 
   async function compare(): Promise<void> {
@@ -69,22 +68,10 @@ export function cataloguePart(on: {
       if (!chosen) return;
       const made = await working.follow((slicing) => compareInSlices(chosen, now, lists, slicing));
       if (!made) return;
-      tellRefused(made.refused);
+      refused.show(made.refused.slice(0, MOST_FAULTS), texts.refused(made.refused.length));
       view.show(made.chains);
       if (!made.chains) on.done(texts.noLines);
     });
-  }
-
-  function tellRefused(sentences: readonly string[]): void {
-    refused.replaceChildren(
-      element("p", { class: "fault" }, texts.refused(sentences.length)),
-      element(
-        "ul",
-        {},
-        ...sentences.slice(0, MOST_FAULTS).map((sentence) => element("li", { class: "fault" }, sentence)),
-      ),
-    );
-    refused.hidden = sentences.length === 0;
   }
 
   return {
@@ -95,7 +82,7 @@ export function cataloguePart(on: {
       element("p", { class: "help" }, texts.quantityNote),
       actions,
       working.root,
-      refused,
+      refused.root,
       view.root,
     ),
     opened: designs.refresh,

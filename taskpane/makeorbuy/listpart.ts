@@ -14,6 +14,7 @@ import {
 } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
+import { faultList } from "../controls/faultlist";
 import { formElement, plannedForm } from "../controls/form";
 import { formPlan, keysOf } from "../controls/formplan";
 import { whileWorking } from "../controls/pressstep";
@@ -49,7 +50,7 @@ export function listPart(on: {
   readonly put: (chains: ManyChains, working: WorkingButton) => void;
 }): ListPart {
   const weights = element("textarea", { id: "sourcing-weights", rows: "3", spellcheck: "false" });
-  const faults = element("ul", { class: "faults", role: "status" });
+  const faults = faultList();
   const take = button(texts.take, "outline", () => void on.attempt(takeSelected), "small");
   const form = plannedForm({ name: "sourcing", groups: GROUPS, labels: LABELS }, { changed: show });
   form.groups[0]?.classList.add("thirds");
@@ -58,23 +59,17 @@ export function listPart(on: {
   let lists: PriceLists | undefined;
   let ordered: OrderLine | undefined;
   weights.addEventListener("input", show);
-  faults.hidden = true;
 
   function show(): void {
     if (!rates) return;
     const read = readWeightList(withPoint(weights.value, "figures"), texts.field);
     const line = read.length === 0 ? undefined : lineOfList(form.counted(), ordered && fieldsOfLine(ordered), rates);
-    tell([
+    faults.show([
       ...read.flatMap((each) => (each.ok ? [] : [each.sentence])),
       ...(line && !line.ok ? [line.error.message] : []),
       ...(read.length > MOST ? [texts.tooMany(read.length, MOST)] : []),
     ]);
     view.show(line?.ok && read.length <= MOST ? chainsOf(line.line, read, rates, lists) : undefined);
-  }
-
-  function tell(sentences: readonly string[]): void {
-    faults.replaceChildren(...sentences.map((sentence) => element("li", { class: "fault" }, sentence)));
-    faults.hidden = sentences.length === 0;
   }
 
   async function takeSelected(): Promise<void> {
@@ -96,7 +91,7 @@ export function listPart(on: {
       element("div", { class: "actions" }, take.root),
       formElement({ class: "form", "aria-label": texts.fromOrder }, show, ...form.groups),
       element("p", { class: "help" }, texts.fromOrder),
-      faults,
+      faults.root,
       view.root,
     ),
     follow(nowRates, nowLists, nowOrdered) {

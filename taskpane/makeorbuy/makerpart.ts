@@ -1,6 +1,7 @@
 import type { Currency, PriceLists } from "../../src/index";
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
+import { faultList } from "../controls/faultlist";
 import { spokenNote } from "../controls/note";
 import { whileWorking } from "../controls/pressstep";
 import { beginMakers, type MakersReading } from "../excel/makeorbuy/makerbook";
@@ -22,7 +23,7 @@ export function makerPart(on: {
   readonly write: (act: () => Promise<void>) => Promise<void>;
 }): MakerPart {
   const state = element("p", { class: "help" });
-  const faults = element("div", { class: "faults", role: "status" });
+  const faults = faultList();
   const note = spokenNote();
   const begin = button(texts.begin, "outline", () => void on.attempt(beginTable));
   const sheetLink = linkButton("", () => on.goTo(sheet));
@@ -33,7 +34,7 @@ export function makerPart(on: {
     element("summary", {}, texts.lists),
     state,
     element("div", { class: "actions" }, sheetLink, begin.root),
-    faults,
+    faults.root,
     element("h3", {}, texts.formTitle),
     ...form,
     note.root,
@@ -67,11 +68,10 @@ export function makerPart(on: {
       sheetLink.hidden = sheet === "";
       begin.root.hidden = reading.kind !== "none";
       const wrong = lists?.faults ?? [];
-      faults.replaceChildren(
-        element("p", { class: "fault" }, texts.faults(wrong.length)),
-        element("ul", {}, ...wrong.map(({ sentence }) => element("li", { class: "fault" }, sentence))),
+      faults.show(
+        wrong.map(({ sentence }) => sentence),
+        texts.faults(wrong.length),
       );
-      faults.hidden = wrong.length === 0;
       if (wrong.length > 0) root.open = true;
     },
   };

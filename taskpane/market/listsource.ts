@@ -49,15 +49,12 @@ export function listSource(on: {
   offer([]);
 
   function offer(tables: readonly string[]): void {
-    const { value } = from.control;
-    const choices = [
-      ["selection", texts.selection],
-      ...tables.map((name) => [`table:${name}`, texts.table(name)]),
-      ["paste", texts.paste],
-      ["file", texts.file],
-    ];
-    from.control.replaceChildren(...choices.map(([key = "", shown = ""]) => element("option", { value: key }, shown)));
-    from.control.value = choices.some(([key]) => key === value) ? value : "selection";
+    from.offer([
+      { value: "selection", shown: texts.selection },
+      ...tables.map((name) => ({ value: `table:${name}`, shown: texts.table(name) })),
+      { value: "paste", shown: texts.paste },
+      { value: "file", shown: texts.file },
+    ]);
     adapt();
   }
 

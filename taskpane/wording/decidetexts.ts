@@ -3,7 +3,6 @@ import type { AddedStonesKey, BudgetKey, HeavierBy, MustBringKey } from "../../s
 /** Every sentence of the parts that decide: what a piece must bring, open quotes, a budget, stones. */
 export const DECIDE_TEXTS = {
   noOrder: "Fill in an order under Quote first: this part works on its open line.",
-  toFill: (labels: string) => `Still to fill: ${labels}.`,
   perGram: (currency: string) => `${currency} / g`,
   share: "share or %",
 

@@ -5,7 +5,6 @@ export const SCALE_TEXTS = {
   grams: "g",
   millimetres: "mm",
   density: "g/cm³",
-  toFill: (labels: string) => `Still to fill: ${labels}.`,
   yesNo: { no: "No", yes: "Yes" },
 
   weighIn: {
