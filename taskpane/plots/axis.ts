@@ -32,8 +32,9 @@ export const BELOW = 2 * LINE + 4;
 const CHARACTER = 6.3;
 const Y_TICKS = 5;
 
+/** About as wide as a text is drawn; a sign of per cent is as wide as two figures. */
 export function widthOf(text: string): number {
-  return text.length * CHARACTER;
+  return text.replaceAll("%", "%%").length * CHARACTER;
 }
 
 /** As much of a text as there is room for. */

@@ -62,8 +62,8 @@ const WAX: Estimate<WaxKey, MaterialChange> = {
   labels: WAX_LABELS,
   fields: [
     wax.mark("wax", "whole", { required: true, unit: grams }),
-    wax.mark("waxDensity", "whole", { required: true, unit: density }),
-    wax.mark("metalDensity", "whole", { required: true, unit: density }),
+    wax.figures("waxDensity", "whole", { required: true, unit: density }),
+    wax.figures("metalDensity", "whole", { required: true, unit: density }),
   ],
   parse: parseWax,
   working: changeInFigures,
@@ -77,8 +77,8 @@ const RECAST: Estimate<RecastKey, MaterialChange> = {
   labels: RECAST_LABELS,
   fields: [
     recast.mark("weight", "whole", { required: true, unit: grams }),
-    recast.mark("fromDensity", "whole", { required: true, unit: density }),
-    recast.mark("toDensity", "whole", { required: true, unit: density }),
+    recast.figures("fromDensity", "whole", { required: true, unit: density }),
+    recast.figures("toDensity", "whole", { required: true, unit: density }),
   ],
   parse: parseRecast,
   working: changeInFigures,

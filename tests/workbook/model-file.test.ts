@@ -134,6 +134,8 @@ describe("a box of 2 x 3 x 4", () => {
     await said(/found parts that sum to 1187; give parts by weight/);
     expect(await headline()).toBe("–");
     await fill(desk, { "Density taken from": "own", Density: "13,5" });
+    // What is wrong is told once the person goes on.
+    await desk.page.keyboard.press("Tab");
     await said(/comma where a point would be right/);
   });
 });
