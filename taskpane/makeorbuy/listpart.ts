@@ -53,7 +53,6 @@ export function listPart(on: {
   const faults = faultList();
   const take = button(texts.take, "outline", () => void on.attempt(takeSelected), "small");
   const form = plannedForm({ name: "sourcing", groups: GROUPS, labels: LABELS }, { changed: show });
-  form.groups[0]?.classList.add("thirds");
   const view = manyView(texts.nameHead, on.put);
   let rates: Rates | undefined;
   let lists: PriceLists | undefined;

@@ -31,7 +31,6 @@ export interface ShrinkageFields {
 export function shrinkageFields(): ShrinkageFields {
   const form = plannedForm({ name: "model-shrink", groups: GROUPS, labels: texts }, { changed: () => undefined });
   const note = element("p", { class: "help" });
-  form.groups[0]?.classList.add("thirds");
   return {
     root: element(
       "fieldset",
