@@ -2,7 +2,8 @@ import { BUDGET_LABELS, type Budget, type BudgetKey, parseBudget } from "../../s
 import { answerBox } from "../controls/answerbox";
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
-import { stepEnding, wayTo } from "../controls/ending";
+import { wayTo } from "../controls/ended";
+import { stepEnding } from "../controls/ending";
 import { type SpokenNote, spokenNote } from "../controls/note";
 import { whileWorking } from "../controls/pressstep";
 import { atRates, readForm } from "../controls/readform";

@@ -1,19 +1,8 @@
-import { Quotient } from "../../src/index";
 import { Cancelled, type Slicing } from "../running/slices";
-import { showShare } from "../wording/display";
 import { KIT_TEXTS } from "../wording/kittexts";
 import { button } from "./button";
 import { element, say, setText } from "./element";
-
-/** How far long work has come. */
-export interface Progressed {
-  /** Of the work, from 0 to 1. */
-  readonly share: number;
-  /** What is being done; none where the button that began it says so. */
-  readonly doing?: string;
-  /** What is known by now. */
-  readonly found?: string;
-}
+import { type Progressed, shownShare } from "./progressed";
 
 export interface ProgressBar {
   readonly root: HTMLElement;
@@ -74,9 +63,4 @@ export function progress(called: (sentence: string) => void): Progress {
       }
     },
   };
-}
-
-/** Whole per cents, and 100 % only when all is done. */
-export function shownShare(share: number): string {
-  return KIT_TEXTS.done(showShare(Quotient.of(Math.floor(100 * share)).dividedBy(Quotient.of(100))));
 }

@@ -1,5 +1,6 @@
 import { element } from "../controls/element";
-import { doneWith, stepEnding } from "../controls/ending";
+import { doneWith } from "../controls/ended";
+import { stepEnding } from "../controls/ending";
 import type { Chosen } from "../designtable/chosendesigns";
 import { designPart } from "../designtable/designpart";
 import type { Addition } from "../excel/tables/additions";

@@ -1,5 +1,6 @@
 import { type PriceLists, type Rates, readPriceLists, sellersFor } from "../../src/index";
-import { doneWith, stepEnding } from "../controls/ending";
+import { doneWith } from "../controls/ended";
+import { stepEnding } from "../controls/ending";
 import { hold } from "../controls/keepplace";
 import { whileWorking } from "../controls/pressstep";
 import { type MakersReading, readMakers } from "../excel/makeorbuy/makerbook";

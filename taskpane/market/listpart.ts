@@ -1,7 +1,8 @@
 import { isBlank, type ListReading, questionsOf, type Rates, readAskingList } from "../../src/index";
 import { type Button, button } from "../controls/button";
 import { element, setText } from "../controls/element";
-import { doneWith, stepEnding } from "../controls/ending";
+import { doneWith } from "../controls/ended";
+import { stepEnding } from "../controls/ending";
 import { progress } from "../controls/progress";
 import { readAskingBook } from "../excel/market/askingbook";
 import { keptAskings, keysOf } from "../excel/market/seenaskings";

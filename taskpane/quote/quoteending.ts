@@ -1,4 +1,4 @@
-import { type Ended, type Way, wayTo } from "../controls/ending";
+import { type Ended, type Way, wayTo } from "../controls/ended";
 import type { Filled } from "../excel/quote/fillquote";
 import { showList } from "../wording/display";
 import { TEXTS } from "../wording/texts";

@@ -1,8 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
 import { quoteMade, quoteThere } from "../../../taskpane/quote/quoteending";
 
-vi.mock("../../../taskpane/controls/button", () => ({ button: () => undefined }));
-
 const FILLED = {
   number: { year: 2026, serial: 1001 } as never,
   quoteSheet: "Quote 1001",

@@ -1,8 +1,5 @@
 import { expect, it, vi } from "vitest";
-import { doneWith, wayTo } from "../../../taskpane/controls/ending";
-
-// The banner's buttons are the browser's; how a step ended is data.
-vi.mock("../../../taskpane/controls/button", () => ({ button: () => undefined }));
+import { doneWith, wayTo } from "../../../taskpane/controls/ended";
 
 it("what was put on a sheet has the way to it, and what was not has none", () => {
   const goTo = vi.fn();

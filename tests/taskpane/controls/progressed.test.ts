@@ -1,8 +1,6 @@
-import { expect, it, vi } from "vitest";
-import { shownShare } from "../../../taskpane/controls/progress";
+import { expect, it } from "vitest";
+import { shownShare } from "../../../taskpane/controls/progressed";
 import { writeAs } from "../../../taskpane/wording/language";
-
-vi.mock("../../../taskpane/controls/button", () => ({ button: () => undefined }));
 
 it.each([
   [0, "0% done"],
