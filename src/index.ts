@@ -250,7 +250,7 @@ export {
   readQuoteNumber,
   showQuoteNumber,
 } from "./order/quotenumber";
-export { STANDINGS, type Standing, standingOf } from "./order/quotestatus";
+export { QUOTE_STATUSES, type QuoteStatus, quoteStatusOf } from "./order/quotestatus";
 export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./order/stones";
 export { type CostSheet, costOrder, forAll } from "./quote/costsheet";
 export {

@@ -1,11 +1,11 @@
-import { parseRates, type Rates, type Standing, showQuoteNumber } from "../src/index";
+import { parseRates, type QuoteStatus, type Rates, showQuoteNumber } from "../src/index";
 import { announcer } from "./controls/announcer";
 import type { Button } from "./controls/button";
 import { element } from "./controls/element";
 import { watchFoot } from "./controls/foot";
 import { hold } from "./controls/keepplace";
 import { goTo } from "./excel/host";
-import { type BookedQuote, writeStanding } from "./excel/quote/quotebook";
+import { type BookedQuote, writeQuoteStatus } from "./excel/quote/quotebook";
 import { readWorkbook } from "./excel/quote/workbookreading";
 import { type RatesNews, watchRates } from "./excel/rates/rates";
 import { addMissingRates, layOutRates } from "./excel/rates/ratesheet";
@@ -60,7 +60,7 @@ export function openPane(place: HTMLElement): void {
   const earlier = earlierQuotes({
     unfolded: () => void followRates(),
     open: (quote) => void reopen(quote, "as quoted"),
-    stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
+    stands: (quote, status) => void attempt(() => setStatus(quote, status)),
   });
   const template = templateChoice(attempt);
   const tools = toolsFor(form, {
@@ -272,10 +272,10 @@ export function openPane(place: HTMLElement): void {
     voice.say(TEXTS.revising.left);
   }
 
-  async function setStanding({ number }: BookedQuote, standing: Standing): Promise<void> {
+  async function setStatus({ number }: BookedQuote, status: QuoteStatus): Promise<void> {
     try {
-      await writeStanding(number, standing);
-      voice.say(TEXTS.earlier.nowStands(showQuoteNumber(number), TEXTS.earlier.standings[standing]));
+      await writeQuoteStatus(number, status);
+      voice.say(TEXTS.earlier.statusIs(showQuoteNumber(number), TEXTS.earlier.statuses[status]));
     } finally {
       // The choice shows what the cell says, also where it could not be written.
       await followRates();

@@ -1,4 +1,4 @@
-import type { Standing } from "../../src/index";
+import type { QuoteStatus } from "../../src/index";
 import { CATALOGUE_TEXTS } from "./cataloguetexts";
 import { form } from "./formtexts";
 import { MODEL_TEXTS } from "./modeltexts";
@@ -125,9 +125,9 @@ export const TEXTS = {
     open: "Open",
     openOf: (number: string) => `Open quote ${number}`,
     opened: (number: string) => `Quote ${number} is in the form.`,
-    standingOf: (number: string) => `Where quote ${number} stands`,
-    nowStands: (number: string, standing: string) => `Quote ${number}: ${standing}.`,
-    standings: {
+    statusOf: (number: string) => `Where quote ${number} stands`,
+    statusIs: (number: string, status: string) => `Quote ${number}: ${status}.`,
+    statuses: {
       asked: "asked",
       quoted: "quoted",
       agreed: "agreed",
@@ -137,8 +137,8 @@ export const TEXTS = {
       finished: "finished",
       "handed over": "handed over",
       "turned down": "turned down",
-    } satisfies Record<Standing, string>,
-    noStanding: "not said",
+    } satisfies Record<QuoteStatus, string>,
+    noStatus: "not said",
     more: (count: number) => `Show ${count} more`,
     unreadableOrder: (number: string) =>
       `Quote ${number} cannot be opened: its Order cell in the Quotes table does not hold an order any more. The quote's own sheets are as they were.`,
