@@ -1,5 +1,6 @@
 import { offerApi } from "./api";
 import { Book } from "./book";
+import { shiftClock } from "./clock";
 import { type Demo, openDemo } from "./demo";
 import demo from "./demo.json";
 import { download } from "./download";
@@ -9,6 +10,7 @@ import { guard } from "./guard";
 import { PaneHost } from "./host";
 import { watchLists } from "./lists";
 import { readMetadata } from "./metadata";
+import { openingOf } from "./opening";
 import { paintEvery } from "./painting";
 import { Pane } from "./pane";
 import { printSheet } from "./print";
@@ -31,6 +33,9 @@ function element<T extends HTMLElement>(id: string, type: new () => T): T {
 
 async function start(): Promise<void> {
   const query = new URLSearchParams(location.search);
+  const { open, locale, clockShift } = await openingOf(query);
+  if (clockShift !== 0) shiftClock(window, clockShift);
+  window.workbookAround = { locale, clockShift };
   const frame = element("pane", HTMLIFrameElement);
   watchSplitter(element("splitter", HTMLElement), frame, Number(query.get("pane") ?? 360));
   paintEvery(Number(query.get("paint") ?? 0));
@@ -39,9 +44,8 @@ async function start(): Promise<void> {
   const host = new PaneHost(book);
   const pane = new Pane(frame);
   const faults = new Faults(book);
-  const openWorkbook = () => (query.get("book") === "blank" ? book.open("Sheet1") : openDemo(book, demo as Demo));
-  const state: State = { book, host, pane, faults, reset: () => reset(state), renew: () => renew(state, openWorkbook) };
-  openWorkbook();
+  const state: State = { book, host, pane, faults, reset: () => reset(state), renew: () => renew(state, open) };
+  open(book);
   fitNumbers(engine);
   const status = new StatusLine(element("status", HTMLElement));
   status.watch(state);
@@ -52,7 +56,7 @@ async function start(): Promise<void> {
     whenDrawn(engine),
     loadFunctions(state, BLANKS.find((each) => each === query.get("blanks")) ?? "null"),
   ]).then(() => settled(state));
-  offerApi(state, ready);
+  offerApi(state, ready, locale);
   await ready;
   document.documentElement.dataset.ready = "";
 }
@@ -71,13 +75,13 @@ function openPane(pane: Pane, host: PaneHost): Promise<void> {
 }
 
 /** Opens workbook and pane as if Excel had been closed and opened again. */
-async function renew(state: State, openWorkbook: () => void): Promise<void> {
+async function renew(state: State, open: (book: Book) => void): Promise<void> {
   const { book, host, pane, faults } = state;
   await settled(state);
   pane.close();
   host.forget();
   faults.clear();
-  openWorkbook();
+  open(book);
   await openPane(pane, host);
   book.calculation.recalculate();
   await settled(state);
