@@ -10,7 +10,8 @@ const PACKAGE = fileURLToPath(new URL("../../package.json", import.meta.url));
 export function keptNames(): readonly string[] {
   return readdirSync(FOLDER)
     .filter((file) => file.endsWith(".json"))
-    .map((file) => file.replace(/\.json$/, ""));
+    .map((file) => file.replace(/\.json$/, ""))
+    .sort();
 }
 
 export function readKept(name: string): KeptBook {
