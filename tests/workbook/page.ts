@@ -1,8 +1,6 @@
 import { offerApi } from "./api";
 import { Book } from "./book";
 import { shiftClock } from "./clock";
-import { type Demo, openDemo } from "./demo";
-import demo from "./demo.json";
 import { download } from "./download";
 import { Faults } from "./faults";
 import { type Blanks, registerFunctions } from "./functions";
@@ -44,7 +42,7 @@ async function start(): Promise<void> {
   const host = new PaneHost(book);
   const pane = new Pane(frame);
   const faults = new Faults(book);
-  const state: State = { book, host, pane, faults, reset: () => reset(state), renew: () => renew(state, open) };
+  const state: State = { book, host, pane, faults, reset: () => reset(state, open), renew: () => renew(state, open) };
   open(book);
   fitNumbers(engine);
   const status = new StatusLine(element("status", HTMLElement));
@@ -87,10 +85,11 @@ async function renew(state: State, open: (book: Book) => void): Promise<void> {
   await settled(state);
 }
 
-async function reset(state: State): Promise<void> {
+/** Brings the workbook back as the page opened it; the pane stays. */
+async function reset(state: State, open: (book: Book) => void): Promise<void> {
   await settled(state);
   state.faults.clear();
-  openDemo(state.book, demo as Demo);
+  open(state.book);
   state.book.calculation.recalculate();
   await settled(state);
 }
@@ -115,7 +114,7 @@ function wire(state: State): void {
     await settled(state);
     printSheet(state.book, state.book.active().getSheetId());
   });
-  press("reset", () => reset(state));
+  press("reset", () => state.reset());
 }
 
 start().catch((error: unknown) => {
