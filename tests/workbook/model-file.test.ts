@@ -9,8 +9,8 @@ import { settled } from "./person.mjs";
 import { deskForEach, Workshop } from "./workshop";
 
 let folder: string;
-const demo = (workshop: Workshop) => workshop.sitDown();
-const desk = deskForEach(demo, "software");
+const inWorkshop = (workshop: Workshop) => workshop.sitDown("book=workshop");
+const desk = deskForEach(inWorkshop, "software");
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "curbwright-models-"));
@@ -295,7 +295,7 @@ describe("the picture", () => {
   });
 
   test("is not drawn where the browser cannot, and says so; the weight is there all the same", async () => {
-    await desk.sit(async () => demo(await Workshop.open("none")));
+    await desk.sit(async () => inWorkshop(await Workshop.open("none")));
     await desk.pane.getByLabel("Customer", { exact: true }).waitFor();
     await examine("box.stl", BOX());
     await said("This computer draws no pictures in three dimensions here. The figures do not need one.");

@@ -1,7 +1,6 @@
 import { offerApi } from "./api";
 import { Book } from "./book";
-import { type Demo, openDemo } from "./demo";
-import demo from "./demo.json";
+import { shiftClock } from "./clock";
 import { download } from "./download";
 import { Faults } from "./faults";
 import { type Blanks, registerFunctions } from "./functions";
@@ -9,6 +8,7 @@ import { guard } from "./guard";
 import { PaneHost } from "./host";
 import { watchLists } from "./lists";
 import { readMetadata } from "./metadata";
+import { openingOf } from "./opening";
 import { paintEvery } from "./painting";
 import { Pane } from "./pane";
 import { printSheet } from "./print";
@@ -31,6 +31,9 @@ function element<T extends HTMLElement>(id: string, type: new () => T): T {
 
 async function start(): Promise<void> {
   const query = new URLSearchParams(location.search);
+  const { open, locale, clockShift } = await openingOf(query);
+  if (clockShift !== 0) shiftClock(window, clockShift);
+  window.workbookAround = { locale, clockShift };
   const frame = element("pane", HTMLIFrameElement);
   watchSplitter(element("splitter", HTMLElement), frame, Number(query.get("pane") ?? 360));
   paintEvery(Number(query.get("paint") ?? 0));
@@ -39,9 +42,8 @@ async function start(): Promise<void> {
   const host = new PaneHost(book);
   const pane = new Pane(frame);
   const faults = new Faults(book);
-  const openWorkbook = () => (query.get("book") === "blank" ? book.open("Sheet1") : openDemo(book, demo as Demo));
-  const state: State = { book, host, pane, faults, reset: () => reset(state), renew: () => renew(state, openWorkbook) };
-  openWorkbook();
+  const state: State = { book, host, pane, faults, reset: () => reset(state, open), renew: () => renew(state, open) };
+  open(book);
   fitNumbers(engine);
   const status = new StatusLine(element("status", HTMLElement));
   status.watch(state);
@@ -52,7 +54,7 @@ async function start(): Promise<void> {
     whenDrawn(engine),
     loadFunctions(state, BLANKS.find((each) => each === query.get("blanks")) ?? "null"),
   ]).then(() => settled(state));
-  offerApi(state, ready);
+  offerApi(state, ready, locale);
   await ready;
   document.documentElement.dataset.ready = "";
 }
@@ -71,22 +73,23 @@ function openPane(pane: Pane, host: PaneHost): Promise<void> {
 }
 
 /** Opens workbook and pane as if Excel had been closed and opened again. */
-async function renew(state: State, openWorkbook: () => void): Promise<void> {
+async function renew(state: State, open: (book: Book) => void): Promise<void> {
   const { book, host, pane, faults } = state;
   await settled(state);
   pane.close();
   host.forget();
   faults.clear();
-  openWorkbook();
+  open(book);
   await openPane(pane, host);
   book.calculation.recalculate();
   await settled(state);
 }
 
-async function reset(state: State): Promise<void> {
+/** Brings the workbook back as the page opened it; the pane stays. */
+async function reset(state: State, open: (book: Book) => void): Promise<void> {
   await settled(state);
   state.faults.clear();
-  openDemo(state.book, demo as Demo);
+  open(state.book);
   state.book.calculation.recalculate();
   await settled(state);
 }
@@ -111,7 +114,7 @@ function wire(state: State): void {
     await settled(state);
     printSheet(state.book, state.book.active().getSheetId());
   });
-  press("reset", () => reset(state));
+  press("reset", () => state.reset());
 }
 
 start().catch((error: unknown) => {

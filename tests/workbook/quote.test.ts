@@ -225,9 +225,9 @@ describe("from a blank workbook to a quote", () => {
   }
 });
 
-describe("the demo workbook", () => {
+describe("a workbook with orders in it", () => {
   test("an order jotted as a row is taken, quoted twice over, and gone after a reset", async () => {
-    await desk.sit((workshop) => workshop.sitDown());
+    await desk.sit((workshop) => workshop.sitDown("book=workshop"));
     await clickCell(desk.page, "Orders", "B6");
     await press(desk, "Take from the selected row");
     expect(await desk.pane.getByLabel("Customer", { exact: true }).inputValue()).toBe("T. Okonjo-Reyes");
