@@ -264,7 +264,7 @@ export {
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote/quote";
 export { colourName, type QuoteLine } from "./quote/quoteline";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
-export { parseRates, type Rates } from "./rates/rates";
+export { parseLoss, parseRates, type Rates } from "./rates/rates";
 export { type DateOrder, readListDate } from "./reading/listdate";
 export { type DecimalSign, readListFigure } from "./reading/listfigure";
 export { isBlank, readNumber } from "./reading/number";
@@ -318,6 +318,7 @@ export {
   resizedLink,
 } from "./trade/link";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./trade/makeorbuy";
+export { isPlated, isPlatingUnnamed, type Plating, platesWhiteLinks, platingOf } from "./trade/plating";
 export {
   castWeight,
   finishedWeight,
@@ -337,6 +338,7 @@ export {
   spotLimit,
 } from "./trade/price";
 export { PRICE_METHODS, type Pricing } from "./trade/pricemethod";
+export { atStage, castToFinished, type LossShare, STAGES, type Stage, type StagedWeight } from "./trade/stagedweight";
 export {
   type Currency,
   minorDigits,
@@ -375,8 +377,10 @@ export {
   parseResizing,
   parseWax,
   RECAST_LABELS,
+  RECAST_STAGES,
   RESIZE_LABELS,
   type RecastKey,
+  type RecastStage,
   type ResizeKey,
   type Resizing,
   WAX_LABELS,
@@ -397,8 +401,6 @@ export {
 export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./weights/savedlink";
 export {
   parseWeighIn,
-  STAGES,
-  type Stage,
   WEIGH_IN_KEYS,
   WEIGH_IN_LABELS,
   type WeighIn,

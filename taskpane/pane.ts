@@ -7,7 +7,7 @@ import { hold } from "./controls/keepplace";
 import { goTo } from "./excel/host";
 import { type BookedQuote, writeQuoteStatus } from "./excel/quote/quotebook";
 import { readWorkbook } from "./excel/quote/workbookreading";
-import { type RatesNews, watchRates } from "./excel/rates/rates";
+import { goToRate, type RatesNews, watchRates } from "./excel/rates/rates";
 import { addMissingRates, layOutRates } from "./excel/rates/ratesheet";
 import { serialNow } from "./excel/rates/ratespaper";
 import { isRefusal, sentenceOf } from "./excel/run";
@@ -17,6 +17,7 @@ import { orderForm } from "./order/orderform";
 import { type Reckoning, reckon } from "./order/reckoning";
 import { banner } from "./quote/banner";
 import { earlierQuotes } from "./quote/earlierquotes";
+import { platingAsk } from "./quote/platingask";
 import { quoteMaker } from "./quote/quotemaker";
 import { type RatesKnown, ratesHead } from "./quote/rateshead";
 import { revisionOf } from "./quote/revision";
@@ -62,6 +63,10 @@ export function openPane(place: HTMLElement): void {
     open: (quote) => void reopen(quote, "as quoted"),
     stands: (quote, status) => void attempt(() => setStatus(quote, status)),
   });
+  const plating = platingAsk({
+    nameInOrder: (line) => form.goTo("platingMetal", line),
+    nameOnRates: () => void attempt(() => goToRate("platingMetal")),
+  });
   const template = templateChoice(attempt);
   const tools = toolsFor(form, {
     filled() {
@@ -93,7 +98,14 @@ export function openPane(place: HTMLElement): void {
   );
   const frame = paneFrame(
     place,
-    { head: head.root, tabs: views.tabs, work: views.panels, ending: ending.root, voice: voice.root },
+    {
+      head: head.root,
+      tabs: views.tabs,
+      work: views.panels,
+      ending: ending.root,
+      ask: plating.root,
+      voice: voice.root,
+    },
     () => void attempt(() => maker.make()),
   );
   const maker = quoteMaker({
@@ -123,6 +135,7 @@ export function openPane(place: HTMLElement): void {
     const stay = hold(result.root);
     reckoning = rates ? reckon(typed, rates, today(), form.misread()) : undefined;
     result.show(reckoning, typed, form.line);
+    plating.show(reckoning);
     form.judge(reckoning?.faults ?? [], reckoning?.kind === "costed" ? reckoning.costed.sheets : undefined);
     stay();
     const spoken = spokenResult(reckoning, typed);

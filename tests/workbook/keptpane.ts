@@ -90,7 +90,9 @@ export async function keptLinks(desk: Desk): Promise<readonly string[]> {
 export async function takeLink(desk: Desk, name: string): Promise<number> {
   await view(desk, "Links");
   await desk.pane.locator("#link-choice").selectOption({ label: name });
-  await press(desk, "Use in the order");
+  const links = desk.pane.getByRole("tabpanel", { name: "Links", exact: true });
+  await links.getByRole("button", { name: /^Use in the order/ }).click();
+  await settled(desk.page);
   return Number(await desk.pane.locator("#order-linkWeight").inputValue());
 }
 

@@ -239,7 +239,7 @@ describe("a workbook with orders in it", () => {
     await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
     const words = (await filledCells(desk, "Quote 1001")).map(({ text }) => text).join("\n");
     expect(words).toContain("Alder Lane Bench");
-    expect(words).toContain("14K gold, white, solid, plated; 8 in, 23 links");
+    expect(words).toContain("14K gold, white, solid, plated with rhodium; 8 in, 23 links");
     await desk.page.getByRole("button", { name: "Reset the demo" }).click();
     await settled(desk.page);
     expect(await sheetNames(desk)).toEqual(["Designs", "Orders", "Rates"]);

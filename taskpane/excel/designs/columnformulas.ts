@@ -24,6 +24,7 @@ export const RECKONED: readonly LineKey[] = [
   "colour",
   "solidity",
   "plated",
+  "platingMetal",
   "quantity",
   "length",
   "lengthUnit",
