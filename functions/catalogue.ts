@@ -7,7 +7,7 @@ import {
   readPriceColumns,
 } from "../src/index";
 import { answer } from "./cell";
-import { gridOf } from "./grid";
+import { plainGridOf } from "./grid";
 import { PriceTable } from "./pricetable";
 
 /**
@@ -21,14 +21,14 @@ import { PriceTable } from "./pricetable";
  */
 export function pricelist(lines: unknown[][], rates: unknown[][], columns?: unknown[][]): unknown[][] {
   return answer(() => {
-    const asked = readPriceColumns(gridOf(columns).flat());
-    const [header = [], ...designs] = gridOf(lines);
+    const asked = readPriceColumns(plainGridOf(columns).flat());
+    const [header = [], ...designs] = plainGridOf(lines);
     const placesOf = (isName: boolean) =>
       asked.flatMap((column, place) => ((column === "design") === isName ? [place] : []));
     const nameAt = designColumns(header).find(({ key }) => key === "design")?.place ?? 0;
     const table = new PriceTable(designs, nameAt, placesOf(true), placesOf(false));
     const figures = asked.filter((column) => column !== "design");
-    const workshop = rateFiguresOf(() => ratesOfCells(gridOf(rates)));
+    const workshop = rateFiguresOf(() => ratesOfCells(plainGridOf(rates)));
     priceInColumns(header, designs, workshop, figures, table);
     return [asked.map((column) => PRICE_COLUMNS[column]), ...table.rows];
   });

@@ -82,6 +82,7 @@ export {
   type CostingErrorCode,
   type Fault,
   found,
+  UnreadableCell,
 } from "./exact/errors";
 export type { NumberRule } from "./exact/numberrule";
 export { Quotient } from "./exact/quotient";

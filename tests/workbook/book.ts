@@ -39,6 +39,7 @@ export class Book {
   /** What add-ins keep in the workbook. */
   readonly settings = new Map<string, unknown>();
   private readonly extras = new Map<string, Extras>();
+  private readonly openListeners: (() => void)[] = [];
   private facade!: FWorkbook;
   private opened = 0;
 
@@ -70,6 +71,12 @@ export class Book {
       defaultStyle: { ff: "Segoe UI", fs: 11, vt: 3 },
     };
     this.facade = this.engine.api.createWorkbook(data);
+    for (const listener of this.openListeners) listener();
+  }
+
+  /** Called when another workbook stands there, with its first sheet. */
+  onOpened(listener: () => void): void {
+    this.openListeners.push(listener);
   }
 
   get id(): string {

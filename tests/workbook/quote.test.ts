@@ -241,6 +241,8 @@ describe("a workbook with orders in it", () => {
     expect(words).toContain("Alder Lane Bench");
     expect(words).toContain("14K gold, white, solid, plated with rhodium; 8 in, 23 links");
     await desk.page.getByRole("button", { name: "Reset the demo" }).click();
+    await desk.page.getByRole("button", { name: "Reset and lose this" }).click();
+    await desk.page.getByRole("button", { name: "Reset the demo" }).and(desk.page.locator(":enabled")).waitFor();
     await settled(desk.page);
     expect(await sheetNames(desk)).toEqual(["Designs", "Orders", "Rates"]);
   });
