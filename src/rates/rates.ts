@@ -3,6 +3,7 @@ import { MONEY_AT_LEAST_0, type NumberRule, SHARE, SPOT_RULE, WHOLE_SHARE } from
 import { Quotient } from "../exact/quotient";
 import { perGram, type Rate } from "../gold/goldrate";
 import { fieldsNamed } from "../reading/formfields";
+import { readNumber } from "../reading/number";
 import { YES_NO } from "../reading/orderwords";
 import { accepted, field, orThrow, type Parsed, parseForm } from "../reading/parse";
 import { readOptionalText } from "../reading/words";
@@ -120,6 +121,8 @@ export function rateKeyOf(name: unknown): RateKey | undefined {
 export function readRate(name: unknown, value: unknown): Quotient | string {
   const key = rateKeyOf(name);
   if (key === undefined || key === "loss") throw new CostingError("unknownWord", "rate", `${found(name)}; ${A_ROW}`);
+  // A blank says nothing here: who asks is about to plate a piece.
+  if (key === "plating") return readNumber(value, LABELS.plating, MONEY_AT_LEAST_0);
   const forms: Partial<Record<RateKey, Form>> = shapeFor(key, false);
   const form = forms[key];
   if (!form) return readOptionalText(value, LABELS[key]);

@@ -31,12 +31,13 @@ describe("one column of one design", () => {
       "Length (cm)",
       "Links per cm",
       "Weight of one link (dwt)",
+      "Weight of one white link (dwt)",
       "Links with stones",
       "Price of one stone",
     ];
     const lines = [
-      ["Two tones", "18K", "yellow", "YYW", "", "", 45, 2, 0.4, "all links", 4],
-      ["Champagne", 585, "own", "", "Au 585, Ag 200, Cu 215", "champagne", 45, 2, 0.4, "no links", ""],
+      ["Two tones", "18K", "yellow", "YYW", "", "", 45, 2, 0.4, 0.45, "all links", 4],
+      ["Champagne", 585, "own", "", "Au 585, Ag 200, Cu 215", "champagne", 45, 2, 0.4, "", "no links", ""],
     ];
     const [titles = [], ...rows] = list([headers, ...lines]);
     expect(rows.flat().filter((each) => typeof each === "object")).toEqual([]);
@@ -92,7 +93,7 @@ describe("a row of the Rates sheet by itself", () => {
     ["Labour, flat", " 50 ", 50],
     ["Labour minimum", " ", 0],
     ["Customer's gold credited at", "", 1],
-    ["Plating", " ", ""],
+    ["Spot is old after", " ", ""],
     ["Currency", "usd ", "USD"],
     ["Workshop", " Ada's bench ", "Ada's bench"],
   ])("%s: %j says %j", (name, value, said) => {
@@ -104,6 +105,9 @@ describe("a row of the Rates sheet by itself", () => {
       message: expect.stringContaining('Tax is: found "inside"'),
     });
     expect(cell("RATEVALUE", "Tax", 5)).toMatchObject({ message: expect.stringContaining("Tax: found 5") });
+    expect(cell("RATEVALUE", "Plating", " ")).toMatchObject({
+      message: expect.stringContaining("Plating: found nothing"),
+    });
     expect(cell("RATEVALUE", "Taxes", 5)).toMatchObject({ message: expect.stringContaining("rate: found") });
     expect(cell("RATEVALUE", "Polish loss", 5)).toMatchObject({ message: expect.stringContaining("rate: found") });
     expect(call("RATEVALUE", [["Tax"]], [[0.05], ["x"]])).toMatchObject([[0.05], [{ code: "#VALUE!" }]]);
