@@ -9,7 +9,7 @@ type Parts = Readonly<Record<string, ReturnType<typeof numberFrom0.of>>>;
 const formulas = new Map<string, (cells: Readonly<Record<string, unknown>>) => unknown[][]>();
 const MOST_FORMULAS = 200;
 /** Faults name the range, not the place in it. */
-const part: Figure<Parts[string]> = { ...numberFrom0, read: (cell) => numberFrom0.read(cell, "parts") };
+const part: Figure<Parts[string]> = { ...numberFrom0, read: (cell, _, said) => numberFrom0.read(cell, "parts", said) };
 
 /**
  * The density of an alloy from a range of symbols and a range of parts of equal shape: a formula for each list of metals.

@@ -14,11 +14,16 @@ export {
   type CashLine,
   type CashNeeded,
   type CashStep,
+  cashBeforeSale,
   cashLine,
   cashNeeded,
   depositFor,
+  depositWanted,
   type FirstPiece,
   firstPieces,
+  paidBackWith,
+  piecesCarried,
+  piecesCost,
   type TakenOn,
   takenOn,
 } from "./cashplan/cashplan";
@@ -84,7 +89,7 @@ export {
   found,
   UnreadableCell,
 } from "./exact/errors";
-export type { NumberRule } from "./exact/numberrule";
+export { MARKUP_RULE, type NumberRule, SHARE } from "./exact/numberrule";
 export { Quotient } from "./exact/quotient";
 export {
   alloyDensity,
@@ -265,7 +270,7 @@ export {
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote/quote";
 export { colourName, type QuoteLine } from "./quote/quoteline";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
-export { parseLoss, parseRates, type Rates } from "./rates/rates";
+export { parseLoss, parseRates, type Rates, readRate } from "./rates/rates";
 export { type DateOrder, readListDate } from "./reading/listdate";
 export { type DecimalSign, readListFigure } from "./reading/listfigure";
 export { isBlank, readNumber } from "./reading/number";
@@ -299,11 +304,15 @@ export {
 export type { Parsed } from "./reading/parse";
 export { readWord, wordsOf } from "./reading/words";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./trade/clasp";
-export { PATTERN_LETTERS } from "./trade/colourpattern";
+export { countLinks, PATTERN_LETTERS, parsePattern } from "./trade/colourpattern";
 export {
   COST_BASES,
   type CostBasis,
+  castingCost,
+  chargedWeight,
+  labourCost,
   landedCost,
+  lostWeight,
   type Making,
   perGramOf,
   stoneCost,
@@ -338,7 +347,9 @@ export {
   priceAtPremium,
   spotLimit,
 } from "./trade/price";
-export { PRICE_METHODS, type Pricing } from "./trade/pricemethod";
+export { PRICE_METHODS, type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";
+export { netPrice, TAX_IS, taxOf } from "./trade/salestax";
+export { askedPrice, partAtPremium, priceUpToStep, shownPrice } from "./trade/sellingprice";
 export { atStage, castToFinished, type LossShare, STAGES, type Stage, type StagedWeight } from "./trade/stagedweight";
 export {
   type Currency,

@@ -2,8 +2,7 @@ import { YES_NO } from "../reading/orderwords";
 import { COST_BASES } from "../trade/landedcost";
 import { LOSS_BASES } from "../trade/polishloss";
 import { PRICE_METHODS } from "../trade/pricemethod";
-
-export const TAX_IS = ["on top", "in the price"] as const;
+import { TAX_IS } from "../trade/salestax";
 
 /** One row of the Rates sheet. */
 export interface RateRow {

@@ -48,16 +48,34 @@ STONECOST count stonePrice settingFee [breakage] [decimals]
 CROSSOVERWEIGHT flatCost addedPerGram surcharge
 MAKEORBUY weight metalRate castingFee labour loss surcharge [lossBasis] [other] [basis]
 BESTMAKER weight mark makers
+PATTERNLINKS links pattern colour [casting] [cast]
+LABOURCOST links weight [flat] [perLink] [perGram] [minimum]
+CASTINGCOST castWeight fee [minimum] [pieces]
+CHARGEDWEIGHT weight loss [lossBasis] [basis]
+LOSTWEIGHT weight loss [lossBasis] [basis]
+STONESTOBUY count [pieces] [breakage]
 MARKUP cost price
 MARGIN cost price
 PRICEATMARKUP cost markup [step] [decimals]
 PRICEATMARGIN cost margin [step] [decimals]
 PRICEATPREMIUM weight metalRate premium [step] [decimals]
+SELLINGPRICE cost apart by figure weight metalRate taxShare taxIs [step] [decimals]
+PARTATPREMIUM weight metalRate premium [cost]
+NETPRICE price taxShare taxIs [discount] [decimals]
+SALESTAX amount taxShare taxIs [decimals]
 ASKINGPERGRAM price weight [unit]
 PREMIUM pricePerGram metalRate
 ASKINGCHECK price weight mark spot [landedPerGram]
 SPOTLIMIT price castWeight mark otherCosts [leastMargin]
 PRICELIST lines rates [columns]
+PRICELINE headers line rates column
+RATEVALUE rate value
+PIECESCOST each casting castingMinimum [pieces]
+CASHNEEDED once made [deposits]
+MOSTPIECES cash once each casting castingMinimum [deposit]
+FEWESTPIECES cash once each casting castingMinimum [deposit]
+DEPOSITNEEDED room each casting castingMinimum price [pieces]
+PAIDBACKWITH once gain
 `;
 
 const signature = ({ id, parameters }: Metadata["functions"][number]) =>

@@ -103,8 +103,7 @@ function stones(line: OrderLine, rates: Rates): JobRow[] {
           },
           { content: unlessOnRates(set.breakage, "breakage", rates.breakage), look: "inputRight", format: SHARE },
           {
-            // Rounded first: 100 stones with a tenth broken are 110, whatever the computer's fractions make of it.
-            content: `=ROUNDUP(ROUND(${at(stoneKey(index))}*${at("quantity")}*(1+${at(stoneKey(index), "F")}),6),0)`,
+            content: `=CURB.STONESTOBUY(${at(stoneKey(index))},${at("quantity")},${at(stoneKey(index), "F")})`,
             look: "number",
             format: COUNT,
           },
