@@ -1,5 +1,5 @@
 import { alloyDensity, CostingError, isBlank, METALS, readWord } from "../src/index";
-import { type Grid, gridOf } from "./grid";
+import { type Grid, plainGridOf } from "./grid";
 import { type Figure, numberFrom0 } from "./readers";
 import { spread } from "./spread";
 
@@ -9,15 +9,15 @@ type Parts = Readonly<Record<string, ReturnType<typeof numberFrom0.of>>>;
 const formulas = new Map<string, (cells: Readonly<Record<string, unknown>>) => unknown[][]>();
 const MOST_FORMULAS = 200;
 /** Faults name the range, not the place in it. */
-const part: Figure<Parts[string]> = { ...numberFrom0, read: (cell) => numberFrom0.read(cell, "parts") };
+const part: Figure<Parts[string]> = { ...numberFrom0, read: (cell, _, said) => numberFrom0.read(cell, "parts", said) };
 
 /**
  * The density of an alloy from a range of symbols and a range of parts of equal shape: a formula for each list of metals.
  * Errors: wrongShape, blank, and those of its cells.
  */
 export function densityOf(metals: unknown, parts: unknown): unknown[][] {
-  const symbols = listOf(gridOf(metals));
-  const amounts = listOf(gridOf(parts));
+  const symbols = listOf(plainGridOf(metals));
+  const amounts = listOf(plainGridOf(parts));
   if (symbols.length !== amounts.length) {
     throw new CostingError(
       "wrongShape",

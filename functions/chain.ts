@@ -155,7 +155,7 @@ export function metalForWax(waxWeight: unknown[][], waxDensity: unknown[][], met
 const CASTWEIGHT = spread(
   {
     finishedWeight: read.weightAbove0,
-    loss: read.numberFrom0,
+    loss: read.loss,
     lossBasis: read.optional(read.lossBasis, "cast" as const),
   },
   (row) => castWeight(row.finishedWeight, read.lossOf(row.loss, row.lossBasis)).grams,
@@ -176,7 +176,7 @@ export function weightToCast(finishedWeight: unknown[][], loss: unknown[][], los
 const FINISHEDWEIGHT = spread(
   {
     castWeight: read.weightAbove0,
-    loss: read.numberFrom0,
+    loss: read.loss,
     lossBasis: read.optional(read.lossBasis, "cast" as const),
   },
   (row) => finishedWeight(row.castWeight, read.lossOf(row.loss, row.lossBasis)).grams,

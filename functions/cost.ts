@@ -8,7 +8,7 @@ const MAKING = {
   metalRate: read.rateAbove0,
   castingFee: read.rateFrom0,
   labour: read.moneyFrom0,
-  loss: read.numberFrom0,
+  loss: read.loss,
   lossBasis: read.optional(read.lossBasis, "cast" as const),
   other: read.counted(read.anyMoney, "0"),
   basis: read.optional(read.costBasis, "finished" as const),

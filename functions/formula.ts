@@ -1,5 +1,6 @@
 import { type Input, type Plan, Plans, type Quotient, traced, type Value } from "../src/index";
-import type { Choice, Figure, MarkFigure, Reader } from "./readers";
+import { plainCell } from "./grid";
+import type { Choice, Figure, MarkFigure, Reader, Said } from "./readers";
 import { MOST_WORDS, Words } from "./words";
 
 export type Readers<Row> = { readonly [Name in keyof Row]: Reader<Row[Name]> };
@@ -65,13 +66,19 @@ export class Formula<Row extends object> {
    */
   exact(cellOf: (at: number) => unknown, words?: number): { readonly result: Result; readonly plan: Plan | undefined } {
     const inputs: Quotient[] = [];
+    const said: Said = (argument) => {
+      const at = this.names.indexOf(argument);
+      const reader = this.readers[at];
+      return reader?.kind === "choice" ? reader.read(cellOf(at), argument) : undefined;
+    };
     const values = this.readers.map((reader, at): (() => unknown) => {
       const name = this.names[at] ?? "";
       if (reader.kind === "choice") {
-        const chosen = reader.read(cellOf(at), name);
+        // A list makes its own cells plain.
+        const chosen = reader.read(reader.isList ? cellOf(at) : plainCell(cellOf(at)), name);
         return () => chosen;
       }
-      const value = reader.read(cellOf(at), name);
+      const value = reader.read(plainCell(cellOf(at)), name, said);
       inputs.push(value);
       return () => reader.of(value);
     });

@@ -1,5 +1,7 @@
 import {
+  COLOURS,
   COST_BASES,
+  type Colour,
   type ColumnRule,
   type CostBasis,
   CostingError,
@@ -12,10 +14,12 @@ import {
   isBlank,
   type Length,
   type LengthUnit,
+  LINK_CASTINGS,
   LOSS_BASES,
   type Loss,
   type LossBasis,
   lengthIn,
+  MARKUP_RULE,
   type Mark,
   MILLIMETRES_PER,
   type Money,
@@ -23,28 +27,38 @@ import {
   money,
   NO_CURRENCY,
   type NumberRule,
+  PATTERN_LETTERS,
   type PriceLists,
+  type Pricing,
   parseMark,
+  parsePattern,
   perGram,
   priceListsOfCells,
+  pricingOf,
   Quotient,
   type Rate,
+  RULE_OF,
   readNumber,
   readWord,
+  TAX_IS,
   type WeightUnit,
+  wordsOf,
 } from "../src/index";
-import { gridOf } from "./grid";
+import { plainGridOf } from "./grid";
 
 /** A figure: a number cell, wrapped in the unit that the formula takes. Computed in columns. */
 export interface Figure<T> {
   readonly kind: "figure";
   /** Throws a CostingError that names the argument. */
-  readonly read: (cell: unknown, argument: string) => Quotient;
+  readonly read: (cell: unknown, argument: string, said: Said) => Quotient;
   readonly of: (value: Quotient) => T;
   readonly rule: ColumnRule;
   /** What a blank cell counts as; undefined where it must not be blank. */
   readonly otherwise: string | undefined;
 }
+
+/** What the row says for an argument that is a choice: what a figure may be can hang on it. */
+export type Said = (argument: string) => unknown;
 
 /** A mark: its share of fine gold is computed in columns too. */
 export interface MarkFigure<T> {
@@ -70,6 +84,20 @@ function figure<T>(rule: NumberRule, of: (value: Quotient) => T): Figure<T> {
   return { kind: "figure", read, of, rule: columnRule(rule), otherwise: undefined };
 }
 
+/**
+ * A figure that is read by another rule for each word of another argument.
+ * @param rule what all of them allow, but for what the formula itself asks; columns compute by it
+ */
+function figureBy<T>(
+  rule: NumberRule,
+  word: string,
+  ruleOf: (said: unknown) => NumberRule,
+  of: (value: Quotient) => T,
+) {
+  const read = (cell: unknown, argument: string, said: Said) => readNumber(cell, argument, ruleOf(said(word)));
+  return { kind: "figure", read, of, rule: columnRule(rule), otherwise: undefined } satisfies Figure<T>;
+}
+
 const plain = (value: Quotient): Quotient => value;
 const number = (rule: NumberRule): Figure<Quotient> => figure(rule, plain);
 
@@ -79,12 +107,13 @@ export const numberAbove0 = number({ above: "0", right: "a number above 0" });
 export const wholeFrom0 = number({ least: "0", whole: true, right: "a whole number from 0" });
 export const wholeAbove0 = number({ above: "0", whole: true, right: "a whole number from 1" });
 export const shareBelow1 = number({
+  share: true,
   least: "0",
   below: "1",
   right: "a share from 0 to below 1, such as 0.02 for 2 %",
 });
-export const signedShareBelow1 = number({ below: "1", right: "a share below 1, such as 0.3 for 30 %" });
-export const share = number({ least: "0", right: "a share from 0, such as 0.3 for 30 %" });
+export const signedShareBelow1 = number({ share: true, below: "1", right: "a share below 1, such as 0.3 for 30 %" });
+export const share = number({ share: true, least: "0", right: "a share from 0, such as 0.3 for 30 %" });
 export const perThousand = number({
   above: "0",
   most: "1000",
@@ -93,6 +122,24 @@ export const perThousand = number({
 
 export const weightAbove0 = figure({ above: "0", right: "grams above 0" }, grams);
 export const weightFrom0 = figure({ least: "0", right: "grams from 0" }, grams);
+
+const LOST_GRAMS: NumberRule = { least: "0", right: "the grams lost, from 0" };
+const LOST_SHARE: NumberRule = {
+  share: true,
+  least: "0",
+  below: "1",
+  right: 'a share from 0 to below 1, such as 0.02 for 2 %, or the lossBasis "grams"',
+};
+/** Of loss: a share or grams, as lossBasis says. See lossOf. */
+export const loss = figureBy(LOST_GRAMS, "lossBasis", (basis) => (basis === "grams" ? LOST_GRAMS : LOST_SHARE), plain);
+
+/** The figure of a way of pricing, which `by` names. See pricingBy. */
+export const priceFigure = figureBy(
+  { least: "0", most: MARKUP_RULE.most ?? "100", right: "a figure" },
+  "by",
+  (by) => ruleOfPricing(by),
+  plain,
+);
 
 /** Lengths of one call share a unit of the user's choice, which cancels: they are read as millimetres. */
 const asLength = (value: Quotient): Length => lengthIn(value, "mm");
@@ -113,6 +160,13 @@ export const mark: MarkFigure<Mark> = {
   of: markOfShare,
 };
 
+const PRICED_BY = keys(RULE_OF);
+export const pricedBy = word<Pricing["by"]>(PRICED_BY);
+export const taxIs = optional(word(TAX_IS), "on top" as const);
+export const colour = choice((cell, argument) => colourNamed(cell) ?? readWord(cell, argument, COLOURS));
+export const pattern = optional(choice(parsePattern), []);
+export const linkCasting = word(LINK_CASTINGS);
+export const closedOrOpen = word(["closed", "open"] as const);
 export const lossBasis = word<LossBasis>(LOSS_BASES);
 export const costBasis = word<CostBasis>(COST_BASES);
 export const fit = word<Fit>(FITS);
@@ -154,18 +208,18 @@ export function optional<T, D>(reader: Choice<T>, otherwise: D): Choice<T | D> {
 
 /** A blank or omitted cell counts as this figure. */
 export function counted<T>(reader: Figure<T>, otherwise: string): Figure<T> {
-  const read = (cell: unknown, argument: string) =>
-    isBlank(cell) ? Quotient.of(otherwise) : reader.read(cell, argument);
+  const read = (cell: unknown, argument: string, said: Said) =>
+    isBlank(cell) ? Quotient.of(otherwise) : reader.read(cell, argument, said);
   return { ...reader, read, otherwise };
 }
 
 /** A range read as one list of numbers, its blank cells passed over; undefined for nothing at all. */
 export function listOf(reader: Figure<Quotient>): Choice<readonly Quotient[] | undefined> {
   const read = (cells: unknown, argument: string) => {
-    const list = gridOf(cells)
+    const list = plainGridOf(cells)
       .flat()
       .filter((cell) => !isBlank(cell))
-      .map((cell) => reader.read(cell, argument));
+      .map((cell) => reader.read(cell, argument, () => undefined));
     return list.length > 0 ? list : undefined;
   };
   return { kind: "choice", read, isList: true, mayBeBlank: true };
@@ -174,7 +228,7 @@ export function listOf(reader: Figure<Quotient>): Choice<readonly Quotient[] | u
 /** Makers' price lists, a range with its row of headers. */
 export const priceLists: Choice<PriceLists> = {
   kind: "choice",
-  read: (cells) => priceListsOfCells(gridOf(cells)),
+  read: (cells) => priceListsOfCells(plainGridOf(cells)),
   isList: true,
   mayBeBlank: true,
 };
@@ -182,14 +236,29 @@ export const priceLists: Choice<PriceLists> = {
 /** A loss from its amount and what it is counted from. Errors: outOfRange for a share of 1 or more. */
 export function lossOf(amount: Quotient, basis: LossBasis): Loss {
   if (basis === "grams") return { basis, weight: grams(amount) };
+  // Asked for the columns: they compute what shares and grams allow.
   if (!amount.isLessThan(Quotient.one)) {
-    throw new CostingError(
-      "outOfRange",
-      "loss",
-      `found ${amount.value()}; give a share from 0 to below 1, such as 0.02 for 2 %, or the lossBasis "grams"`,
-    );
+    throw new CostingError("outOfRange", "loss", `found ${amount.inWords()}; give ${LOST_SHARE.right}`);
   }
   return { basis, share: amount };
+}
+
+/** A way of pricing from its word and its figure. Errors: outOfRange for a margin of 1 or more. */
+export function pricingBy(by: Pricing["by"], figure: Quotient): Pricing {
+  // Asked for the columns: they compute what every way of pricing allows.
+  if (by === "margin" && !figure.isLessThan(Quotient.one))
+    throw new CostingError("outOfRange", "figure", `found ${figure.inWords()}; give ${RULE_OF.margin.right}`);
+  return pricingOf(by, figure, NO_CURRENCY);
+}
+
+function ruleOfPricing(by: unknown): NumberRule {
+  const method = PRICED_BY.find((each) => each === by);
+  return method ? RULE_OF[method] : { right: "a figure" };
+}
+
+function colourNamed(cell: unknown): Colour | undefined {
+  const letter = wordsOf(cell).toUpperCase();
+  return Object.hasOwn(PATTERN_LETTERS, letter) ? PATTERN_LETTERS[letter] : undefined;
 }
 
 export function cash(amount: Quotient): Money {

@@ -14,11 +14,16 @@ export {
   type CashLine,
   type CashNeeded,
   type CashStep,
+  cashBeforeSale,
   cashLine,
   cashNeeded,
   depositFor,
+  depositWanted,
   type FirstPiece,
   firstPieces,
+  paidBackWith,
+  piecesCarried,
+  piecesCost,
   type TakenOn,
   takenOn,
 } from "./cashplan/cashplan";
@@ -82,8 +87,9 @@ export {
   type CostingErrorCode,
   type Fault,
   found,
+  UnreadableCell,
 } from "./exact/errors";
-export type { NumberRule } from "./exact/numberrule";
+export { MARKUP_RULE, type NumberRule, SHARE } from "./exact/numberrule";
 export { Quotient } from "./exact/quotient";
 export {
   alloyDensity,
@@ -250,7 +256,7 @@ export {
   readQuoteNumber,
   showQuoteNumber,
 } from "./order/quotenumber";
-export { STANDINGS, type Standing, standingOf } from "./order/quotestatus";
+export { QUOTE_STATUSES, type QuoteStatus, quoteStatusOf } from "./order/quotestatus";
 export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./order/stones";
 export { type CostSheet, costOrder, forAll } from "./quote/costsheet";
 export {
@@ -264,7 +270,7 @@ export {
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote/quote";
 export { colourName, type QuoteLine } from "./quote/quoteline";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
-export { parseRates, type Rates } from "./rates/rates";
+export { parseLoss, parseRates, type Rates, readRate } from "./rates/rates";
 export { type DateOrder, readListDate } from "./reading/listdate";
 export { type DecimalSign, readListFigure } from "./reading/listfigure";
 export { isBlank, readNumber } from "./reading/number";
@@ -298,11 +304,15 @@ export {
 export type { Parsed } from "./reading/parse";
 export { readWord, wordsOf } from "./reading/words";
 export { CLASP_PARTS, CLASPS, type ClaspKind } from "./trade/clasp";
-export { PATTERN_LETTERS } from "./trade/colourpattern";
+export { countLinks, PATTERN_LETTERS, parsePattern } from "./trade/colourpattern";
 export {
   COST_BASES,
   type CostBasis,
+  castingCost,
+  chargedWeight,
+  labourCost,
   landedCost,
+  lostWeight,
   type Making,
   perGramOf,
   stoneCost,
@@ -318,6 +328,7 @@ export {
   resizedLink,
 } from "./trade/link";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./trade/makeorbuy";
+export { isPlated, isPlatingUnnamed, type Plating, platesWhiteLinks, platingOf } from "./trade/plating";
 export {
   castWeight,
   finishedWeight,
@@ -336,7 +347,10 @@ export {
   priceAtPremium,
   spotLimit,
 } from "./trade/price";
-export { PRICE_METHODS, type Pricing } from "./trade/pricemethod";
+export { PRICE_METHODS, type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";
+export { netPrice, TAX_IS, taxOf } from "./trade/salestax";
+export { askedPrice, partAtPremium, priceUpToStep, shownPrice } from "./trade/sellingprice";
+export { atStage, castToFinished, type LossShare, STAGES, type Stage, type StagedWeight } from "./trade/stagedweight";
 export {
   type Currency,
   minorDigits,
@@ -375,8 +389,10 @@ export {
   parseResizing,
   parseWax,
   RECAST_LABELS,
+  RECAST_STAGES,
   RESIZE_LABELS,
   type RecastKey,
+  type RecastStage,
   type ResizeKey,
   type Resizing,
   WAX_LABELS,
@@ -397,8 +413,6 @@ export {
 export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./weights/savedlink";
 export {
   parseWeighIn,
-  STAGES,
-  type Stage,
   WEIGH_IN_KEYS,
   WEIGH_IN_LABELS,
   type WeighIn,

@@ -71,7 +71,7 @@ const PRODUCT = [...SRC, ...FUNCTIONS, ...TASKPANE];
 test("the sources and their imports are read at all", () => {
   const importsOf = (path: string) => SRC.find((source) => source.path === path)?.imports ?? [];
   expect(importsOf("src/exact/decimal.ts")).toContain("decimal.js");
-  expect(importsOf("src/reading/parse.ts")).toEqual(["zod", "../exact/errors"]);
+  expect(importsOf("src/reading/parse.ts")).toEqual(["zod/mini", "../exact/errors"]);
   expect(FUNCTIONS.length).toBeGreaterThan(0);
   expect(TASKPANE.length).toBeGreaterThan(0);
   expect(WORKBOOK.length).toBeGreaterThan(0);
@@ -80,7 +80,7 @@ test("the sources and their imports are read at all", () => {
 describe("the costing library", () => {
   const ALLOWED: Readonly<Record<string, string>> = {
     "src/exact/decimal.ts": "decimal.js",
-    "src/reading/parse.ts": "zod",
+    "src/reading/parse.ts": "zod/mini",
   };
 
   test("imports nothing outside but decimal.js, in exact/decimal.ts, and zod, in reading/parse.ts", () => {
@@ -234,6 +234,16 @@ function circlesIn(sources: readonly Source[]): readonly string[] {
   for (const { path } of sources) visit(path, []);
   return circles;
 }
+
+test("a link's weight has one way into the order, and tests/workbook/linkweight.test.ts knows each place that offers it", () => {
+  const saidBy = (pattern: RegExp) => TASKPANE.filter(({ code }) => pattern.test(code)).map(({ path }) => path);
+  expect(saidBy(/\.fillLine\(/)).toEqual(["taskpane/tools.ts"]);
+  expect(saidBy(/\blinkOffer\(\s*"/).sort()).toEqual([
+    "taskpane/modelfile/result.ts",
+    "taskpane/weights/estimates.ts",
+    "taskpane/weights/linkpicker.ts",
+  ]);
+});
 
 test("the stand-in for Excel imports no product code", () => {
   expect(

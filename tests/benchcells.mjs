@@ -45,6 +45,23 @@ export const CALLS = {
   CROSSOVERWEIGHT: (n) => [1 + (n % 1000) / 100, 1.75, 3.25],
   MAKEORBUY: (n) => [1 + (n % 1000) / 100, 41.3, 1.5, 50, 0.02, 3.25],
   BESTMAKER: (n) => [1 + (n % 1000) / 10, "14K", MAKERS],
+  PATTERNLINKS: (n) => [40 + (n % 100), "YYW", "white"],
+  LABOURCOST: (n) => [40 + (n % 100), 41.3, 50, 0.35, 0.5, 120],
+  CASTINGCOST: (n) => [1 + (n % 1000) / 100, 1.5, 25, 3],
+  CHARGEDWEIGHT: (n) => [1 + (n % 1000) / 100, 0.025],
+  LOSTWEIGHT: (n) => [1 + (n % 1000) / 100, 0.025],
+  STONESTOBUY: (n) => [1 + (n % 100), 3, 0.05],
+  SELLINGPRICE: (n) => [100 + (n % 1000) / 100, 12.5, "markup", 0.3, 12.5, 41.3, 0.08, "in the price", 5, 2],
+  PARTATPREMIUM: (n) => [1 + (n % 1000) / 100, 41.3, 12.5, 90],
+  NETPRICE: (n) => [100 + (n % 1000) / 100, 0.08, "in the price", 0.1],
+  SALESTAX: (n) => [100 + (n % 1000) / 100, 0.08, "on top", 2],
+  RATEVALUE: (n) => ["Tax", (n % 50) / 100],
+  PIECESCOST: (n) => [100 + (n % 1000) / 100, 20, 150, 4],
+  CASHNEEDED: (n) => [100 + (n % 1000) / 100, 500, 300],
+  MOSTPIECES: (n) => [5000 + (n % 1000) / 100, 500, 300, 20, 150, 100],
+  FEWESTPIECES: (n) => [5000 + (n % 1000) / 100, 500, 300, 20, 150, 100],
+  DEPOSITNEEDED: (n) => [500 + (n % 1000) / 100, 900, 20, 150, 1500],
+  PAIDBACKWITH: (n) => [500 + (n % 1000) / 100, 90],
   MARKUP: (n) => [100 + (n % 1000) / 100, 160],
   MARGIN: (n) => [100 + (n % 1000) / 100, 160],
   PRICEATMARKUP: (n) => [100 + (n % 1000) / 100, 0.3, 5, 2],
@@ -55,6 +72,9 @@ export const CALLS = {
   ASKINGCHECK: (n) => [500 + (n % 1000), 12.5, "14K", 2000, 40.5],
   SPOTLIMIT: (n) => [900 + (n % 1000), 12.5, "14K", 120, 0.2],
 };
+
+/** Functions that go the exact way for every call, which a sheet asks once or twice. */
+export const EXACT_CALLS = ["RATEVALUE", "MOSTPIECES", "FEWESTPIECES", "DEPOSITNEEDED", "PAIDBACKWITH"];
 
 /** Invented price lists. */
 const MAKERS = [

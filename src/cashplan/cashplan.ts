@@ -1,6 +1,7 @@
 import { maximum, minimum, Quotient, sum } from "../exact/quotient";
 import { closed } from "../makeorbuy/crossover";
-import { type Money, money } from "../units/money";
+import { castingOfAll } from "../trade/landedcost";
+import { addMoney, type Money, money, subtractMoney, timesMoney } from "../units/money";
 import { type Budget, EACH_KEYS, MOST_PIECES, ONCE_KEYS } from "./budget";
 
 /** What pieces made together ask for before the first is sold. */
@@ -14,6 +15,26 @@ export interface CashNeeded {
   readonly deposits: Money;
   /** Cash of one's own: what is paid once, and of the pieces what deposits do not cover. */
   readonly needed: Money;
+}
+
+/** What decides how many pieces at a time cash carries. */
+export interface CashTerms {
+  readonly cash: Money;
+  /** What is paid once. */
+  readonly once: Money;
+  readonly piece: PieceCash;
+  /** What a customer pays of one piece before the work. */
+  readonly deposit: Money;
+}
+
+/** What goes out for pieces made together. */
+export interface PieceCash {
+  /** One piece, its casting by weight. */
+  readonly each: Money;
+  /** Casting of one piece by weight. */
+  readonly casting: Money;
+  /** Least that the caster charges for pieces cast together. */
+  readonly castingMinimum: Money;
 }
 
 /** How many pieces at a time the cash at hand carries. */
@@ -63,33 +84,49 @@ export interface FirstPiece {
 
 /** The cash before the first sale. @param pieces whole, made together */
 export function cashNeeded(budget: Budget, pieces: number): CashNeeded {
-  const cash = (amount: Quotient) => money(amount, budget.price.currency);
+  const count = Quotient.of(pieces);
   const once = onceOf(budget);
-  const made = costOf(budget, pieces);
-  const deposits = depositOf(budget).times(Quotient.of(pieces));
+  const made = piecesCost(pieceOf(budget), count);
+  const deposits = timesMoney(depositOf(budget), count);
   return Object.freeze({
-    once: cash(once),
-    pieces: cash(made),
-    out: cash(once.plus(made)),
-    deposits: cash(deposits),
-    needed: cash(once.plus(maximum(made.minus(deposits), Quotient.zero))),
+    once,
+    pieces: made,
+    out: addMoney(once, made),
+    deposits,
+    needed: cashBeforeSale(once, made, deposits),
   });
 }
 
+/** So many pieces made together, casting not below the caster's minimum for all of them. */
+export function piecesCost({ each, casting, castingMinimum }: PieceCash, pieces: Quotient): Money {
+  const besides = timesMoney(subtractMoney(each, casting), pieces);
+  return addMoney(besides, castingOfAll(timesMoney(casting, pieces), castingMinimum));
+}
+
+/** Cash of one's own before the first sale: what is paid once, and of the pieces what deposits do not cover. */
+export function cashBeforeSale(once: Money, made: Money, deposits: Money): Money {
+  return money(once.amount.plus(maximum(made.amount.minus(deposits.amount), Quotient.zero)), once.currency);
+}
+
+/** How many pieces at a time the cash at hand carries; undefined where it carries none. */
+export function takenOn(budget: Budget): TakenOn | undefined {
+  const { cash } = budget;
+  return piecesCarried({ cash, once: onceOf(budget), piece: pieceOf(budget), deposit: depositOf(budget) });
+}
+
 /**
- * How many pieces at a time the cash at hand carries; undefined where it carries none.
+ * How many pieces at a time cash carries; undefined where it carries none.
  *
  * What is paid once comes before any deposit, so cash must cover it. What is left must cover of k pieces what deposits do not:
  * k x (cost - deposit), and where the casting minimum holds, minimum + k x (cost without casting - deposit). Each is a straight
  * line over k, so each leaves a run of numbers, and what both leave is the answer. Exact; whole numbers up to MOST_PIECES.
  */
-export function takenOn(budget: Budget): TakenOn | undefined {
-  const room = budget.cash.amount.minus(onceOf(budget));
+export function piecesCarried({ cash, once, piece, deposit }: CashTerms): TakenOn | undefined {
+  const room = cash.amount.minus(once.amount);
   if (room.isNegative()) return undefined;
-  const casting = budget.each.casting.amount;
-  const besides = eachOf(budget).minus(casting).minus(depositOf(budget));
-  const least = budget.castingMinimum.amount;
-  const runs = [runWithin(besides.plus(casting), room), runWithin(besides, room.minus(least))];
+  const open = piece.each.amount.minus(deposit.amount);
+  const besides = open.minus(piece.casting.amount);
+  const runs = [runWithin(open, room), runWithin(besides, room.minus(piece.castingMinimum.amount))];
   let [from, to] = [1, MOST_PIECES];
   for (const run of runs) {
     if (!run) return undefined;
@@ -102,20 +139,29 @@ export function takenOn(budget: Budget): TakenOn | undefined {
 
 /** The least deposit, as a share of the price, at which the cash carries so many pieces; undefined where not even all of it does. */
 export function depositFor(budget: Budget, pieces: number): Quotient | undefined {
-  const room = budget.cash.amount.minus(onceOf(budget));
-  if (room.isNegative()) return undefined;
-  const lacking = maximum(costOf(budget, pieces).minus(room), Quotient.zero);
-  const share = lacking.dividedBy(budget.price.amount.times(Quotient.of(pieces)));
+  const count = Quotient.of(pieces);
+  const room = subtractMoney(budget.cash, onceOf(budget));
+  return depositWanted(room, piecesCost(pieceOf(budget), count), timesMoney(budget.price, count));
+}
+
+/**
+ * The least deposit, as a share of the price of pieces, at which cash carries them; undefined where not even all of it does.
+ * @param room the cash that is left when what is paid once is paid @param price of all the pieces, above zero
+ */
+export function depositWanted(room: Money, made: Money, price: Money): Quotient | undefined {
+  if (room.amount.isNegative()) return undefined;
+  const lacking = maximum(made.amount.minus(room.amount), Quotient.zero);
+  const share = lacking.dividedBy(price.amount);
   return share.isGreaterThan(Quotient.one) ? undefined : share;
 }
 
 /** Pieces made one after the other, each cast alone: set-up out, then for each its deposit in, its costs out, its balance in. */
 export function cashLine(budget: Budget, pieces: number): CashLine {
   const cash = (amount: Quotient) => money(amount, budget.price.currency);
-  const one = costOf(budget, 1);
-  const deposit = depositOf(budget);
+  const one = costOfOne(budget);
+  const deposit = depositOf(budget).amount;
   const moves: Pick<CashStep, "kind" | "piece" | "change">[] = [
-    { kind: "once", piece: 0, change: cash(Quotient.zero.minus(onceOf(budget))) },
+    { kind: "once", piece: 0, change: cash(Quotient.zero.minus(onceOf(budget).amount)) },
   ];
   for (let piece = 1; piece <= pieces; piece += 1) {
     moves.push({ kind: "deposit", piece, change: cash(deposit) });
@@ -134,15 +180,15 @@ export function cashLine(budget: Budget, pieces: number): CashLine {
     low,
     costOfOne: cash(one),
     gainOfOne: cash(gain),
-    paidBackWith: paidBack(onceOf(budget), gain),
+    paidBackWith: paidBackWith(onceOf(budget), cash(gain)),
   });
 }
 
 /** What the first pieces cost and bring, what is paid once carried by the first, and spread over all of them. */
 export function firstPieces(budget: Budget, pieces: number): readonly FirstPiece[] {
   const cash = (amount: Quotient) => money(amount, budget.price.currency);
-  const one = costOf(budget, 1);
-  const once = onceOf(budget);
+  const one = costOfOne(budget);
+  const once = onceOf(budget).amount;
   const gain = budget.price.amount.minus(one);
   return Array.from({ length: pieces }, (_, index) =>
     Object.freeze({
@@ -155,27 +201,22 @@ export function firstPieces(budget: Budget, pieces: number): readonly FirstPiece
   );
 }
 
-function onceOf({ once }: Budget): Quotient {
-  return sum(ONCE_KEYS.map((key) => once[key].amount));
+function onceOf({ once, price }: Budget): Money {
+  return money(sum(ONCE_KEYS.map((key) => once[key].amount)), price.currency);
 }
 
-/** One piece, its casting by weight. */
-function eachOf({ each }: Budget): Quotient {
-  return sum(EACH_KEYS.map((key) => each[key].amount));
+function pieceOf({ each, castingMinimum, price }: Budget): PieceCash {
+  const all = money(sum(EACH_KEYS.map((key) => each[key].amount)), price.currency);
+  return { each: all, casting: each.casting, castingMinimum };
 }
 
-/** So many pieces made together. */
-function costOf(budget: Budget, pieces: number): Quotient {
-  const casting = budget.each.casting.amount;
-  const count = Quotient.of(pieces);
-  return eachOf(budget)
-    .minus(casting)
-    .times(count)
-    .plus(maximum(casting.times(count), budget.castingMinimum.amount));
+/** One piece, cast alone. */
+function costOfOne(budget: Budget): Quotient {
+  return piecesCost(pieceOf(budget), Quotient.one).amount;
 }
 
-function depositOf({ price, deposit }: Budget): Quotient {
-  return price.amount.times(deposit);
+function depositOf({ price, deposit }: Budget): Money {
+  return timesMoney(price, deposit);
 }
 
 /** The whole numbers from 1 to MOST_PIECES times which a step stays within the room. */
@@ -191,8 +232,8 @@ function runWithin(step: Quotient, room: Quotient): { readonly from: number; rea
   return from > MOST_PIECES ? undefined : { from, to: MOST_PIECES };
 }
 
-/** With which piece the gains of pieces alike come to what is paid once. */
-function paidBack(once: Quotient, gain: Quotient): number | undefined {
+/** With which piece the gains of pieces alike come to what is paid once; undefined where no number does. */
+export function paidBackWith({ amount: once }: Money, { amount: gain }: Money): number | undefined {
   if (once.isZero()) return gain.isNegative() ? undefined : 1;
   if (!gain.isPositive()) return undefined;
   return Math.max(1, closed(once.dividedBy(gain)).ceil().toNumber());

@@ -13,6 +13,7 @@ const OTHER_WORDS: Readonly<Record<string, RowKey>> = {
   karat: "mark",
   fineness: "mark",
   color: "colour",
+  "plated with": "platingMetal",
   qty: "quantity",
   pieces: "quantity",
   "link weight": "linkWeight",
@@ -88,12 +89,14 @@ export function keyOfHeader(header: unknown): RowKey | undefined {
   if (typeof header !== "string") return undefined;
   const words = plainHeader(header);
   if (words === "") return undefined;
-  const squeezed = words.replaceAll(" ", "");
-  return (
-    ROW_KEYS.find((key) => plainHeader(ROW_LABELS[key]) === words || key.toLowerCase() === squeezed) ??
-    OTHER_WORDS[words]
-  );
+  return KEY_OF.get(words) ?? KEY_OF.get(words.replaceAll(" ", "")) ?? OTHER_WORDS[words];
 }
+
+/** The fields by their plain labels and by their keys; the label goes first. */
+const KEY_OF: ReadonlyMap<string, RowKey> = new Map([
+  ...ROW_KEYS.map((key) => [key.toLowerCase(), key] as const),
+  ...ROW_KEYS.map((key) => [plainHeader(ROW_LABELS[key]), key] as const),
+]);
 
 /** The unit in brackets or after a comma: "Length (in)", "Clasp weight, dwt". */
 export function unitOfHeader(header: string): string | undefined {

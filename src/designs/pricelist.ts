@@ -3,11 +3,11 @@ import type { Quotient } from "../exact/quotient";
 import { type OrderLine, parseLine } from "../order/orderline";
 import { type CostSheet, costLine } from "../quote/costsheet";
 import { COST_LINES, type CostLine } from "../quote/piececosts";
-import { RATE_KEYS, RATE_ROWS, type RateKey } from "../rates/raterows";
-import { parseRates, type Rates } from "../rates/rates";
+import type { RateKey } from "../rates/raterows";
+import { parseRates, type Rates, rateKeyOf } from "../rates/rates";
 import { isBlank } from "../reading/number";
 import { LINE_KEYS, type LineKey } from "../reading/orderwords";
-import type { Parsed } from "../reading/parse";
+import { orThrow } from "../reading/parse";
 import { wordsOf } from "../reading/words";
 import { type FieldColumn, readHeaders, recordOf } from "./headers";
 
@@ -140,11 +140,6 @@ export function ratesOfValues(values: Readonly<Partial<Record<RateKey, unknown>>
   return orThrow(parseRates(values));
 }
 
-function rateKeyOf(label: unknown): RateKey | undefined {
-  const said = String(label).trim().toLowerCase();
-  return RATE_KEYS.find((key) => RATE_ROWS[key].label.toLowerCase() === said);
-}
-
 const KEYS: ReadonlySet<string> = new Set<LineKey>(LINE_KEYS);
 
 function readDesign(columns: readonly FieldColumn[], row: readonly unknown[], rates: Rates): ReadDesign {
@@ -164,13 +159,4 @@ export function lineOfRow(columns: readonly FieldColumn[], row: readonly unknown
   const line = Object.fromEntries(Object.entries(record).filter(([key]) => KEYS.has(key)));
   const quantity = isBlank(line.quantity) ? 1 : line.quantity;
   return orThrow(parseLine({ ...line, quantity }, rates));
-}
-
-/** What was read, or its first fault as the error it came from. */
-function orThrow<T>(parsed: Parsed<T>): T {
-  if (parsed.ok) return parsed.value;
-  const [fault] = parsed.faults;
-  if (!fault) throw new Error("Refused without a fault");
-  const [field = "", ...said] = fault.sentence.split(": ");
-  throw new CostingError(fault.code, field, said.join(": "));
 }

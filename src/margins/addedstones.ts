@@ -3,12 +3,13 @@ import { Quotient } from "../exact/quotient";
 import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
-import { type CostSheet, costLine, taxFactor } from "../quote/costsheet";
+import { type CostSheet, costLine, salesTax } from "../quote/costsheet";
 import type { Rates } from "../rates/rates";
 import { fieldsNamed } from "../reading/formfields";
 import { readNumber } from "../reading/number";
 import { accepted, attempt, type Parsed, parseForm } from "../reading/parse";
 import { margin } from "../trade/price";
+import { netPrice } from "../trade/salestax";
 import { type Money, money, roundToCurrency, subtractMoney } from "../units/money";
 
 export const ADDED_STONES_LABELS = {
@@ -108,7 +109,7 @@ export function stonesPay(
   const cost = subtractMoney(after.landed, sheet.landed);
   const rise = added.rise ?? subtractMoney(after.price, sheet.price);
   const priceAfter = money(sheet.price.amount.plus(rise.amount), rates.currency);
-  const net = (price: Money) => price.amount.times(Quotient.one.minus(terms.discount)).dividedBy(taxFactor(rates));
+  const net = (price: Money) => netPrice(price, terms.discount, salesTax(rates)).amount;
   const marginOf = (landed: Money, price: Money) =>
     price.amount.isZero() ? undefined : margin(landed.amount, net(price));
   return Object.freeze({

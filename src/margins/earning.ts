@@ -3,12 +3,13 @@ import { type Rate, subtractRates } from "../gold/goldrate";
 import { closed, straightRates } from "../makeorbuy/crossover";
 import { MOST_LINKS } from "../order/chain";
 import type { OrderLine } from "../order/orderline";
-import { taxFactor } from "../quote/costsheet";
+import { salesTax, taxFactor } from "../quote/costsheet";
 import { costPiece, type PieceCosts } from "../quote/piececosts";
 import type { Rates } from "../rates/rates";
 import { perGramOf } from "../trade/landedcost";
 import { margin, priceAtMargin, priceAtPremium } from "../trade/price";
-import { type Money, money, timesMoney } from "../units/money";
+import { withoutTax } from "../trade/salestax";
+import { type Money, timesMoney } from "../units/money";
 import { addWeights, grams, type Weight } from "../units/weight";
 import { lineOfLinkWeight, type OtherLengths, otherLengths } from "./otherlengths";
 
@@ -33,7 +34,7 @@ export interface EarningSpan {
 /** What a premium on every gram of the finished piece brings, without the tax that prices may hold. */
 export function broughtAt(piece: PieceCosts, premium: Rate, rates: Rates): Money {
   const price = priceAtPremium(piece.finishedWeight, piece.metalRate, premium);
-  return money(price.amount.dividedBy(taxFactor(rates)), price.currency);
+  return withoutTax(price, salesTax(rates));
 }
 
 /** The share of it that is profit. */

@@ -4,13 +4,14 @@ import { costOf, type Rate } from "../gold/goldrate";
 import type { Mark } from "../gold/mark";
 import { priceCurve } from "../makeorbuy/curve";
 import { type OrderLine, parseLine } from "../order/orderline";
-import { type CostSheet, taxFactor } from "../quote/costsheet";
+import { type CostSheet, salesTax } from "../quote/costsheet";
 import type { Rates } from "../rates/rates";
 import type { PIECE_KINDS } from "../reading/orderwords";
 import { accepted, type Parsed } from "../reading/parse";
 import { perGramOf } from "../trade/landedcost";
 import { margin, premium } from "../trade/price";
-import { type Money, money, subtractMoney } from "../units/money";
+import { withoutTax } from "../trade/salestax";
+import { type Money, subtractMoney } from "../units/money";
 import type { Weight } from "../units/weight";
 import type { OwnLink } from "../weights/ownlink";
 import { type Asking, checkAsking } from "./asking";
@@ -74,7 +75,7 @@ export function compareAsking(asking: Asking, weight: Weight, line: OrderLine, r
   if (!point) throw new Error("A weight was given and no point came back");
   const { sheet } = point;
   const asked = costOf(weight, checkAsking(asking, rates.spot).asked);
-  const netAsked = money(asked.amount.dividedBy(taxFactor(rates)), asked.currency);
+  const netAsked = withoutTax(asked, salesTax(rates));
   const marginLeft = margin(sheet.landed.amount, netAsked.amount);
   return Object.freeze({
     sheet,

@@ -2,10 +2,11 @@ import { minimum, Quotient, sum } from "../exact/quotient";
 import { closed } from "../makeorbuy/crossover";
 import type { Order } from "../order/order";
 import { goldBalance } from "../order/owngold";
-import { forAll, taxFactor } from "../quote/costsheet";
+import { forAll, salesTax } from "../quote/costsheet";
 import { costPiece, fineGoldCast } from "../quote/piececosts";
 import type { Rates } from "../rates/rates";
 import { margin } from "../trade/price";
+import { withoutTax } from "../trade/salestax";
 import { addMoney, type Money, money, roundToCurrency, subtractMoney } from "../units/money";
 import { GRAMS_PER, grams, type Weight } from "../units/weight";
 
@@ -81,7 +82,7 @@ export function spotRisk(order: Order, total: Money, rates: Rates): SpotRisk {
 function netOf({ shipping }: Order, total: Money, rates: Rates): Money {
   const sent = roundToCurrency(shipping);
   const besides = subtractMoney(total, sent);
-  if (rates.taxIncluded) return money(besides.amount.dividedBy(taxFactor(rates)), total.currency);
+  if (rates.taxIncluded) return withoutTax(besides, salesTax(rates));
   const onTop = Quotient.one.plus(rates.tax);
   if (rates.shippingTaxed)
     return subtractMoney(roundToCurrency(money(total.amount.dividedBy(onTop), total.currency)), sent);

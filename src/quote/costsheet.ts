@@ -1,4 +1,4 @@
-import { maximum, Quotient } from "../exact/quotient";
+import type { Quotient } from "../exact/quotient";
 import { fineGold, type Rate } from "../gold/goldrate";
 import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
@@ -6,11 +6,13 @@ import type { Rates } from "../rates/rates";
 import { perGramOf } from "../trade/landedcost";
 import { chainLength } from "../trade/link";
 import type { MakeOrBuy } from "../trade/makeorbuy";
-import { margin, markup, premium, priceAtMargin, priceAtMarkup, priceAtPremium } from "../trade/price";
+import { margin, markup, premium, priceAtMargin } from "../trade/price";
 import type { Pricing } from "../trade/pricemethod";
-import { minorUnit } from "../units/currency";
+import { type SalesTax, shownFactor, withoutTax } from "../trade/salestax";
+import { askedPrice, partAtPremium, priceUpToStep, shownPrice } from "../trade/sellingprice";
+import { minorDigits } from "../units/currency";
 import { type Length, millimetres } from "../units/length";
-import { addMoney, type Money, money, roundToCurrency, roundUpToStep, timesMoney } from "../units/money";
+import { addMoney, type Money, roundToCurrency, timesMoney } from "../units/money";
 import type { Weight } from "../units/weight";
 import { costPiece, type PieceCosts, plainChainSourcing, stonesToBuy } from "./piececosts";
 
@@ -52,7 +54,7 @@ export function costLine(line: OrderLine, terms: Pick<Order, "spot" | "pricing">
   const { metalRate: rate, finishedWeight: finished, landed } = piece;
   const pricing = line.pricing ?? terms.pricing;
   const price = priceOf(piece, line, pricing, rates);
-  const netPrice = money(price.amount.dividedBy(taxFactor(rates)), price.currency);
+  const netPrice = withoutTax(price, salesTax(rates));
   const reached = chainLength(line.links, line.pitch, line.clasp.length);
   return Object.freeze({
     ...piece,
@@ -85,43 +87,35 @@ function cashOutOf({ costs }: PieceCosts, line: OrderLine): Money {
   );
 }
 
+/** How tax stands to the prices shown. */
+export function salesTax({ tax, taxIncluded }: Rates): SalesTax {
+  return { share: tax, isIncluded: taxIncluded };
+}
+
 /** What a net amount is multiplied by to hold the tax where shown prices do; 1 where tax comes on top. */
 export function taxFactor(rates: Rates): Quotient {
-  return rates.taxIncluded ? Quotient.one.plus(rates.tax) : Quotient.one;
+  return shownFactor(salesTax(rates));
 }
 
 /** The price of a piece, rounded up to the price step; a price set by hand stands as it was set. */
 function priceOf(piece: PieceCosts, line: OrderLine, pricing: Pricing, rates: Rates): Money {
   if (pricing.by === "own price") return roundToCurrency(pricing.price);
-  const asked = timesMoney(askedFor(piece, line, pricing), taxFactor(rates));
-  // Without a step a price goes up to the smallest coin, so that no piece is ever given away.
-  const step = maximum(rates.priceStep, minorUnit(rates.currency));
-  return roundToCurrency(roundUpToStep(asked, step));
+  const { chainWeight: weight, metalRate, landed } = piece;
+  const apart = pricing.by === "premium" ? apartAt(pricing.rate, piece, line) : landed;
+  const asked = askedPrice({ landed, apart, weight, metalRate }, pricing);
+  return priceUpToStep(shownPrice(asked, salesTax(rates)), rates.priceStep, minorDigits(rates.currency));
 }
 
-function askedFor(piece: PieceCosts, line: OrderLine, pricing: Exclude<Pricing, { by: "own price" }>): Money {
-  const { metalRate: rate, chainWeight, costs, landed } = piece;
-  switch (pricing.by) {
-    case "markup":
-      return priceAtMarkup(landed, pricing.share);
-    case "margin":
-      return priceAtMargin(landed, pricing.share);
-    case "premium":
-      return addMoney(
-        priceAtPremium(chainWeight, rate, pricing.rate),
-        atPremium(line.clasp.weight, rate, pricing.rate, costs.clasp),
-        atPremium(line.findings.weight, rate, pricing.rate, costs.findings),
-        costs.stones,
-        costs.setting,
-        costs.engraving,
-        costs.plating,
-      );
-  }
-}
-
-/** A clasp or finding by its weight like the chain, but never for less than it cost: one without a weight is not given away. */
-function atPremium(weight: Weight, rate: Rate, over: Rate, cost: Money): Money {
-  return money(maximum(priceAtPremium(weight, rate, over).amount, cost.amount), cost.currency);
+/** What is apart from the weight of the links where a premium prices them. */
+function apartAt(over: Rate, { metalRate, costs }: PieceCosts, { clasp, findings }: OrderLine): Money {
+  return addMoney(
+    partAtPremium(clasp.weight, metalRate, over, costs.clasp),
+    partAtPremium(findings.weight, metalRate, over, costs.findings),
+    costs.stones,
+    costs.setting,
+    costs.engraving,
+    costs.plating,
+  );
 }
 
 /** A money amount for so many pieces. */

@@ -1,13 +1,13 @@
-import { maximum, Quotient, sum } from "../exact/quotient";
+import { Quotient, sum } from "../exact/quotient";
 import type { Colour } from "../gold/alloy";
 import { costOf, fineGold, metalRate, type Rate } from "../gold/goldrate";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import type { Rates } from "../rates/rates";
 import { CLASP_PARTS } from "../trade/clasp";
-import { labourCost, type Making, stoneCost } from "../trade/landedcost";
+import { castingCost, chargedWeight, labourCost, lostWeight, type Making, stoneCost } from "../trade/landedcost";
 import { type MakeOrBuy, makeOrBuy } from "../trade/makeorbuy";
-import { benchLoss, castWeight } from "../trade/polishloss";
+import { castWeight } from "../trade/polishloss";
 import { addMoney, type Money, money, subtractMoney } from "../units/money";
 import { addWeights, grams, timesWeight, type Weight } from "../units/weight";
 
@@ -90,15 +90,14 @@ function costsOf(
   cast: Weight,
   labour: Money,
 ): Readonly<Record<CostLine, Money>> {
-  const quick = rates.costBasis === "quick";
-  const lost = quick ? benchLoss(castParts, rates.loss) : grams(cast.grams.minus(castParts.grams));
+  const weights = { finished: castParts, cast };
   const none = money(Quotient.zero, rates.currency);
   const stones = line.stones.map((set) => stoneCost(set.count, set.price, none, set.breakage));
   const setting = line.stones.map((set) => stoneCost(set.count, none, set.settingFee, Quotient.zero));
   const direct = {
     metal: costOf(castParts, rate),
-    lost: costOf(lost, rate),
-    casting: castingCost(quick ? castParts : cast, line.quantity, rates),
+    lost: costOf(lostWeight(weights, rates.loss, rates.costBasis), rate),
+    casting: castingCost(chargedWeight(weights, rates.costBasis), castingTerms(rates), line.quantity),
     labour,
     clasp: line.clasp.cost,
     findings: line.findings.cost,
@@ -110,12 +109,6 @@ function costsOf(
   };
   const before = sum(Object.values(direct).map((cost) => cost.amount));
   return Object.freeze({ ...direct, overhead: money(before.times(rates.overhead), rates.currency) });
-}
-
-/** Casting of one piece; the caster's minimum is for all pieces of the line, shared by them. */
-function castingCost(each: Weight, quantity: Quotient, rates: Rates): Money {
-  const all = costOf(timesWeight(each, quantity), rates.castingFee);
-  return money(maximum(all.amount, rates.castingMinimum.amount).dividedBy(quantity), rates.currency);
 }
 
 /** The plain chain made, against ready chain of its weight at the surcharge on Rates. See plainChainMaking. */
@@ -134,9 +127,9 @@ export function plainChainSourcing(
  * @param chain their finished weight, above zero
  */
 export function plainChainMaking(line: OrderLine, chain: Weight, links: Quotient, spot: Money, rates: Rates): Making {
-  const charged = rates.costBasis === "quick" ? chain : castWeight(chain, rates.loss);
+  const charged = chargedWeight({ finished: chain, cast: castWeight(chain, rates.loss) }, rates.costBasis);
   const byWeight = costOf(charged, rates.castingFee);
-  const overMinimum = subtractMoney(castingCost(charged, line.quantity, rates), byWeight);
+  const overMinimum = subtractMoney(castingCost(charged, castingTerms(rates), line.quantity), byWeight);
   return {
     weight: chain,
     metalRate: metalRate(spot, line.gold),
@@ -165,6 +158,10 @@ function alloysOf(line: OrderLine, castParts: Weight, cast: Weight): AlloyPart[]
   });
 }
 
+function castingTerms(rates: Rates) {
+  return { fee: rates.castingFee, minimum: rates.castingMinimum };
+}
+
 function labourRates(rates: Rates) {
   return {
     flat: rates.labourFlat,
@@ -175,6 +172,6 @@ function labourRates(rates: Rates) {
 }
 
 /** How many stones to buy for so many pieces: those set, and those that setting breaks, in whole stones. */
-export function stonesToBuy(set: StoneSet, pieces: Quotient): Quotient {
+export function stonesToBuy(set: Pick<StoneSet, "count" | "breakage">, pieces: Quotient): Quotient {
   return set.count.times(pieces).times(Quotient.one.plus(set.breakage)).ceil();
 }

@@ -3,10 +3,12 @@ import type { Order } from "../order/order";
 import { type GoldBalance, goldBalance, type OwnGold } from "../order/owngold";
 import type { QuoteNumber } from "../order/quotenumber";
 import type { Rates } from "../rates/rates";
+import { isPlatingUnnamed } from "../trade/plating";
 import { margin, markup, priceAtMargin } from "../trade/price";
+import { taxOf, withoutTax } from "../trade/salestax";
 import { addMoney, type Money, money, roundToCurrency, roundUpToStep, subtractMoney, timesMoney } from "../units/money";
 import { GRAMS_PER, grams, type Weight } from "../units/weight";
-import { type CostSheet, forAll, taxFactor } from "./costsheet";
+import { type CostSheet, forAll, salesTax } from "./costsheet";
 import { type QuoteLine, quoteLine } from "./quoteline";
 
 /** What a customer reads. Holds no cost: nothing in it can reveal one. */
@@ -59,6 +61,8 @@ export interface QuoteWatch {
   readonly floor: Money;
   /** Lines, counted from 0, that the discount leaves below their own floor, though the whole order may be above its. */
   readonly linesBelowFloor: readonly number[];
+  /** Lines, counted from 0, that are plated with a metal nobody has named: the quote says nothing of their plating. */
+  readonly platingUnnamed: readonly number[];
   /** The deposit does not cover the cash that goes out. */
   readonly depositShort: boolean;
   /** Cash out before the work is sold: metal that is not the customer's own, casting, clasps, findings, stones, free lines. */
@@ -99,7 +103,7 @@ export function makeQuote(
   const toPay = balance ? subtractMoney(total, balance.credit) : total;
   const cashOut = cashOutOf(order, sheets, balance);
   const deposit = depositOf(toPay, cashOut, order.deposit, rates);
-  const net = cash(work.amount.dividedBy(taxFactor(rates)));
+  const net = withoutTax(work, salesTax(rates));
   const landed = addMoney(
     totalOf(sheets, (sheet) => sheet.landed, rates),
     ...order.extras.map(({ cost }) => cost),
@@ -144,6 +148,7 @@ export function makeQuote(
           timesMoney(netPrice, Quotient.one.minus(order.discount)).amount.isLessThan(least.amount) ? [index] : [],
         ),
       ),
+      platingUnnamed: Object.freeze(sheets.flatMap(({ line }, index) => (isPlatingUnnamed(line) ? [index] : []))),
       depositShort: deposit.amount.isLessThan(cashOut.amount),
       cashOut,
       belowZero: total.amount.isNegative(),
@@ -157,7 +162,7 @@ export function makeQuote(
 /** Tax on the work, and on shipping where that is taxed. Rounded once. */
 function taxOn(work: Money, shipping: Money, rates: Rates): Money {
   const taxed = rates.shippingTaxed ? addMoney(work, shipping) : work;
-  return roundToCurrency(money(taxed.amount.times(rates.tax).dividedBy(taxFactor(rates)), taxed.currency));
+  return roundToCurrency(taxOf(taxed, salesTax(rates)));
 }
 
 /** A customer's gold that goes into the work need not be bought. */

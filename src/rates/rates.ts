@@ -1,16 +1,21 @@
+import { CostingError, found } from "../exact/errors";
 import { MONEY_AT_LEAST_0, type NumberRule, SHARE, SPOT_RULE, WHOLE_SHARE } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import { perGram, type Rate } from "../gold/goldrate";
 import { fieldsNamed } from "../reading/formfields";
+import { readNumber } from "../reading/number";
 import { YES_NO } from "../reading/orderwords";
-import { accepted, field, type Parsed, parseForm } from "../reading/parse";
+import { accepted, field, orThrow, type Parsed, parseForm } from "../reading/parse";
+import { readOptionalText } from "../reading/words";
 import { COST_BASES, type CostBasis } from "../trade/landedcost";
-import { LOSS_BASES, type Loss } from "../trade/polishloss";
+import { readPlatingMetal } from "../trade/plating";
+import { LOSS_BASES, type Loss, type LossBasis } from "../trade/polishloss";
 import { PRICE_METHODS, type PriceMethod, type Pricing, pricingOf, RULE_OF } from "../trade/pricemethod";
+import { TAX_IS } from "../trade/salestax";
 import { type Currency, parseCurrency } from "../units/currency";
 import { type Money, money } from "../units/money";
 import { grams } from "../units/weight";
-import { RATE_KEYS, RATE_ROWS, type RateKey, TAX_IS } from "./raterows";
+import { RATE_KEYS, RATE_ROWS, type RateKey } from "./raterows";
 
 /** The workshop's rates, read and checked. */
 export interface Rates {
@@ -32,6 +37,8 @@ export interface Rates {
   readonly settingFee: Money;
   /** Undefined while nobody has said what plating costs. */
   readonly plating: Money | undefined;
+  /** What plated pieces are plated with; "" while nobody has said it. */
+  readonly platingMetal: string;
   /** Share of the stones broken in setting. */
   readonly breakage: Quotient;
   /** Share of the cost before it. */
@@ -85,9 +92,7 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
     spot: cash(amounts.spot),
     castingFee: gram(amounts.castingFee),
     castingMinimum: cash(amounts.castingMinimum),
-    loss: Object.freeze(
-      lossBasis === "grams" ? { basis: lossBasis, weight: grams(loss) } : { basis: lossBasis, share: loss },
-    ),
+    loss: lossOf(loss, lossBasis),
     labourFlat: cash(amounts.labourFlat),
     labourPerLink: cash(amounts.labourPerLink),
     labourPerGram: gram(amounts.labourPerGram),
@@ -103,6 +108,43 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
   });
 }
 
+/** The polishing loss of the Rates sheet alone, whatever its other rows hold. */
+export function parseLoss(record: Readonly<Record<string, unknown>>): Parsed<Loss> {
+  const parsed = parseForm(lossShape(said(record.lossBasis) === "grams"), record);
+  return parsed.ok ? accepted(lossOf(parsed.value.loss, parsed.value.lossBasis)) : parsed;
+}
+
+function lossOf(loss: Quotient, basis: LossBasis): Loss {
+  return Object.freeze(basis === "grams" ? { basis, weight: grams(loss) } : { basis, share: loss });
+}
+
+/** The row of the Rates sheet that bears a name, whatever its capitals and the spaces around it. */
+export function rateKeyOf(name: unknown): RateKey | undefined {
+  const said = String(name).trim().toLowerCase();
+  return RATE_KEYS.find((key) => LABELS[key].toLowerCase() === said);
+}
+
+/**
+ * What one row of the Rates sheet says, read as parseRates reads it: a word in its usual letters, a figure, a blank as what
+ * counts in its place; "" where nothing does. Polish loss alone says nothing: it is a share or grams by another row.
+ * Errors: unknownWord for another name; what the row is refused for.
+ */
+export function readRate(name: unknown, value: unknown): Quotient | string {
+  const key = rateKeyOf(name);
+  if (key === undefined || key === "loss") throw new CostingError("unknownWord", "rate", `${found(name)}; ${A_ROW}`);
+  // A blank says nothing here: who asks is about to plate a piece.
+  if (key === "plating") return readNumber(value, LABELS.plating, MONEY_AT_LEAST_0);
+  const forms: Partial<Record<RateKey, Form>> = shapeFor(key, false);
+  const form = forms[key];
+  if (!form) return readOptionalText(value, LABELS[key]);
+  const read = orThrow(parseForm({ [key]: form }, { [key]: value }))[key];
+  return read instanceof Quotient || typeof read === "string" ? read : "";
+}
+
+type Form = ReturnType<typeof shape>[keyof ReturnType<typeof shape>];
+
+const A_ROW = `give the name of a row of Rates besides ${RATE_ROWS.loss.label}, such as "${RATE_ROWS.tax.label}"`;
+
 const LABELS = Object.fromEntries(RATE_KEYS.map((key) => [key, RATE_ROWS[key].label])) as Record<RateKey, string>;
 
 /** The fields by what two of them decide: one shape for each way of pricing and each basis of the loss, made when first read. */
@@ -114,6 +156,14 @@ function shapeFor(priceBy: string, inGrams: boolean) {
   const known = SHAPES.get(key) ?? shape(method, inGrams);
   SHAPES.set(key, known);
   return known;
+}
+
+function lossShape(inGrams: boolean) {
+  const named = fieldsNamed(LABELS);
+  return {
+    loss: named.number("loss", inGrams ? LOSS_GRAMS : SHARE),
+    lossBasis: named.word("lossBasis", LOSS_BASES),
+  };
 }
 
 function shape(method: PriceMethod | undefined, inGrams: boolean) {
@@ -128,8 +178,7 @@ function shape(method: PriceMethod | undefined, inGrams: boolean) {
     spotAge: named.optional("spotAge", HOURS),
     castingFee: named.number("castingFee", MONEY_AT_LEAST_0),
     castingMinimum: orZero("castingMinimum", MONEY_AT_LEAST_0),
-    loss: named.number("loss", inGrams ? LOSS_GRAMS : SHARE),
-    lossBasis: named.word("lossBasis", LOSS_BASES),
+    ...lossShape(inGrams),
     costBasis: named.word("costBasis", COST_BASES),
     labourFlat: orZero("labourFlat", MONEY_AT_LEAST_0),
     labourPerLink: orZero("labourPerLink", MONEY_AT_LEAST_0),
@@ -139,6 +188,7 @@ function shape(method: PriceMethod | undefined, inGrams: boolean) {
     settingFee: orZero("settingFee", MONEY_AT_LEAST_0),
     breakage: orZero("breakage", SHARE),
     plating: named.optional("plating", MONEY_AT_LEAST_0),
+    platingMetal: field((value) => readPlatingMetal(value, LABELS.platingMetal)),
     overhead: orZero("overhead", WHOLE_SHARE),
     priceBy: named.word("priceBy", PRICE_METHODS),
     markup: chosen("markup"),

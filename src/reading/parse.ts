@@ -1,4 +1,4 @@
-import { z } from "zod";
+import { z } from "zod/mini";
 import { CostingError, type CostingErrorCode, type Fault } from "../exact/errors";
 
 // Zod would write and compile a parser for every form it is given: longer than reading it, and what a page may be forbidden.
@@ -18,7 +18,7 @@ export function refused(faults: readonly Fault[]): Parsed<never> {
 }
 
 /** What a form of these fields is read to. */
-export type FormOf<Shape extends z.ZodRawShape> = z.output<z.ZodObject<Shape>>;
+export type FormOf<Shape extends z.core.$ZodShape> = z.output<z.ZodMiniObject<Shape>>;
 
 /** The faults of all parts that were refused. */
 export function faultsOf(...parts: readonly Parsed<unknown>[]): readonly Fault[] {
@@ -27,39 +27,42 @@ export function faultsOf(...parts: readonly Parsed<unknown>[]): readonly Fault[]
 
 /** A field of a form read by one of our readers, whose CostingError becomes the field's fault. */
 export function field<T>(read: (value: unknown) => T) {
-  return z.unknown().transform((value, context): T => {
-    try {
-      return read(value);
-    } catch (error) {
-      if (!(error instanceof CostingError)) throw error;
-      context.issues.push({
-        code: "custom",
-        message: error.message,
-        params: { code: error.code },
-        input: value,
-      });
-      return z.NEVER;
-    }
-  });
+  return z.pipe(
+    z.unknown(),
+    z.transform((value, context): T => {
+      try {
+        return read(value);
+      } catch (error) {
+        if (!(error instanceof CostingError)) throw error;
+        context.issues.push({
+          code: "custom",
+          message: error.message,
+          params: { code: error.code },
+          input: value,
+        });
+        return z.NEVER;
+      }
+    }),
+  );
 }
 
 /** What zod makes of a shape, which is most of the work where a shape is read once for every row. */
-const FORMS = new WeakMap<z.ZodRawShape, z.ZodObject>();
+const FORMS = new WeakMap<z.core.$ZodShape, z.ZodMiniObject>();
 
-function formOf<Shape extends z.ZodRawShape>(shape: Shape): z.ZodObject<Shape> {
+function formOf<Shape extends z.core.$ZodShape>(shape: Shape): z.ZodMiniObject<Shape> {
   const known = FORMS.get(shape);
   // Kept under this very shape, so it is a form of it.
-  if (known) return known as z.ZodObject<Shape>;
+  if (known) return known as z.ZodMiniObject<Shape>;
   const made = z.object(shape);
   FORMS.set(shape, made);
   return made;
 }
 
 /** Reads a whole record, gathering the faults of all its fields before it gives up. */
-export function parseForm<Shape extends z.ZodRawShape>(
+export function parseForm<Shape extends z.core.$ZodShape>(
   shape: Shape,
   record: Readonly<Record<string, unknown>>,
-): Parsed<z.output<z.ZodObject<Shape>>> {
+): Parsed<z.output<z.ZodMiniObject<Shape>>> {
   const known = Object.fromEntries(Object.keys(shape).map((key) => [key, record[key]]));
   const result = formOf(shape).safeParse(known);
   return result.success ? accepted(result.data) : refused(result.error.issues.map(faultIn));
@@ -73,6 +76,15 @@ function faultIn(issue: z.core.$ZodIssue): Fault {
 /** The fault of one field. @param said what was found and what would be right */
 export function faultOf(key: string, label: string, code: CostingErrorCode, said: string): Fault {
   return Object.freeze({ field: key, code, sentence: new CostingError(code, label, said).message });
+}
+
+/** What was read, or its first fault as the error it came from. */
+export function orThrow<T>(parsed: Parsed<T>): T {
+  if (parsed.ok) return parsed.value;
+  const [fault] = parsed.faults;
+  if (!fault) throw new Error("Refused without a fault");
+  const [named = "", ...said] = fault.sentence.split(": ");
+  throw new CostingError(fault.code, named, said.join(": "));
 }
 
 /** Runs a step that throws CostingErrors; each becomes the fault of one field. */

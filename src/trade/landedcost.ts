@@ -2,7 +2,7 @@ import { maximum, Quotient } from "../exact/quotient";
 import { addRates, costOf, perGram, type Rate } from "../gold/goldrate";
 import type { Currency } from "../units/currency";
 import { addMoney, type Money, money, sameCurrency, timesMoney } from "../units/money";
-import type { Weight } from "../units/weight";
+import { grams, timesWeight, type Weight } from "../units/weight";
 import { benchLoss, castWeight, type Loss } from "./polishloss";
 
 /**
@@ -58,6 +58,45 @@ export function labourCost<C extends Currency>(
   const worked = addMoney(labour.flat, timesMoney(labour.perLink, links), costOf(weight, labour.perGram));
   sameCurrency(worked, labour.minimum);
   return money(maximum(worked.amount, labour.minimum.amount), worked.currency);
+}
+
+/** What is made of a piece, and what is cast for it. */
+interface CastPiece {
+  readonly finished: Weight;
+  readonly cast: Weight;
+}
+
+/** The weight that the caster's fee is counted on: all that is cast; on the quick basis the finished, or stated, weight. */
+export function chargedWeight({ finished, cast }: CastPiece, basis: CostBasis): Weight {
+  return basis === "quick" ? finished : cast;
+}
+
+/** The grams lost in polishing as they are charged: cast less finished; on the quick basis as the bench counts them. */
+export function lostWeight({ finished, cast }: CastPiece, loss: Loss, basis: CostBasis): Weight {
+  return basis === "quick" ? benchLoss(finished, loss) : grams(cast.grams.minus(finished.grams));
+}
+
+/** What a caster charges. */
+export interface CastingTerms<C extends Currency = Currency> {
+  readonly fee: Rate<C>;
+  /** Least for the pieces of one design, cast together. */
+  readonly minimum: Money<NoInfer<C>>;
+}
+
+/** Casting of one piece; the caster's minimum is for all pieces cast together, shared by them. @param pieces above zero */
+export function castingCost<C extends Currency>(
+  charged: Weight,
+  { fee, minimum }: CastingTerms<C>,
+  pieces: Quotient,
+): Money<C> {
+  const all = castingOfAll(costOf(timesWeight(charged, pieces), fee), minimum);
+  return money(all.amount.dividedBy(pieces), all.currency);
+}
+
+/** What the caster charges for pieces cast together: by weight, but not below the minimum. */
+export function castingOfAll<C extends Currency>(byWeight: Money<C>, minimum: Money<NoInfer<C>>): Money<C> {
+  sameCurrency(byWeight, minimum);
+  return money(maximum(byWeight.amount, minimum.amount), byWeight.currency);
 }
 
 /** Stones set: count x (stone price x (1 + breakage) + setting fee). @param breakage share of stones broken in setting */

@@ -66,7 +66,8 @@ export function listPart(on: {
         const priced = parts.flat();
         const addition = await addColumns({
           designs: chosen.designs,
-          fields: chosen.matches.flatMap(({ place, key, unit }) => (key ? [{ place, key, unit }] : [])),
+          headers: chosen.headers,
+          direct: chosen.direct,
           priced,
           rates,
           wrote: async (share) => {

@@ -6,7 +6,11 @@ import { formPlan } from "../controls/formplan";
 import { progressBar } from "../controls/progress";
 import type { Progressed } from "../controls/progressed";
 import { readFigures } from "../controls/readfigures";
-import { showNumber } from "../wording/display";
+import type { RatesReading } from "../excel/rates/rates";
+import type { TakeLink } from "../order/linkoffer";
+import type { Working } from "../views/lazypart";
+import { showGrams, showNumber } from "../wording/display";
+import { LINK_OFFER_TEXTS } from "../wording/linkoffertexts";
 import { TEXTS } from "../wording/texts";
 import { type AlloyAsked, alloyFields } from "./alloyfields";
 import { Examiner } from "./examiner";
@@ -24,18 +28,20 @@ import { weighSolids } from "./weighing";
 const { model: texts } = TEXTS;
 
 export interface ModelEvents {
-  /** A link's weight in grams, as a plain decimal, for the order. */
-  readonly useLinkWeight: (grams: string) => void;
+  readonly takeLink: TakeLink;
+  /** Rates as last read. */
+  readonly rates: () => RatesReading | undefined;
   /** The gold that the order asks for now. */
   readonly alloyAsked: () => AlloyAsked;
   readonly say: (sentence: string) => void;
 }
 
 /** Opens the part of the pane in which a model file is examined and weighed. */
-export function openModel(place: HTMLElement, on: ModelEvents): void {
+export function openModel(place: HTMLElement, on: ModelEvents): Working {
   let name = "";
   let closePicture = () => {};
   let progressed: Progressed = { share: 0 };
+  let followRates = () => {};
   const examiner = new Examiner({
     progress: (step, share) =>
       tell(
@@ -52,6 +58,7 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
       drop.shrink(true);
       const shown = examined(name, report, shape, on);
       closePicture = shown.close;
+      followRates = shown.follow;
       outcome.replaceChildren(shown.root);
       shown.root.focus({ preventScroll: true });
       on.say(texts.work.done(name, report.solids.length));
@@ -70,12 +77,14 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
   const outcome = element("div", { class: "outcome" });
   place.replaceChildren(element("p", { class: "help" }, texts.file.intro), drop.root, bar.root, refusal, outcome);
   end("");
+  return { follow: () => followRates() };
 
   function start(file: File): void {
     name = file.name;
     setText(refusal, "");
     refusal.hidden = true;
     closePicture();
+    followRates = () => {};
     outcome.replaceChildren();
     drop.shrink(false);
     drop.root.hidden = true;
@@ -108,7 +117,12 @@ const LINK_GROUPS = [group("links", "", [figure("links", "whole", { required: tr
 const LINKS = { right: "a whole number of links from 1", least: "1", most: "100000", whole: true };
 
 /** One examined model: everything a person chooses about it, and what it weighs. */
-function examined(name: string, report: Report, shape: Shape, on: ModelEvents): { root: HTMLElement; close(): void } {
+function examined(
+  name: string,
+  report: Report,
+  shape: Shape,
+  on: ModelEvents,
+): Working & { readonly root: HTMLElement; close(): void } {
   const units = unitChoice(shape.size);
   const solids = solidList(report.solids);
   const alloy = alloyFields(on.alloyAsked());
@@ -119,9 +133,12 @@ function examined(name: string, report: Report, shape: Shape, on: ModelEvents): 
     { changed: () => undefined },
   );
   const used = element("p", { class: "help", role: "status" });
-  const result = weightResult((grams, shown) => {
-    on.useLinkWeight(grams);
-    setText(used, texts.result.used(shown));
+  const result = weightResult({
+    rates: on.rates,
+    take(weight) {
+      on.takeLink({ weight, texts: {} });
+      setText(used, LINK_OFFER_TEXTS.used(showGrams(weight.weight, 3)));
+    },
   });
   const picture = pictureFold(report, shape);
   const warnings = modelWarnings(report).map((sentence) => element("li", {}, sentence));
@@ -160,5 +177,5 @@ function examined(name: string, report: Report, shape: Shape, on: ModelEvents): 
   };
   root.addEventListener("input", weigh);
   weigh();
-  return { root, close: picture.close };
+  return { root, close: picture.close, follow: result.follow };
 }

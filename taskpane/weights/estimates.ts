@@ -1,18 +1,21 @@
 import {
   inWeightUnit,
-  type LineKey,
   type MaterialChange,
   type Parsed,
   parseRecast,
   parseResizing,
   parseWax,
   RECAST_LABELS,
+  RECAST_STAGES,
   RESIZE_LABELS,
   type RecastKey,
+  type RecastStage,
   type ResizeKey,
   type Resizing,
+  type StagedWeight,
   WAX_LABELS,
   type WaxKey,
+  type Weight,
   YES_NO,
 } from "../../src/index";
 import { answerBox } from "../controls/answerbox";
@@ -23,17 +26,19 @@ import { spokenNote } from "../controls/note";
 import { pressSteps } from "../controls/pressstep";
 import { readForm } from "../controls/readform";
 import { putFormulaIntoCell } from "../excel/tables/cellformula";
+import { linkOffer } from "../order/linkofferpart";
+import type { Working } from "../views/lazypart";
 import { showNumber } from "../wording/display";
+import { LINK_OFFER_TEXTS } from "../wording/linkoffertexts";
 import { SCALE_TEXTS } from "../wording/scaletexts";
 import { showScale } from "../wording/shownweight";
 import { recastFormula, resizeFormula, waxFormula } from "./formulas";
-import { plain } from "./linkrow";
 import type { ScaleEvents } from "./weightevents";
 
 const { estimates: texts } = SCALE_TEXTS;
 
 /** What one of the small forms works out: with what, in which words, as which formula. */
-interface Estimate<K extends string, T extends { readonly weight: MaterialChange["weight"] }> {
+interface Estimate<K extends string, T extends { readonly weight: StagedWeight<RecastStage> }> {
   readonly name: string;
   readonly title: string;
   readonly words: string;
@@ -47,8 +52,14 @@ interface Estimate<K extends string, T extends { readonly weight: MaterialChange
 }
 
 /** Weight from wax, in another alloy and at another width, each with its formula. */
-export function estimates(on: ScaleEvents): HTMLElement {
-  return element("div", {}, estimate(WAX, on), estimate(RECAST, on), estimate(RESIZE, on));
+export function estimates(on: ScaleEvents): Working & { readonly root: HTMLElement } {
+  const all = [estimate(WAX, on), estimate(RECAST, on), estimate(RESIZE, on)];
+  return {
+    root: element("div", {}, ...all.map(({ root }) => root)),
+    follow() {
+      for (const each of all) each.follow();
+    },
+  };
 }
 
 const { grams, density, millimetres } = SCALE_TEXTS;
@@ -56,7 +67,9 @@ const wax = formPlan<WaxKey>(texts.wax.help);
 const recast = formPlan<RecastKey>(texts.recast.help);
 const resize = formPlan<ResizeKey>(texts.resize.help);
 
-const WAX: Estimate<WaxKey, MaterialChange> = {
+const STAGES = choicesOf(RECAST_STAGES, texts.stages);
+
+const WAX: Estimate<WaxKey, MaterialChange<"cast">> = {
   name: "wax",
   ...texts.wax,
   labels: WAX_LABELS,
@@ -77,6 +90,7 @@ const RECAST: Estimate<RecastKey, MaterialChange> = {
   labels: RECAST_LABELS,
   fields: [
     recast.mark("weight", "whole", { required: true, unit: grams }),
+    recast.choice("stage", "whole", STAGES, { help: texts.stageHelp }),
     recast.figures("fromDensity", "whole", { required: true, unit: density }),
     recast.figures("toDensity", "whole", { required: true, unit: density }),
   ],
@@ -92,6 +106,7 @@ const RESIZE: Estimate<ResizeKey, Resizing> = {
   labels: RESIZE_LABELS,
   fields: [
     resize.mark("weight", "whole", { required: true, unit: grams }),
+    resize.choice("stage", "whole", STAGES, { help: texts.stageHelp }),
     resize.figure("fromWidth", "half", { required: true, unit: millimetres }),
     resize.figure("toWidth", "half", { required: true, unit: millimetres }),
     resize.figure("linksPer", "half"),
@@ -100,7 +115,7 @@ const RESIZE: Estimate<ResizeKey, Resizing> = {
   parse: parseResizing,
   working: ({ known, fromWidth, toWidth, weight, linksPer }) =>
     [
-      `${inGrams(known)} × (${showNumber(toWidth, 3)} ÷ ${showNumber(fromWidth, 3)})³ ${texts.result(showScale(weight))}`,
+      `${inGrams(known)} × (${showNumber(toWidth, 3)} ÷ ${showNumber(fromWidth, 3)})³ ${resultOf(weight)}`,
       ...(linksPer ? [texts.resize.links(showNumber(linksPer, 4))] : []),
     ].join(". "),
   formula: resizeFormula,
@@ -109,24 +124,28 @@ const RESIZE: Estimate<ResizeKey, Resizing> = {
 };
 
 function changeInFigures({ known, from, to, weight }: MaterialChange): string {
-  return `${inGrams(known)} × ${showNumber(to.value, 3)} ÷ ${showNumber(from.value, 3)} ${texts.result(showScale(weight))}`;
+  return `${inGrams(known)} × ${showNumber(to.value, 3)} ÷ ${showNumber(from.value, 3)} ${resultOf(weight)}`;
 }
 
-function inGrams(weight: MaterialChange["weight"]): string {
+function resultOf({ stage, weight }: StagedWeight<RecastStage>): string {
+  return texts.result(showScale(weight), stage);
+}
+
+function inGrams(weight: Weight): string {
   return `${showNumber(inWeightUnit(weight, "g"), 4)} g`;
 }
 
-function estimate<K extends string, T extends { readonly weight: MaterialChange["weight"] }>(
+function estimate<K extends string, T extends { readonly weight: StagedWeight<RecastStage> }>(
   plan: Estimate<K, T>,
   on: ScaleEvents,
-): HTMLElement {
+): Working & { readonly root: HTMLElement } {
   const note = spokenNote();
   const steps = pressSteps(note);
   const result = answerBox();
   const formula = element("code", { class: "formula" });
   const place = button(texts.press, "outline", putFormula, "small");
-  const use = button(texts.use, "outline", takeWeight, "small");
-  const actions = element("div", { class: "actions" }, place.root, use.root);
+  const offer = linkOffer("outline", { rates: on.rates, take });
+  const actions = element("div", { class: "actions" }, place.root);
   const form = readForm(
     {
       ...plan,
@@ -139,7 +158,8 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     note.say("");
     const value = form.read();
     setText(formula, value ? plan.formula(value) : "");
-    result.show(value ? [{ text: plan.working(value) }] : [], formula, actions);
+    offer.show(value?.weight);
+    result.show(value ? [{ text: plan.working(value) }] : [], formula, offer.root, actions);
   }
 
   function putFormula(): void {
@@ -147,24 +167,20 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     if (!value) return;
     const written = plan.formula(value);
     void steps.run(place, texts.pressing, async () => {
-      note.say(texts.placed(await putFormulaIntoCell(written), written));
+      note.say(texts.placed(await putFormulaIntoCell(written), written, value.weight.stage));
     });
   }
 
-  function takeWeight(): void {
+  function take(finished: StagedWeight<"finished">): void {
     const value = form.read();
     if (!value) return;
     const linksPer = plan.linksPer?.(value);
-    const filled: Partial<Record<LineKey, string>> = {
-      linkWeight: plain(value.weight),
-      ...(linksPer === undefined ? {} : { linksPer }),
-    };
-    on.takeLink(filled);
-    const weight = showScale(value.weight);
-    note.say(linksPer === undefined ? texts.used(weight) : texts.usedWithLinks(weight, linksPer));
+    on.takeLink({ weight: finished, texts: linksPer === undefined ? {} : { linksPer } });
+    const weight = showScale(finished.weight);
+    note.say(linksPer === undefined ? LINK_OFFER_TEXTS.used(weight) : LINK_OFFER_TEXTS.usedWithLinks(weight, linksPer));
   }
 
-  return element(
+  const root = element(
     "section",
     { class: "estimate" },
     element("h3", {}, plan.title),
@@ -174,4 +190,5 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     note.root,
     ...plan.notes.map((sentence) => element("p", { class: "caution" }, sentence)),
   );
+  return { root, follow: offer.follow };
 }

@@ -1,8 +1,9 @@
-import { button } from "../controls/button";
+import type { StagedWeight } from "../../src/index";
 import { element, setText } from "../controls/element";
 import { field } from "../controls/field";
 import { spokenNote } from "../controls/note";
 import type { LinkRow } from "../excel/weights/scalebook";
+import { linkOffer } from "../order/linkofferpart";
 import { SCALE_TEXTS } from "../wording/scaletexts";
 import { linkKeeping } from "./linkkeeping";
 import { type ChosenLink, chosenLink } from "./linkrow";
@@ -15,18 +16,13 @@ export function linkPicker(on: ScaleEvents, write: Writing) {
   const note = spokenNote();
   const empty = element("p", { class: "help" }, texts.none);
   const choice = field({ id: "link-choice", label: texts.choose, choices: [] });
-  const use = button(texts.use, "outline", takeChosen);
+  const offer = linkOffer("outline", { rates: on.rates, take: takeChosen });
   const about = element("p", { class: "help" });
-  const pick = element(
-    "div",
-    { class: "scalerow" },
-    choice.root,
-    about,
-    element("div", { class: "actions" }, use.root),
-  );
+  const pick = element("div", { class: "scalerow" }, choice.root, about, offer.root);
   const tellChosen = () => {
     const chosen = links[Number(choice.control.value)];
     setText(about, chosen?.said ?? "");
+    offer.show(chosen?.weight);
   };
   choice.control.addEventListener("change", () => {
     note.say("");
@@ -37,14 +33,10 @@ export function linkPicker(on: ScaleEvents, write: Writing) {
   let shownRows = "";
   pick.hidden = true;
 
-  function takeChosen(): void {
+  function takeChosen(weight: StagedWeight<"finished">): void {
     const chosen = links[Number(choice.control.value)];
     if (!chosen) return;
-    if (!chosen.isUsable) {
-      note.failed(chosen.said);
-      return;
-    }
-    on.takeLink(chosen.texts);
+    on.takeLink({ weight, texts: chosen.texts });
     note.say(texts.used(chosen.name));
   }
 

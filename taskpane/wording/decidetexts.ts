@@ -241,8 +241,6 @@ export const DECIDE_TEXTS = {
       left: "Left of the cash at hand",
       carries: "What the cash carries",
       room: "Cash beyond what is paid once",
-      open: "One piece less its deposit",
-      openBesides: "The same without casting",
       fewest: "Fewest at a time",
       most: "Most at a time",
       atATime: "Pieces at a time",

@@ -1,9 +1,12 @@
 import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from "vitest";
 import * as asking from "../../functions/asking";
+import * as cash from "../../functions/cash";
 import * as chain from "../../functions/chain";
 import * as cost from "../../functions/cost";
+import * as making from "../../functions/making";
 import * as metal from "../../functions/metal";
 import * as price from "../../functions/price";
+import * as selling from "../../functions/selling";
 import { Quotient } from "../../src/exact/quotient";
 import { chance, decimal, isNearest, roundedRatio, scaled, ten } from "./rows";
 
@@ -148,6 +151,30 @@ const PLAIN: readonly (readonly [(...cells: unknown[][][]) => unknown, ...((n: n
   [cost.stonesCost, (n) => 1 + n, () => 9.5, () => 1.25, () => 0.05, () => 2],
   [cost.crossoverAt, (n) => 1 + n / 100, () => 1.75, () => 3.25],
   [cost.makeOrBuyChain, (n) => 1 + n / 100, () => 41.3, () => 1.5, () => 50, () => 0.02, () => 3.25],
+  [making.linksOfColour, (n) => 1 + n, () => "YYW", () => "white"],
+  [making.labourCostOf, (n) => 1 + n, () => 41.3, () => 50, () => 0.35, () => 0.5, () => 120],
+  [making.castingCostOf, (n) => 1 + n / 100, () => 1.5, () => 25, () => 3],
+  [making.weightCharged, (n) => 1 + n / 100, () => 0.02],
+  [making.weightLost, (n) => 1 + n / 100, () => 0.02, () => "finished", () => "quick"],
+  [making.stonesBought, (n) => 1 + n, () => 3, () => 0.05],
+  [
+    selling.sellingPriceOf,
+    (n) => 100 + n / 100,
+    () => 12.5,
+    () => "margin",
+    () => 0.3,
+    () => 12.5,
+    () => 41.3,
+    () => 0.08,
+    () => "in the price ",
+    () => 5,
+    () => 2,
+  ],
+  [selling.partBrings, (n) => n / 100, () => 41.3, () => 12.5, () => 90],
+  [selling.netPriceOf, (n) => 100 + n / 100, () => 0.08, () => "in the price", () => 0.1],
+  [selling.salesTaxOn, (n) => 100 + n / 100, () => 0.08, () => "on top", () => 2],
+  [cash.costOfPieces, (n) => 100 + n / 100, () => 20, () => 150, () => 4],
+  [cash.cashNeededFor, (n) => 100 + n / 100, () => 500, () => 300],
   [price.markupOf, (n) => 100 + n / 100, () => 160],
   [price.marginOf, (n) => 100 + n / 100, () => 160],
   [price.priceByMarkup, (n) => 100 + n / 100, () => 0.3, () => 5, () => 2],

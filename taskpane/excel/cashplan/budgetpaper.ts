@@ -102,53 +102,42 @@ function saleAndCash({ price, deposit, pieces, cash }: Budget, money: string): J
   ];
 }
 
-/** So many pieces made together: the caster's minimum is for all of them. */
-function costOf(pieces: string, at: Ref): string {
-  const [each, casting] = [at("each"), at("casting")];
-  return `(${each}-${casting})*${pieces}+MAX(${casting}*${pieces},${at("castingMinimum")})`;
+/** What one piece costs, what of it is casting, and the caster's minimum. */
+function piece(at: Ref): string {
+  return `${at("each")},${at("casting")},${at("castingMinimum")}`;
+}
+
+/** Words in place of what is never reached; a fault stays a fault. */
+function orElse(asked: string, words: string): string {
+  return `IF(ISNA(${asked}),"${words}",${asked})`;
 }
 
 function beforeTheSale(money: string): JobRow[] {
   return [
     section(texts.before),
-    formula("made", texts.made, (at) => costOf(at("pieces"), at), "", money),
+    formula("made", texts.made, (at) => `CURB.PIECESCOST(${piece(at)},${at("pieces")})`, "", money),
     formula("out", texts.out, (at) => `${at("once")}+${at("made")}`, "", money),
     formula("deposits", texts.deposits, (at) => `${at("price")}*${at("deposit")}*${at("pieces")}`, "", money),
-    formula("needed", texts.needed, (at) => `${at("once")}+MAX(${at("made")}-${at("deposits")},0)`, "", money, "total"),
+    formula(
+      "needed",
+      texts.needed,
+      (at) => `CURB.CASHNEEDED(${at("once")},${at("made")},${at("deposits")})`,
+      "",
+      money,
+      "total",
+    ),
     formula("left", texts.left, (at) => `${at("cash")}-${at("needed")}`, "", money),
   ];
 }
 
-/** Whole numbers of steps in an amount: what is whole but for a double's last digits counts as whole. */
-const down = (over: string, under: string) => `INT(ROUND((${over})/(${under}),9))`;
-const up = (over: string, under: string) => `-INT(-ROUND((${over})/(${under}),9))`;
-
-/** See takenOn in src/cashplan.ts: two straight lines over the number of pieces. */
 function carried(money: string): JobRow[] {
-  const most = String(MOST_PIECES);
-  const rest = (at: Ref) => `${at("room")}-${at("castingMinimum")}`;
-  const upTo = (step: string, room: string) =>
-    `IF(${step}>0,${down(room, step)},IF(AND(${step}=0,${room}<0),0,${most}))`;
+  const pieces = (id: "FEWESTPIECES" | "MOSTPIECES") => (at: Ref) =>
+    `CURB.${id}(${at("cash")},${at("once")},${piece(at)},${at("price")}*${at("deposit")})`;
   return [
     section(texts.carries),
     formula("room", texts.room, (at) => `${at("cash")}-${at("once")}`, "", money),
-    formula("open", texts.open, (at) => `ROUND(${at("each")}-${at("price")}*${at("deposit")},9)`, "", money),
-    formula("openBesides", texts.openBesides, (at) => `ROUND(${at("open")}-${at("casting")},9)`, "", money),
-    formula(
-      "fewest",
-      texts.fewest,
-      (at) => `IF(${at("openBesides")}<0,MAX(1,${up(rest(at), at("openBesides"))}),1)`,
-      "",
-      COUNT,
-    ),
-    formula(
-      "most",
-      texts.most,
-      (at) =>
-        `IF(${at("room")}<0,0,MIN(${most},${upTo(at("open"), at("room"))},${upTo(at("openBesides"), `(${rest(at)})`)}))`,
-      "",
-      COUNT,
-    ),
+    formula("fewest", texts.fewest, pieces("FEWESTPIECES"), "", COUNT),
+    formula("most", texts.most, pieces("MOSTPIECES"), "", COUNT),
     formula(
       "carries",
       texts.atATime,
@@ -156,7 +145,7 @@ function carried(money: string): JobRow[] {
         const [fewest, top] = [at("fewest"), at("most")];
         const any = `IF(${fewest}>1,${fewest}&"${texts.orMore}","${texts.any}")`;
         const some = `IF(${fewest}>1,${fewest}&"${texts.to}"&${top},${top})`;
-        return `IF(${top}<${fewest},"${texts.none}",IF(${top}>=${most},${any},${some}))`;
+        return `IF(${top}=0,"${texts.none}",IF(${top}>=${MOST_PIECES},${any},${some}))`;
       },
       "",
       COUNT,
@@ -165,10 +154,7 @@ function carried(money: string): JobRow[] {
     formula(
       "depositForOne",
       texts.depositForOne,
-      (at) => {
-        const share = `MAX(0,(${costOf("1", at)}-${at("room")})/${at("price")})`;
-        return `IF(OR(${at("room")}<0,${share}>1),"${texts.none}",${share})`;
-      },
+      (at) => orElse(`CURB.DEPOSITNEEDED(${at("room")},${piece(at)},${at("price")})`, texts.none),
       texts.depositNote,
       SHARE,
     ),
@@ -194,15 +180,17 @@ function firstPieces(money: string): JobRow[] {
   return [
     { ...section(texts.first, texts.firstHeads), startsPage: true },
     ...rows,
-    formula("oneCost", texts.oneCost, (at) => costOf("1", at), texts.oneNote, money),
+    formula("oneCost", texts.oneCost, (at) => `CURB.PIECESCOST(${piece(at)})`, texts.oneNote, money),
     formula("oneGain", texts.oneGain, (at) => `${at("price")}-${at("oneCost")}`, "", money),
-    formula("paidBack", texts.paidBack, paidBackOf, "", COUNT, "total"),
+    formula(
+      "paidBack",
+      texts.paidBack,
+      (at) => orElse(`CURB.PAIDBACKWITH(${at("once")},${at("oneGain")})`, texts.never),
+      "",
+      COUNT,
+      "total",
+    ),
   ];
-}
-
-function paidBackOf(at: Ref): string {
-  const [once, gain] = [at("once"), at("oneGain")];
-  return `IF(${once}=0,IF(${gain}<0,"${texts.never}",1),IF(${gain}<=0,"${texts.never}",MAX(1,${up(once, gain)})))`;
 }
 
 function cashSteps(money: string): JobRow[] {

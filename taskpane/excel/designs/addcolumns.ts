@@ -1,28 +1,16 @@
-import { type LineKey, minorDigits, type PricedLine, type Rates, ROW_LABELS } from "../../../src/index";
+import { figureOf, type PricedLine, Quotient, type Rates } from "../../../src/index";
 import { addressOf } from "../address";
 import { dressAs } from "../paper";
+import { findRatesBlock } from "../rates/ratesblock";
 import { run, WorkbookFault } from "../run";
 import { type Addition, noteAddition } from "../tables/additions";
 import { type Before, clearColumns } from "../tables/cellsbefore";
-import { numberFormat } from "../template/fields";
-import {
-  type AddedColumn,
-  CAST,
-  columnFormulas,
-  FINISHED,
-  LANDED,
-  LINKS,
-  type PlacedField,
-  PRICE,
-  RECKONED,
-} from "./columnformulas";
+import { ADDED_COLUMNS, type ColumnsSource, columnFormula } from "./columnformulas";
 import type { Designs } from "./designs";
+import { digitsOf, formatOf } from "./pricelist";
 
 /** Columns to be added beside designs. */
-export interface ColumnsPlan {
-  readonly designs: Designs;
-  /** The columns in use: place in the designs, field, unit. */
-  readonly fields: readonly { readonly place: number; readonly key: LineKey; readonly unit: string | undefined }[];
+export interface ColumnsPlan extends Omit<ColumnsSource, "rates"> {
   /** What the library says of each row: a row that it refuses gets no formulas. */
   readonly priced: readonly PricedLine[];
   readonly rates: Rates;
@@ -39,40 +27,32 @@ const LOOKS = 40;
 /**
  * Adds columns of formulas to the right of the designs, one column between, or where the person has something there, right of
  * all that is on the sheet. What Excel makes of them is compared with the library row by row; on a difference, a fault or a
- * cancel they are taken back. Syncs: about six, and one for every 250 rows.
+ * cancel they are taken back. Syncs: about eight, and one for every 250 rows.
  */
 export async function addColumns(plan: ColumnsPlan): Promise<Addition> {
-  const { designs, fields, priced, rates, wrote } = plan;
-  const strange = fields.filter(({ key }) => !RECKONED.includes(key)).map(({ key }) => ROW_LABELS[key]);
-  if (strange.length > 0) {
-    throw new WorkbookFault(
-      `Columns of formulas do not reckon with ${strange.join(", ")}. Make the price list instead, which does, or set those columns to not used.`,
-    );
-  }
+  const { designs, priced, wrote } = plan;
   return run(async (context) => {
+    const block = await findRatesBlock(context);
+    const source = { ...plan, rates: block.address };
     const sheet = context.workbook.worksheets.getItem(designs.sheetId);
     const rows = designs.cells.length;
-    const placed = new Map(
-      fields.map(({ place, key, unit }): [LineKey, PlacedField] => [key, { column: designs.column + place, unit }]),
-    );
-    const width = columnFormulas(placed, 0, 0).length;
+    const width = ADDED_COLUMNS.length;
     const first = await findRoom(context, sheet, designs, width);
-    const columns = columnFormulas(placed, first, minorDigits(rates.currency));
-    const block = sheet.getRangeByIndexes(designs.row, first, rows, width);
-    const before = await lookBefore(context, block, width);
+    const added = sheet.getRangeByIndexes(designs.row, first, rows, width);
+    const before = await lookBefore(context, added, width);
     const name = `CurbwrightAdded_${crypto.randomUUID().replaceAll("-", "")}`;
     const area = `${addressOf(designs.row, first)}:${addressOf(designs.row + rows - 1, first + width - 1)}`;
     try {
-      dressColumns(sheet, columns, designs, first, before, rates);
+      dressColumns(sheet, designs, first, before, digitsOf(block.reading.values.currency));
       for (let at = 0; at < rows; at += BLOCK) {
         const count = Math.min(BLOCK, rows - at);
         const part = sheet.getRangeByIndexes(designs.row + at, first, count, width);
-        part.formulas = Array.from({ length: count }, (_, index) => contentsOf(columns, at + index, designs, priced));
+        part.formulas = Array.from({ length: count }, (_, index) => contentsOf(at + index, source, priced));
         await context.sync();
         await wrote((at + count) / rows);
       }
       await compare(context, sheet, area, designs, priced);
-      context.workbook.names.add(name, block).visible = false;
+      context.workbook.names.add(name, added).visible = false;
       return await noteAddition(context, {
         what: "columns",
         name,
@@ -94,14 +74,12 @@ export async function addColumns(plan: ColumnsPlan): Promise<Addition> {
 }
 
 /** The headers for the first row, formulas for a row that can be priced, nothing for others. */
-function contentsOf(
-  columns: readonly AddedColumn[],
-  at: number,
-  { row }: Designs,
-  priced: readonly PricedLine[],
-): string[] {
-  if (at === 0) return columns.map(({ header }) => header);
-  return columns.map(({ formula }) => (priced[at - 1]?.kind === "priced" ? formula(row + at + 1) : ""));
+function contentsOf(at: number, source: ColumnsSource, priced: readonly PricedLine[]): string[] {
+  if (at === 0) return ADDED_COLUMNS.map(({ header }) => header);
+  const isPriced = priced[at - 1]?.kind === "priced";
+  return ADDED_COLUMNS.map(({ column }) =>
+    isPriced ? columnFormula(column, source, source.designs.row + at + 1) : "",
+  );
 }
 
 /** Where so many columns and one between are free: beside the designs, or right of everything. */
@@ -141,24 +119,18 @@ async function lookBefore(context: Excel.RequestContext, block: Excel.Range, wid
 
 function dressColumns(
   sheet: Excel.Worksheet,
-  columns: readonly AddedColumn[],
   { row, cells }: Designs,
   first: number,
   before: Before,
-  rates: Rates,
+  digits: number,
 ): void {
-  const formats: Readonly<Record<AddedColumn["shown"], string>> = {
-    count: "#,##0",
-    weight: "#,##0.00",
-    money: numberFormat(minorDigits(rates.currency)),
-    share: "0.0%",
-  };
-  const formatRow = columns.map(({ shown }) => formats[shown]);
-  const body = sheet.getRangeByIndexes(row + 1, first, cells.length - 1, columns.length);
-  body.numberFormat = Array.from({ length: cells.length - 1 }, () => formatRow);
-  columns.forEach(({ header, shown }, index) => {
+  const formats = ADDED_COLUMNS.map(({ column }) => formatOf(column, digits));
+  const body = sheet.getRangeByIndexes(row + 1, first, cells.length - 1, ADDED_COLUMNS.length);
+  body.numberFormat = Array.from({ length: cells.length - 1 }, () => formats);
+  ADDED_COLUMNS.forEach(({ column, header }, index) => {
     const cell = sheet.getRangeByIndexes(row, first + index, 1, 1);
-    cell.format.columnWidth = Math.max(before.widths[index] ?? 0, header.length * 5.6 + 10, shown === "money" ? 78 : 0);
+    const least = column === "landed" || column === "price" ? 78 : 0;
+    cell.format.columnWidth = Math.max(before.widths[index] ?? 0, header.length * 5.6 + 10, least);
     // Cells that looked otherwise keep the person's look.
     if (!before.numberFormats) dressAs(cell, "headRight");
   });
@@ -193,17 +165,9 @@ async function compare(
   }
 }
 
-function agrees({ sheet }: Extract<PricedLine, { kind: "priced" }>, cells: readonly unknown[]): boolean {
-  const exactly = cells[LINKS] === sheet.line.links.toNumber() && cells[PRICE] === sheet.price.amount.toNumber();
-  return (
-    exactly &&
-    near(cells[FINISHED], sheet.finishedWeight.grams.toNumber()) &&
-    near(cells[CAST], sheet.castWeight.grams.toNumber()) &&
-    near(cells[LANDED], sheet.landed.amount.toNumber())
-  );
-}
-
-/** The rounding of a few operations on doubles, each within 2^-53. */
-function near(cell: unknown, wanted: number): boolean {
-  return typeof cell === "number" && Math.abs(cell - wanted) <= 1e-11 * Math.max(1, Math.abs(wanted));
+function agrees(line: Extract<PricedLine, { kind: "priced" }>, cells: readonly unknown[]): boolean {
+  return ADDED_COLUMNS.every(({ column }, at) => {
+    const figure = figureOf(line, column);
+    return cells[at] === (figure instanceof Quotient ? figure.toNumber() : (figure ?? ""));
+  });
 }

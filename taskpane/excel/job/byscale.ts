@@ -1,6 +1,6 @@
 import { type CostSheet, minorDigits, type Order, type Quote, type Rates } from "../../../src/index";
-import { nameOf } from "../rates/rates";
-import { cents, figureOf } from "./figures";
+import { rateIs } from "../rates/ratewords";
+import { cents, TAX } from "./figures";
 import { AGREE, settledOrQuoted } from "./outcome";
 import { formula, type JobRow, type Ref, section, within } from "./row";
 import { beforeDiscount } from "./selling";
@@ -16,14 +16,15 @@ export function byScale(sheets: readonly CostSheet[], order: Order, quote: Quote
     return `IF(COUNT(${cells.join(",")})=${cells.length},${[...costs, ...extras].join("+")},"")`;
   };
   const net = (at: Ref) =>
-    `IF(${at("landedByScale")}="","",(${workOf(`(${piecesOf(quote, rates, at)})`, order, rates, at)})/(1+${at("taxHeld")}))`;
+    `IF(${at("landedByScale")}="","",CURB.NETPRICE(${workOf(`(${piecesOf(quote, rates, at)})`, order, rates, at)},${TAX}))`;
   return [
     formula("landedByScale", "Landed, by the scale", landed, "when every line was weighed", money),
     formula("netByScale", "Net, by the scale", net, "", money),
     formula(
       "marginByScale",
       "Margin, by the scale",
-      (at) => `IF(COUNT(${at("netByScale")})=1,1-${at("landedByScale")}/${at("netByScale")},"")`,
+      (at) =>
+        `IF(AND(COUNT(${at("netByScale")})=1,N(${at("netByScale")})>0),CURB.MARGIN(${at("landedByScale")},${at("netByScale")}),"")`,
       "",
       "0.0%",
     ),
@@ -36,8 +37,8 @@ function settled(order: Order, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
   const prices = (at: Ref) => quote.lines.map((_, index) => inLine(index, at)("actualPrice", "C"));
   const taxed = (at: Ref) =>
-    `(${workOf(at("settledPieces"), order, rates, at)}+IF(${nameOf("shippingTaxed")}="yes",${at("shipping")},0))`;
-  const tax = (at: Ref) => `ROUND(${taxed(at)}*${figureOf("tax")}/(1+${at("taxHeld")}),${minorDigits(rates.currency)})`;
+    `(${workOf(at("settledPieces"), order, rates, at)}+IF(${rateIs("shippingTaxed", "yes")},${at("shipping")},0))`;
+  const tax = (at: Ref) => `CURB.SALESTAX(${taxed(at)},${TAX},${minorDigits(rates.currency)})`;
   return [
     section("Settled by final weight"),
     formula(
@@ -52,7 +53,7 @@ function settled(order: Order, quote: Quote, rates: Rates): JobRow[] {
       "Total",
       (at) =>
         `IF(COUNT(${at("settledPieces")})=1,${workOf(at("settledPieces"), order, rates, at)}+${at("shipping")}` +
-        `+IF(${nameOf("taxIs")}="in the price",0,${tax(at)}),"")`,
+        `+IF(${rateIs("taxIs", "in the price")},0,${tax(at)}),"")`,
       `${rates.currency}, at the tax that Rates hold now`,
       money,
       "total",

@@ -1,8 +1,9 @@
 import { COST_LINES, type CostLine, type CostSheet, type Rates } from "../../../src/index";
 import { asText } from "../paper";
 import { nameOf } from "../rates/rates";
+import { rateSays } from "../rates/ratewords";
 import { goldKey, stoneKey } from "./asked";
-import { cents, figureOf, IS_QUICK } from "./figures";
+import { cents, LOSS } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
 /** Cost lines that an order has or has not, in their order. */
@@ -53,7 +54,7 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
       stones((stone) => `CURB.STONECOST(${stone("B")},0,${stone("E")})`),
     ),
     engraving: given("engraving", line.engravingCost.amount.toNumber(), line.engraving),
-    plating: cost("plating", () => figureOf("plating")),
+    plating: cost("plating", () => rateSays("plating")),
     setup: given("setup", line.setup.amount.toNumber(), ""),
   };
   const last = there.at(-1) ?? "labour";
@@ -62,7 +63,7 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
     formula("metalRate", "Metal rate", (at) => `CURB.METALRATE(${at("spot")},${at(goldKey(line))})`, "a gram", money),
     cost("metal", (at) => `CURB.MELTVALUE(${at("castParts", "F")},${at(goldKey(line))},${at("spot")})`),
     cost("lost", (at) => `${at("lostWeight")}*${at("metalRate")}`),
-    cost("casting", castingOf(charged)),
+    cost("casting", (at) => castingOf(charged(at("castParts", "F")), at("quantity"))),
     cost("labour", (at) => labourOf(at("castParts"), at("chain"))),
     ...OF_ORDER.filter((key) => there.includes(key)).map((key) => besides[key]),
     ...(rates.overhead.isZero()
@@ -71,21 +72,21 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
           formula(
             "landed",
             "Landed cost",
-            (at) => `SUM(${at("metal")}:${at(last)})*(1+${figureOf("overhead")})`,
-            `=IF(${figureOf("overhead")}>0,"with the overhead on Rates","")`,
+            (at) => `SUM(${at("metal")}:${at(last)})*(1+${rateSays("overhead")})`,
+            `=IF(${rateSays("overhead")}>0,"with the overhead on Rates","")`,
             money,
             "total",
           ),
         ]
       : [
-          cost("overhead", (at) => `SUM(${at("metal")}:${at(last)})*${figureOf("overhead")}`),
+          cost("overhead", (at) => `SUM(${at("metal")}:${at(last)})*${rateSays("overhead")}`),
           formula("landed", "Landed cost", (at) => `SUM(${at("metal")}:${at("overhead")})`, "", money, "total"),
         ]),
     formula(
       "perGram",
       "Landed cost per gram",
       (at) => `${at("landed")}/${at("finished")}`,
-      `=${nameOf("costBasis")}&" basis"`,
+      `=${rateSays("costBasis")}&" basis"`,
       money,
     ),
     formula(
@@ -102,21 +103,20 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
   ];
 }
 
-/** Labour for so many links of such a weight, not below its minimum. */
+/** Labour for so many links of such a weight. */
 export function labourOf(links: string, chain: string): string {
-  const worked = `${figureOf("labourFlat")}+${links}*${figureOf("labourPerLink")}+${chain}*${figureOf("labourPerGram")}`;
-  return `MAX(${worked},${figureOf("labourMinimum")})`;
+  const rates = (["labourFlat", "labourPerLink", "labourPerGram", "labourMinimum"] as const).map(nameOf);
+  return `CURB.LABOURCOST(${[links, chain, ...rates].join(",")})`;
 }
 
-/** Casting of one piece of a weight; the caster's minimum is for all pieces of the line, shared by them. */
-export function castingOf(weight: (at: Ref) => string): (at: Ref) => string {
-  return (at) =>
-    `MAX(${weight(at)}*${nameOf("castingFee")}*${at("quantity")},${figureOf("castingMinimum")})/${at("quantity")}`;
+/** Casting of one piece, from the weight that the caster's fee is counted on. */
+export function castingOf(weight: string, pieces: string): string {
+  return `CURB.CASTINGCOST(${[weight, nameOf("castingFee"), nameOf("castingMinimum"), pieces].join(",")})`;
 }
 
-/** The weight that the caster's fee is counted on. */
-function charged(at: Ref): string {
-  return `IF(${IS_QUICK},${at("castParts", "F")},${at("castParts", "G")})`;
+/** The weight that the caster's fee is counted on, from a finished one. */
+function charged(finished: string): string {
+  return `CURB.CHARGEDWEIGHT(${finished},${LOSS})`;
 }
 
 /** Whether making the plain chain beats buying it ready. */
@@ -140,8 +140,8 @@ export function sourcing(sheet: CostSheet, rates: Rates): JobRow[] {
 /** The links alone, as if nothing else were made but their model and mould. */
 function makeOrBuy(at: Ref, sheet: CostSheet): string {
   const chain = at("chain");
-  const plain = () => `IF(${IS_QUICK},${chain},CURB.CASTWEIGHT(${chain},${nameOf("loss")},${nameOf("lossBasis")}))`;
-  const overMinimum = `${castingOf(plain)(at)}-${plain()}*${nameOf("castingFee")}`;
+  const weight = charged(chain);
+  const overMinimum = `${castingOf(weight, at("quantity"))}-CURB.CASTINGCOST(${weight},${nameOf("castingFee")})`;
   const given = [chain, at("metalRate"), nameOf("castingFee"), at("labour"), nameOf("loss"), nameOf("surcharge")];
   const other = `${overMinimum}+${costAt(sheet, at)("setup")}`;
   return `CURB.MAKEORBUY(${[...given, nameOf("lossBasis"), other, nameOf("costBasis")].join(",")})`;

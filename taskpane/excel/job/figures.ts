@@ -1,5 +1,6 @@
 import { minorDigits, type Quotient, type RateKey, type Rates } from "../../../src/index";
 import { nameOf } from "../rates/rates";
+import { rateSays } from "../rates/ratewords";
 import { numberFormat } from "../template/fields";
 
 /** Number formats of a job sheet. */
@@ -14,14 +15,12 @@ export function cents({ currency }: Rates): string {
   return numberFormat(minorDigits(currency));
 }
 
-/** A rate that may be left blank, as a figure; a number kept as text counts as in the pane. */
-export function figureOf(key: RateKey): string {
-  return `IF(${nameOf(key)}="",0,1*${nameOf(key)})`;
-}
+/** How tax stands to a price, as Rates tell it: what NETPRICE, SALESTAX and SELLINGPRICE take. */
+export const TAX = `${nameOf("tax")},${nameOf("taxIs")}`;
+/** What polishing takes, and how it is counted and charged: what LOSTWEIGHT and CHARGEDWEIGHT take. */
+export const LOSS = [nameOf("loss"), nameOf("lossBasis"), nameOf("costBasis")].join(",");
 
 /** A figure of the order that is Rates' own stays with Rates; another stands as it is. */
-export function unlessOnRates(figure: Quotient, key: RateKey, onRates: Quotient): string | number {
-  return figure.equals(onRates) ? `=${figureOf(key)}` : figure.toNumber();
+export function unlessOnRates(figure: Quotient, key: Exclude<RateKey, "loss">, onRates: Quotient): string | number {
+  return figure.equals(onRates) ? `=${rateSays(key)}` : figure.toNumber();
 }
-
-export const IS_QUICK = `${nameOf("costBasis")}="quick"`;

@@ -1,7 +1,7 @@
 import { type CostSheet, minorDigits, type Order, type QuoteLine, type Rates } from "../../../src/index";
-import { nameOf } from "../rates/rates";
-import { labourOf, ofOrder } from "./costs";
-import { COUNT, cents, figureOf, IS_QUICK, SCALE, SHARE } from "./figures";
+import { rateIs, rateSays } from "../rates/ratewords";
+import { castingOf, labourOf, ofOrder } from "./costs";
+import { COUNT, cents, SCALE, SHARE, TAX } from "./figures";
 import { castKey, polishedKey } from "./readings";
 import { type Column, type JobRow, type Ref, section } from "./row";
 import { beforeDiscount } from "./selling";
@@ -71,8 +71,9 @@ export function outcome(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
       "Margin",
       (at) => at("margin"),
       known(["actualLanded"], (at) => {
-        const net = `${quoted.perGram ? settledOrQuoted(at) : at("quoted")}*(1-${at("discount")})/(1+${at("taxHeld")})`;
-        return `IF(${net}>0,1-${at("actualLanded", "C")}/(${net}),"")`;
+        const price = quoted.perGram ? settledOrQuoted(at) : at("quoted");
+        const net = `CURB.NETPRICE(${price},${TAX},${at("discount")})`;
+        return `IF(${net}>0,CURB.MARGIN(${at("actualLanded", "C")},${net}),"")`;
       }),
       "0.0%",
     ),
@@ -127,17 +128,15 @@ function landedByScale(sheet: CostSheet, at: Ref): string {
   const counted = at("actualLinks", "C");
   const links = `IF(ISNUMBER(${counted}),${counted}/${quantity}-${parts},${at("castParts")})`;
   const chain = line.clasp.cast ? `(${each("actualPolished")}-${at("claspWeight")})` : each("actualPolished");
-  const casting =
-    `MAX(IF(${IS_QUICK},${at("actualPolished", "C")},${at("actualCast", "C")})*${nameOf("castingFee")},` +
-    `${figureOf("castingMinimum")})/${quantity}`;
+  const charged = `IF(${rateIs("costBasis", "quick")},${each("actualPolished")},${each("actualCast")})`;
   const lines = [
     // All metal cast is paid for: what is polished and what is lost.
     `${each("actualCast")}*${at("metalRate")}`,
-    casting,
+    castingOf(charged, quantity),
     labourOf(links, chain),
     ...ofOrder(sheet).map((key) => at(key)),
   ];
-  return `(${lines.join("+")})*(1+${figureOf("overhead")})`;
+  return `(${lines.join("+")})*(1+${rateSays("overhead")})`;
 }
 
 /** The quoted price, moved by each gram more or less, as far as the tolerance goes. */

@@ -1,4 +1,4 @@
-import { GRAMS_PER, minorDigits, type Order, type Quote, type Rates, showMark } from "../../../src/index";
+import { minorDigits, type Order, type Quote, type Rates, showMark } from "../../../src/index";
 import { asText } from "../paper";
 import { cents, SCALE, SHARE, unlessOnRates } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
@@ -46,8 +46,7 @@ export function ownGold({ ownGold: own }: Order, quote: Quote, rates: Rates): Jo
     formula(
       "ownCredit",
       "Credit at today's spot",
-      (at) =>
-        `ROUND(${at(isUsed ? "ownUsed" : "ownFine")}*${at("spot")}*${at("ownShare")}/${OUNCE},${minorDigits(rates.currency)})`,
+      (at) => `ROUND(${worth(isUsed ? "ownUsed" : "ownFine", at)}*${at("ownShare")},${minorDigits(rates.currency)})`,
       "at the spot above, for comparison",
       money,
     ),
@@ -56,7 +55,10 @@ export function ownGold({ ownGold: own }: Order, quote: Quote, rates: Rates): Jo
 
 /** Cash that need not go out, since the customer's gold goes in. */
 export function spared(at: Ref): string {
-  return `${at("ownUsed")}*${at("spot")}/${OUNCE}`;
+  return worth("ownUsed", at);
 }
 
-const OUNCE = GRAMS_PER.ozt.toString();
+/** Fine gold at the order's spot. */
+function worth(fine: string, at: Ref): string {
+  return `CURB.MELTVALUE(${at(fine)},1000,${at("spot")})`;
+}

@@ -1,7 +1,8 @@
 import { type CostSheet, minorDigits, type Order, type Pricing, type QuoteLine, type Rates } from "../../../src/index";
 import { nameOf } from "../rates/rates";
+import { rateIs, rateSays } from "../rates/ratewords";
 import { costAt } from "./costs";
-import { cents, figureOf, SHARE } from "./figures";
+import { cents, SHARE, TAX } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
 /** The price of one piece: as quoted, and what it would be at the rates as they stand. */
@@ -13,12 +14,18 @@ export function selling(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
     section("Price of one piece"),
     ...(follows ? pricedAsRates() : pricedByHand(pricing, money)),
     formula("asked", "Asked, before tax and step", (at) => askedFor(sheet, at), rates.currency, money),
-    formula("priceNow", "Price at today's rates", (at) => priceNow(at, rates), rates.currency, money),
+    formula(
+      "priceNow",
+      "Price at today's rates",
+      (at) => priceOf(sheet, at, `${TAX},${nameOf("priceStep")},${minorDigits(rates.currency)}`),
+      rates.currency,
+      money,
+    ),
     entry("quoted", "Quoted", price.amount.toNumber(), rates.currency, "plain", money),
     formula(
       "net",
       "Quoted, less discount and tax",
-      (at) => `${at("quoted")}*(1-${at("discount")})/(1+${at("taxHeld")})`,
+      (at) => `CURB.NETPRICE(${at("quoted")},${TAX},${at("discount")})`,
       rates.currency,
       money,
     ),
@@ -40,7 +47,7 @@ export function selling(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
     formula(
       "floor",
       "Floor",
-      (at) => `CURB.PRICEATMARGIN(${at("landed")},${figureOf("leastMargin")})`,
+      (at) => `CURB.PRICEATMARGIN(${at("landed")},${rateSays("leastMargin")})`,
       "landed cost at the least margin, without tax",
       money,
     ),
@@ -65,15 +72,15 @@ const UNITS: Readonly<Record<Pricing["by"], string>> = {
 };
 
 function pricedAsRates(): JobRow[] {
-  const by = nameOf("priceBy");
+  const is = (method: "markup" | "margin") => rateIs("priceBy", method);
   const choose = (written: (method: "markup" | "margin" | "premium") => string) =>
-    `IF(${by}="markup",${written("markup")},IF(${by}="margin",${written("margin")},${written("premium")}))`;
+    `IF(${is("markup")},${written("markup")},IF(${is("margin")},${written("margin")},${written("premium")}))`;
   return [
-    formula("priceBy", "Priced by", () => by, "from Rates", "General"),
+    formula("priceBy", "Priced by", () => rateSays("priceBy"), "from Rates", "General"),
     formula(
       "priceFigure",
       "Its figure",
-      () => choose((method) => nameOf(method)),
+      () => choose(rateSays),
       `=${choose((method) => `"${UNITS[method]}"`)}`,
       "General",
     ),
@@ -90,32 +97,22 @@ function pricedByHand(pricing: Pricing, money: string): JobRow[] {
 
 /** What the method asks for one piece; an own price is what the customer reads, so its tax is taken out first. */
 function askedFor(sheet: CostSheet, at: Ref): string {
-  const cost = costAt(sheet, at);
-  const [by, figure, landed] = [at("priceBy"), at("priceFigure"), at("landed")];
-  const premium = (weight: string, key: "clasp" | "findings") =>
-    `MAX(${at(weight)}*(${at("metalRate")}+${figure}),${cost(key)})`;
-  const parts = [
-    `CURB.PRICEATPREMIUM(${at("chain")},${at("metalRate")},${figure})`,
-    premium("claspWeight", "clasp"),
-    premium("findingsWeight", "findings"),
-    ...(["stones", "setting", "engraving", "plating"] as const).map(cost),
-  ];
-  return (
-    `IF(${by}="markup",CURB.PRICEATMARKUP(${landed},${figure}),` +
-    `IF(${by}="margin",CURB.PRICEATMARGIN(${landed},${figure}),` +
-    `IF(${by}="premium",${parts.join("+")},IF(${by}="own price",${figure}/(1+${at("taxHeld")}),NA()))))`
-  );
+  const own = `CURB.NETPRICE(${at("priceFigure")},${TAX})`;
+  return `IF(TRIM(${at("priceBy")})="own price",${own},${priceOf(sheet, at, '0,""')})`;
 }
 
-/** The price with its tax where shown prices hold it, up to the price step; an own price stands as it was set. */
-function priceNow(at: Ref, { currency }: Rates): string {
-  const digits = minorDigits(currency);
-  const step = `MAX(${figureOf("priceStep")},${10 ** -digits})`;
-  const shown = `ROUND(${at("asked")}*(1+${at("taxHeld")}),8)`;
-  return (
-    `IF(${at("priceBy")}="own price",ROUND(${at("priceFigure")},${digits}),` +
-    `CURB.PRICEATMARKUP(${shown},0,${step},${digits}))`
-  );
+/** The price of one piece by the method and the figure above. @param ending its tax, and what it is rounded to */
+function priceOf(sheet: CostSheet, at: Ref, ending: string): string {
+  const cost = costAt(sheet, at);
+  const part = (weight: string, key: "clasp" | "findings") =>
+    `CURB.PARTATPREMIUM(${at(weight)},${at("metalRate")},${at("priceFigure")},${cost(key)})`;
+  const apart = [
+    part("claspWeight", "clasp"),
+    part("findingsWeight", "findings"),
+    ...(["stones", "setting", "engraving", "plating"] as const).map(cost),
+  ];
+  const given = [at("landed"), apart.join("+"), at("priceBy"), at("priceFigure"), at("chain"), at("metalRate")];
+  return `CURB.SELLINGPRICE(${[...given, ending].join(",")})`;
 }
 
 /** What the customer was told of a price that follows the final weight. */

@@ -1,19 +1,20 @@
 import type { Order, Quote, Rates } from "../../../src/index";
 import { nameOf } from "../rates/rates";
+import { rateIs, rateSays } from "../rates/ratewords";
 import { dateSerial } from "../template/fields";
-import { cents, figureOf, SHARE } from "./figures";
+import { cents, SHARE } from "./figures";
 import { entry, formula, type JobRow } from "./row";
 
 /** What an order says once: its spot, its discount, how its price is settled. */
 export function terms({ spot, discount, settledByWeight, tolerance }: Order, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
   const sameSpot = spot.amount.equals(rates.spot.amount);
-  const taxHeld = `IF(${nameOf("taxIs")}="in the price",${figureOf("tax")},0)`;
+  const taxHeld = `IF(${rateIs("taxIs", "in the price")},${rateSays("tax")},0)`;
   return [
     entry(
       "spot",
       "Spot",
-      sameSpot ? `=${nameOf("spot")}` : spot.amount.toNumber(),
+      sameSpot ? `=${rateSays("spot")}` : spot.amount.toNumber(),
       sameSpot ? "from Rates" : "typed for this order",
       "input",
       money,

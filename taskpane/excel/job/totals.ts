@@ -1,7 +1,7 @@
 import { type CostSheet, type Extra, minorDigits, type Order, type Quote, type Rates } from "../../../src/index";
 import { asText } from "../paper";
-import { nameOf } from "../rates/rates";
-import { COUNT, cents, figureOf, SCALE } from "./figures";
+import { rateIs, rateSays } from "../rates/ratewords";
+import { COUNT, cents, SCALE, TAX } from "./figures";
 import { ownGold, spared } from "./owngold";
 import { type Column, entry, formula, type JobRow, type Ref, section, within } from "./row";
 
@@ -97,8 +97,8 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
   const digits = minorDigits(rates.currency);
   const pieces = (at: Ref) => `SUM(${at(lineKey(0), "D")}:${at(lineKey(lines - 1), "D")})`;
   const work = (at: Ref) => `(${at("together", "D")}-${at("discountAmount")})`;
-  const taxed = (at: Ref) => `(${work(at)}+IF(${nameOf("shippingTaxed")}="yes",${at("shipping")},0))`;
-  const onTop = `${nameOf("taxIs")}="in the price"`;
+  const taxed = (at: Ref) => `(${work(at)}+IF(${rateIs("shippingTaxed", "yes")},${at("shipping")},0))`;
+  const isHeld = rateIs("taxIs", "in the price");
   return [
     section("What the customer pays"),
     formula(
@@ -112,24 +112,24 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
     formula(
       "tax",
       "Tax",
-      (at) => `ROUND(${taxed(at)}*${figureOf("tax")}/(1+${at("taxHeld")}),${digits})`,
-      `=IF(${onTop},"in the amounts","on top")`,
+      (at) => `CURB.SALESTAX(${taxed(at)},${TAX},${digits})`,
+      `=IF(${isHeld},"in the amounts","on top")`,
       money,
     ),
     formula(
       "total",
       "Total",
-      (at) => `${work(at)}+${at("shipping")}+IF(${onTop},0,${at("tax")})`,
+      (at) => `${work(at)}+${at("shipping")}+IF(${isHeld},0,${at("tax")})`,
       `${rates.currency}, at the tax that Rates hold now`,
       money,
       "total",
     ),
     entry("toPay", "To pay, as quoted", quote.toPay.amount.toNumber(), toPayIs(quote), "plain", money),
-    formula("netOrder", "Net, without tax and shipping", (at) => `${work(at)}/(1+${at("taxHeld")})`, "", money),
+    formula("netOrder", "Net, without tax and shipping", (at) => `CURB.NETPRICE(${work(at)},${TAX})`, "", money),
     formula(
       "floorOrder",
       "Floor",
-      (at) => `CURB.PRICEATMARGIN(${at("together", "C")},${figureOf("leastMargin")})`,
+      (at) => `CURB.PRICEATMARGIN(${at("together", "C")},${rateSays("leastMargin")})`,
       "",
       money,
     ),
@@ -138,7 +138,7 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
       cells: (at) => [
         { content: "Margin after the discount", look: "totalLabel" },
         {
-          content: `=IF(${at("netOrder")}>0,1-${at("together", "C")}/${at("netOrder")},"")`,
+          content: `=IF(${at("netOrder")}>0,CURB.MARGIN(${at("together", "C")},${at("netOrder")}),"")`,
           look: "total",
           format: "0.0%",
         },

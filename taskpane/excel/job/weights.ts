@@ -1,14 +1,12 @@
 import { type AlloyPart, type CostSheet, colourName, type OrderLine } from "../../../src/index";
 import { asText, capital } from "../paper";
 import { nameOf } from "../rates/rates";
-import { goldKey } from "./asked";
-import { COUNT, GRAMS, IS_QUICK, SCALE } from "./figures";
+import { goldKey, letterOf, patternOf } from "./asked";
+import { COUNT, GRAMS, LOSS, SCALE } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
 /** Links and weights of one piece: a row an alloy, then the piece. */
 export function weights({ line, alloys }: CostSheet): JobRow[] {
-  const lossIs = (basis: string) => `${nameOf("lossBasis")}="${basis}"`;
-  const loss = nameOf("loss");
   return [
     section("Links and weights, one piece", ["Links", "Closed", "Open", "One link, g", "Finished, g", "To cast, g"]),
     ...alloys.map((alloy, index) => alloyRow(line, alloy, index)),
@@ -34,10 +32,7 @@ export function weights({ line, alloys }: CostSheet): JobRow[] {
     formula(
       "lostWeight",
       "Lost in polishing, as charged",
-      (at) => {
-        const [finished, cast] = [at("castParts", "F"), at("castParts", "G")];
-        return `IF(${IS_QUICK},IF(${lossIs("grams")},${loss},${finished}*${loss}),${cast}-${finished})`;
-      },
+      (at) => `CURB.LOSTWEIGHT(${at("castParts", "F")},${LOSS})`,
       "g",
       SCALE,
     ),
@@ -121,21 +116,10 @@ function linkCount(at: Ref): string {
   return `CURB.LINKCOUNT(${inLinks("length")},1,${inLinks("claspLength")})`;
 }
 
-/**
- * Links of a colour among all links n, closed or open, as a formula: the pattern, and closed and open in turn, repeat together
- * after q links; place k of them (from 0) comes INT((n + q - 1 - k) / q) times.
- */
+/** Links of a colour among all links, closed or open. */
 function countOf(line: OrderLine, { colour }: AlloyPart, kind: "closed" | "open", at: Ref): string {
-  const pattern = line.pattern.length > 0 ? line.pattern : [line.colour];
-  const inTurn = line.linkCasting === "closed and open in turn";
-  const period = inTurn && pattern.length % 2 === 1 ? pattern.length * 2 : pattern.length;
-  const isOpen = (place: number) => (inTurn ? place % 2 === 1 : line.linkCasting === "all open");
-  const places = Array.from({ length: period }, (_, place) => place).filter(
-    (place) => pattern[place % pattern.length] === colour && isOpen(place) === (kind === "open"),
-  );
-  const links = at("castParts");
-  if (places.length === period) return links;
-  return places.map((place) => `INT((${links}+${period - 1 - place})/${period})`).join("+") || "0";
+  const said = [patternOf(line), letterOf(colour), line.linkCasting, kind].map((word) => `"${word}"`);
+  return `CURB.PATTERNLINKS(${[at("castParts"), ...said].join(",")})`;
 }
 
 /** A cast clasp is among the cast parts, and no link. */

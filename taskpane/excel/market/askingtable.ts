@@ -1,5 +1,6 @@
 import { ASKED_PER, SEEN_LABELS, SOLIDITIES, WEIGHT_CLASSES } from "../../../src/index";
 import { WEIGHT_CLASS_WORDS } from "../../wording/askingtitles";
+import { rateSays } from "../rates/ratewords";
 import { ownCell, type TablePlan } from "../tables/tableplan";
 
 /** The table of asking prices, by the name formulas know it by. */
@@ -34,7 +35,7 @@ const own = (key: Column) => ownCell(ASKING_TABLE, HEADERS[key]);
 const isNumber = (key: Column) => `ISNUMBER(${own(key)})`;
 
 /** Of the workbook's currency for one of the row's; 1 where it is the same, and nothing where nobody said. */
-const exchange = `IF(OR(TRIM(${own("currency")})="",UPPER(TRIM(${own("currency")}))=Rate_Currency),1,${own("exchange")})`;
+const exchange = `IF(OR(TRIM(${own("currency")})="",UPPER(TRIM(${own("currency")}))=${rateSays("currency")}),1,${own("exchange")})`;
 const hasExchange = `ISNUMBER(${exchange})`;
 const askedInOwn = `${own("price")}*${exchange}`;
 /** WEIGHTIN's own word for the avoirdupois ounce; "oz" alone may be either and is not read. */

@@ -67,15 +67,15 @@ export function rateRow(key: RateKey, content: string | number): PaperCell[] {
 
 /**
  * The note of a limit for the age of spot, as a formula that turns into a warning once spot is older. It names rates: write
- * it once they have their names.
+ * it once they have their names. Excel's own functions alone: the sheet lives without the add-in.
  */
 export function ageRemark(): string {
   const { note } = RATE_ROWS.spotAge;
   const [limit, time] = [nameOf("spotAge"), nameOf("spotTime")];
   const hours = `(NOW()-${time})*24`;
   return (
-    `=IF(${limit}="","${note}",IF(NOT(ISNUMBER(${time})),"Spot as of holds no date and time: the age of spot is not known",` +
-    `IF(${hours}>${limit},"OLD: spot was read "&TEXT(${hours},"0.0")&" hours ago","${note}")))`
+    `=IF(TRIM(${limit})="","${note}",IF(NOT(ISNUMBER(${time})),"Spot as of holds no date and time: the age of spot is not known",` +
+    `IF(${hours}>VALUE(${limit}),"OLD: spot was read "&TEXT(${hours},"0.0")&" hours ago","${note}")))`
   );
 }
 

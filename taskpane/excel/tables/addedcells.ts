@@ -53,9 +53,9 @@ function isOurs(cell: unknown, row: number, block: Block, added: AddedShapes): b
   return added.shapes.includes(shapeOf(cell)) && isOfOneRow(referencesIn(cell), row, block);
 }
 
-/** What they were given refers to its own row of the columns and to one design, wherever that design has moved to. */
+/** What they were given refers to its own row of the columns and to one design, wherever that design has moved to; headers and rates are the same for all. */
 function isOfOneRow(references: readonly Reference[], row: number, block: Block): boolean {
-  const standing = references.filter((each) => each.block.rows > 0);
+  const standing = references.filter(({ block: at, isFixed }) => at.rows > 0 && !isFixed);
   const isOwn = ({ sheet, block: at }: Reference) =>
     sheet === undefined && at.column >= block.column && at.column < block.column + block.columns;
   const designs = new Set(standing.filter((each) => !isOwn(each)).map(({ block: at }) => at.row));

@@ -11,13 +11,15 @@ export interface Reference {
   /** Undefined for the formula's own sheet. */
   readonly sheet: string | undefined;
   readonly block: Block;
+  /** Whether its rows are held by a sign: it is the same for the formulas of all rows. */
+  readonly isFixed: boolean;
 }
 
 /** What stands for text in quotes, names in brackets and other workbooks, none of which is a reference here. */
 const ELSEWHERE = "\u0001";
 
 const SHEET = String.raw`(?:('(?:[^']|'')+'|[\p{L}\p{N}_.\u0001]+)!)?`;
-const CELL = String.raw`\$?([A-Z]{1,3})\$?(\d{1,7})`;
+const CELL = String.raw`\$?([A-Z]{1,3})(\$?)(\d{1,7})`;
 const REFERENCE = new RegExp(
   String.raw`(?<![\p{L}\p{N}_.\\$!'\u0001])${SHEET}(?:${CELL}(?::${CELL})?|\$?([A-Z]{1,3}):\$?([A-Z]{1,3})|\$?(\d{1,7}):\$?(\d{1,7})|(#REF!))(?![\p{L}\p{N}_.(!])`,
   "giu",
@@ -26,9 +28,10 @@ const REFERENCE = new RegExp(
 /** The references in a formula, in their order; one that leads nowhere has no cells. */
 export function referencesIn(formula: string): readonly Reference[] {
   return [...bare(formula).matchAll(REFERENCE)].map((match) => {
-    const [, sheet, left, top, right, bottom, first, last, from, to] = match;
+    const [, sheet, left, held, top, right, , bottom, first, last, from, to] = match;
     const named = sheet?.replace(/^'(.*)'$/, "$1").replaceAll("''", "'");
-    return { sheet: named, block: blockOf([left ?? first, right ?? last ?? left], [top ?? from, bottom ?? to ?? top]) };
+    const block = blockOf([left ?? first, right ?? last ?? left], [top ?? from, bottom ?? to ?? top]);
+    return { sheet: named, block, isFixed: held === "$" };
   });
 }
 

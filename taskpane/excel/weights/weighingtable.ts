@@ -1,4 +1,6 @@
 import { COLOURS, STAGES } from "../../../src/index";
+import { nameOf } from "../rates/rates";
+import { rateIs } from "../rates/ratewords";
 import { ownCell, type TablePlan } from "../tables/tableplan";
 
 /** The table of weighings, by the name formulas know it by. */
@@ -163,7 +165,9 @@ export const WEIGH_IN_PLAN: TablePlan<Column> = {
 };
 export type WeighInColumn = Column;
 
-/** The polish loss that Rates allows as a share of the cast weight; nothing where it is in grams or not there. */
+/** The polish loss that Rates allows as a share of the cast weight; nothing where it is in grams or there are no Rates. */
 export function allowedShare(): string {
-  return 'IFERROR(IF(Rate_LossBasis="finished",Rate_Loss/(1+Rate_Loss),IF(Rate_LossBasis="cast",Rate_Loss*1,"")),"")';
+  const kept = `CURB.FINISHEDWEIGHT(1,${nameOf("loss")},${nameOf("lossBasis")})`;
+  const share = `IF(${rateIs("lossBasis", "grams")},"",ROUND(1-${kept},12))`;
+  return `IF(ISERROR(${nameOf("lossBasis")}),"",${share})`;
 }

@@ -1,4 +1,4 @@
-import { expect, it } from "vitest";
+import { afterAll, expect, it } from "vitest";
 import type { LineKey } from "../../../src/index";
 import { freshEntries, typedIn } from "../../../taskpane/controls/entries";
 import { lineGroups } from "../../../taskpane/order/linefields";
@@ -18,6 +18,8 @@ import {
   withTexts,
 } from "../../../taskpane/order/orderlines";
 import { writeAs } from "../../../taskpane/wording/language";
+
+afterAll(() => writeAs(() => "en-US"));
 
 const groups = lineGroups();
 

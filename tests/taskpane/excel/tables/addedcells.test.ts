@@ -83,3 +83,13 @@ test("cells under each other are named as one range", () => {
   ];
   expect(namesOfCells(cells)).toEqual(["O3", "Q4:Q6", "Q10"]);
 });
+
+test("what is the same for every row, headers and rates, is no design", () => {
+  const priced = (row: number) => `=CURB.PRICELINE($A$1:$B$1,$A${row}:$B${row},'My rates'!$A$1:$B$80,"Price")`;
+  const added = addedShapes("Added", [["Price"], [priced(4)], [priced(5)]]);
+  const block = { row: 2, column: 3, rows: 3, columns: 1 };
+  const theirs = (cells: readonly string[]) =>
+    namesOfCells(theirCells([["Price"], ...cells.map((each) => [each])], block, added));
+  expect(theirs([priced(4), priced(9)])).toEqual([]);
+  expect(theirs([priced(4), priced(5).replace(",$A5", ",$A5:$B5,$A7")])).toEqual(["D5"]);
+});

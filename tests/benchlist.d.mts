@@ -1,0 +1,2 @@
+export const RATES: unknown[][];
+export function designs(count: number): unknown[][];
