@@ -4,7 +4,7 @@ import { openCatalogue, ownSheet, readDesigns, unfold, valuesOf } from "../../..
 import { fill, HUNDRED_GRAMS, press, rateCell, sheetNames, view, withRates } from "../../../workbook/desk";
 import { settled } from "../../../workbook/person.mjs";
 import { deskForEach } from "../../../workbook/workshop";
-import { figureWritings, OPTIONAL_KEYS, wordsOf, wordWritings } from "../ratewritings";
+import { figureWritings, OPTIONAL_KEYS, wordsOf, wordWritings } from "../../../ratewritings";
 
 const desk = deskForEach(withRates);
 
