@@ -69,7 +69,7 @@ export class Formula<Row extends object> {
     const said: Said = (argument) => {
       const at = this.names.indexOf(argument);
       const reader = this.readers[at];
-      return reader?.kind === "choice" ? reader.read(cellOf(at), argument) : undefined;
+      return reader?.kind === "choice" ? reader.read(plainCell(cellOf(at)), argument) : undefined;
     };
     const values = this.readers.map((reader, at): (() => unknown) => {
       const name = this.names[at] ?? "";
