@@ -98,7 +98,7 @@ describe("weights from wax, another alloy, another width", () => {
     await desk.pane.getByText("C3 now has =CURB.METALFROMWAX(5.5,1,13.5)").waitFor();
     await settled(desk.page);
     expect((await cellAt(desk, "Sheet1", "C3"))?.value).toBe(Number(wax?.expected));
-    expect((await part("From wax or resin").locator(".figuresline").textContent())?.replaceAll("\u00a0", " ")).toBe(
+    expect((await part("From wax or resin").locator(".answerhead").textContent())?.replaceAll("\u00a0", " ")).toBe(
       "5.5 g × 13.5 ÷ 1 = 74.25 g as cast",
     );
     // Rates start with a loss of 2 % of the cast weight: 74.25 x 0.98.
