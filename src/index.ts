@@ -124,6 +124,7 @@ export {
   sourcingCurve,
 } from "./makeorbuy/curve";
 export { LEVERS, type Lever, leverValue } from "./makeorbuy/figures";
+export { type ListedKey, linkWeightOf, parseListedChain } from "./makeorbuy/listedchain";
 export { bestMaker, priceListsOfCells } from "./makeorbuy/makerlist";
 export {
   EVERY_MARK,
@@ -176,7 +177,13 @@ export {
   parseMustBring,
   usualMargin,
 } from "./margins/targetprice";
-export { ASKED_PIECE_LABELS, type AskedPiece, type AskedPieceKey, parseAskedPiece } from "./market/askedpiece";
+export {
+  ASKED_PIECE_LABELS,
+  type AskedPiece,
+  type AskedPieceKey,
+  parseAskedPiece,
+  usualPiece,
+} from "./market/askedpiece";
 export { type AskedUnit, oneOf, splitWeight, unitsOfWord } from "./market/askedunit";
 export {
   ASKED_PER,
@@ -231,6 +238,7 @@ export {
   type Order,
   type OrderForm,
   orderOfRow,
+  parseNamelessOrder,
   parseOrder,
 } from "./order/order";
 export type { OrderLine } from "./order/orderline";

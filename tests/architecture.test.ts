@@ -125,6 +125,31 @@ describe("the costing library", () => {
   });
 });
 
+describe("a line of an order", () => {
+  /** Where texts or cells that a person wrote come in. Whoever has figures already makes a line of them: makeLine, lineOfLinks. */
+  const DOORS: Readonly<Record<string, readonly string[]>> = {
+    parseLine: ["src/designs/pricelist.ts", "src/order/order.ts"],
+    lineOfRow: ["src/designs/repricing.ts", "src/designs/tableformulas.ts"],
+    parseOrder: ["taskpane/openquotes/openquotes.ts", "taskpane/order/reckoning.ts"],
+    parseNamelessOrder: ["taskpane/order/reckoning.ts"],
+    readDesigns: ["taskpane/designtable/chosendesigns.ts"],
+    priceLines: [],
+    orderOfRow: [],
+    parseChain: ["src/order/orderline.ts"],
+  };
+
+  test("is read from texts at the doors alone: nothing writes texts for them to be read again", () => {
+    const imported = (name: string) =>
+      PRODUCT.filter(({ path, code }) => path !== "src/index.ts" && importsName(code, name)).map(({ path }) => path);
+    expect(Object.fromEntries(Object.keys(DOORS).map((name) => [name, imported(name).sort()]))).toEqual(DOORS);
+  });
+});
+
+function importsName(code: string, name: string): boolean {
+  const lists = [...code.matchAll(/\bimport\s+(?:type\s+)?\{([^}]*)\}/g)].map((match) => match[1] ?? "");
+  return lists.some((list) => new RegExp(`\\b${name}\\b`).test(list));
+}
+
 describe("functions and task pane", () => {
   test("reach the library through its public list only, and never each other", () => {
     const own = (source: Source) => source.path.split("/")[0] ?? "";

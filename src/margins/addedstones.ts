@@ -128,6 +128,7 @@ function stoneSet({ where, count, price, settingFee, breakage }: AddedStones, li
   return {
     where: onLinks ? "links" : "clasp",
     which: onLinks ? "all links" : "",
+    links: onLinks ? line.links : Quotient.zero,
     count: onLinks ? count.times(line.links) : count,
     follows: onLinks ? { every: Quotient.one, each: count } : undefined,
     kind: "",

@@ -46,12 +46,14 @@ export function parseAskedPiece(record: Readonly<Record<string, unknown>>): Pars
   const read = parseForm(FIELDS, record);
   if (!read.ok) return read;
   const { piece: kind, colour, length, lengthUnit } = read.value;
-  const taken = length ?? Quotient.of(USUAL[kind][lengthUnit]);
-  return accepted({
-    kind,
-    colour,
-    length: lengthIn(taken, lengthUnit),
-    lengthUnit,
-    isLengthSaid: length !== undefined,
-  });
+  const usual = usualPiece(kind, lengthUnit);
+  return accepted(
+    length ? { ...usual, colour, length: lengthIn(length, lengthUnit), isLengthSaid: true } : { ...usual, colour },
+  );
+}
+
+/** A piece of which no more is known than its kind. */
+export function usualPiece(kind: AskedPiece["kind"], lengthUnit: AskedPiece["lengthUnit"]): AskedPiece {
+  const length = lengthIn(Quotient.of(USUAL[kind][lengthUnit]), lengthUnit);
+  return Object.freeze({ kind, colour: undefined, length, lengthUnit, isLengthSaid: false });
 }

@@ -10,14 +10,15 @@ import {
   type LineKey,
   ORDER_LENGTH_UNITS,
 } from "../reading/orderwords";
-import { accepted, type FormOf, faultOf, faultsOf, field, type Parsed, parseForm, refused } from "../reading/parse";
-import { type ClaspKind, isCast, parseClasp } from "../trade/clasp";
+import { accepted, faultOf, faultsOf, field, type Parsed, parseForm, refused } from "../reading/parse";
+import { type ClaspKind, isCast } from "../trade/clasp";
 import { countLinks, type LinkCasting, parsePattern } from "../trade/colourpattern";
 import { linkCount, pitchOf } from "../trade/link";
 import type { Currency } from "../units/currency";
 import { type Length, lengthIn, millimetres } from "../units/length";
-import { type Money, money } from "../units/money";
+import type { Money } from "../units/money";
 import { grams, type Weight } from "../units/weight";
+import { type ClaspParts, checkClasp, readClasp } from "./clasp";
 
 /** The links of one colour in a piece, and what the caster casts of them. */
 export interface Links {
@@ -47,8 +48,12 @@ export interface ChainOrder {
   /** The repeating colours; empty where all links are of one. */
   readonly pattern: readonly Colour[];
   readonly linkGroups: readonly Links[];
+  /** Of one link of each colour of the line, finished; also of colours that so short a piece does not reach. */
+  readonly linkWeights: LinkWeights;
   readonly clasp: Clasp;
 }
+
+export type LinkWeights = Readonly<Partial<Record<Colour, Weight>>>;
 
 export interface Clasp {
   readonly kind: ClaspKind;
@@ -59,10 +64,29 @@ export interface Clasp {
   readonly cost: Money;
 }
 
+/** The links of a chain as an order gives them. */
+export interface LinksParts
+  extends Pick<
+    ChainOrder,
+    "colour" | "pattern" | "lengthGiven" | "measured" | "lengthUnit" | "linksPer" | "linksPerUnit" | "linkCasting"
+  > {
+  /** What the piece is longer than a neck or a wrist; undefined for a finished length. */
+  readonly ease: Quotient | undefined;
+  /** Of one link of the line's own colour, finished. */
+  readonly linkWeight: Weight;
+  /** Of the other colours of the pattern. */
+  readonly otherLinkWeights: LinkWeights;
+}
+
+/** A chain as an order gives it. */
+export interface ChainParts extends LinksParts {
+  readonly clasp: ClaspParts;
+}
+
 const LENGTH: NumberRule = { above: "0", most: "100000", right: "a length above 0, such as 24" };
 const EASE: NumberRule = { least: "0", most: "10000", right: "what the piece is longer than the measure, such as 1.5" };
 const LINKS_PER: NumberRule = { above: "0", most: "1000", right: "links in one inch or centimetre, such as 4" };
-const LINK_WEIGHT: NumberRule = { above: "0", most: "1000", right: "grams above 0, such as 2.05" };
+export const LINK_WEIGHT: NumberRule = { above: "0", most: "1000", right: "grams above 0, such as 2.05" };
 
 /** More links than one piece of a bench ever has: past it a length or a pitch was mistyped. */
 export const MOST_LINKS = 5000;
@@ -93,28 +117,52 @@ export const CHAIN_FIELDS = {
   linkCasting: named.wordOr("linkCasting", LINK_CASTINGS, "closed and open in turn"),
 };
 
+/** A chain from its parts, or what is wrong between them. */
+export function makeChain({ clasp, ...links }: ChainParts): Parsed<ChainOrder> {
+  return chainOf(accepted(links), accepted({ ...clasp }));
+}
+
 /** Reads length, links and clasp of a line, and what is wrong between them. */
 export function parseChain(record: Readonly<Record<string, unknown>>, currency: Currency): Parsed<ChainOrder> {
+  return chainOf(readLinks(record), readClasp(record, currency));
+}
+
+function readLinks(record: Readonly<Record<string, unknown>>): Parsed<LinksParts> {
   const read = parseForm(CHAIN_FIELDS, record);
-  const clasp = parseClasp(record);
-  if (!read.ok || !clasp.ok) return refused(faultsOf(read, clasp));
-  const chain = read.value;
-  const { lengthGiven, lengthUnit, linksPer, linksPerUnit, linkCasting, pattern } = chain;
-  const measure = parseMeasure(chain);
-  const weights = parseLinkWeights(chain);
-  if (!measure.ok || !weights.ok) return refused(faultsOf(measure, weights));
-  const length = lengthIn(chain.length.plus(measure.value), lengthUnit);
-  const pitch = pitchOf(linksPer, lengthIn(Quotient.one, linksPerUnit));
-  const claspLength = lengthIn(clasp.value.claspLength, lengthUnit);
-  const links = parseLinks(length, pitch, claspLength);
-  if (!links.ok) return links;
-  const counted = countLinks(links.value, pattern.length > 0 ? pattern : [chain.colour], linkCasting);
+  if (!read.ok) return read;
+  const { length, linkWeight, linkWeightYellow, linkWeightRose, linkWeightWhite, linkWeightGreen, ...links } =
+    read.value;
+  const others = { yellow: linkWeightYellow, rose: linkWeightRose, white: linkWeightWhite, green: linkWeightGreen };
   return accepted({
-    colour: chain.colour,
+    ...links,
+    measured: length,
+    linkWeight: grams(linkWeight),
+    otherLinkWeights: Object.fromEntries(
+      Object.entries(others).flatMap(([colour, weight]) => (weight ? [[colour, grams(weight)]] : [])),
+    ),
+  });
+}
+
+function chainOf(given: Parsed<LinksParts>, givenClasp: Parsed<ClaspParts>): Parsed<ChainOrder> {
+  const clasp = givenClasp.ok ? checkClasp(givenClasp.value) : givenClasp;
+  if (!given.ok || !clasp.ok) return refused(faultsOf(given, clasp));
+  const { colour, pattern, lengthGiven, measured, lengthUnit, linksPer, linksPerUnit, linkCasting } = given.value;
+  const ease = easeOf(given.value);
+  const weights = linkWeightsOf(given.value);
+  if (!ease.ok || !weights.ok) return refused(faultsOf(ease, weights));
+  const length = lengthIn(measured.plus(ease.value), lengthUnit);
+  const pitch = pitchOf(linksPer, lengthIn(Quotient.one, linksPerUnit));
+  const claspLength = lengthIn(clasp.value.length, lengthUnit);
+  const links = linksIn(length, pitch, claspLength);
+  if (!links.ok) return links;
+  const linkWeights = weights.value;
+  const counted = countLinks(links.value, pattern.length > 0 ? pattern : [colour], linkCasting);
+  return accepted({
+    colour,
     lengthGiven,
     lengthUnit,
-    measured: chain.length,
-    ease: measure.value,
+    measured,
+    ease: ease.value,
     length,
     linksPer,
     linksPerUnit,
@@ -123,22 +171,17 @@ export function parseChain(record: Readonly<Record<string, unknown>>, currency: 
     linkCasting,
     pattern,
     linkGroups: Object.freeze(
-      counted.map((group) => Object.freeze({ ...group, linkWeight: weights.value(group.colour) })),
+      counted.map((group) =>
+        Object.freeze({ ...group, linkWeight: linkWeights[group.colour] ?? given.value.linkWeight }),
+      ),
     ),
-    clasp: Object.freeze({
-      kind: clasp.value.clasp,
-      cast: isCast(clasp.value.clasp),
-      length: claspLength,
-      weight: grams(clasp.value.claspWeight),
-      cost: money(clasp.value.claspCost, currency),
-    }),
+    linkWeights,
+    clasp: Object.freeze({ ...clasp.value, cast: isCast(clasp.value.kind), length: claspLength }),
   });
 }
 
-type Fields = FormOf<typeof CHAIN_FIELDS>;
-
 /** The ease, which a neck or a wrist needs and a finished length does not take. */
-function parseMeasure({ lengthGiven, ease }: Fields): Parsed<Quotient> {
+function easeOf({ lengthGiven, ease }: LinksParts): Parsed<Quotient> {
   if (lengthGiven === "finished length") {
     if (!ease || ease.isZero()) return accepted(Quotient.zero);
     const said = `found ${ease.value()} beside a finished length; empty it, or give the neck or the wrist`;
@@ -149,9 +192,8 @@ function parseMeasure({ lengthGiven, ease }: Fields): Parsed<Quotient> {
   return refused([faultOf("ease", LINE_LABELS.ease, "blank", said)]);
 }
 
-/** The weight of a link of each colour of the pattern; colours weigh differently, so none is taken for another. */
-function parseLinkWeights(chain: Fields): Parsed<(colour: Colour) => Weight> {
-  const { colour, pattern, linkWeight } = chain;
+/** The weight of a link of each colour of the line; colours weigh differently, so none is taken for another. */
+function linkWeightsOf({ colour, pattern, linkWeight, otherLinkWeights }: LinksParts): Parsed<LinkWeights> {
   if (pattern.length > 0 && !pattern.includes(colour)) {
     const said = `found a pattern without ${colour}, the colour of the line; choose one of its colours, or mend the pattern`;
     return refused([faultOf("pattern", LINE_LABELS.pattern, "unknownWord", said)]);
@@ -161,7 +203,7 @@ function parseLinkWeights(chain: Fields): Parsed<(colour: Colour) => Weight> {
     const said = "found another colour beside an alloy of your own; make each a line of its own";
     return refused([faultOf("pattern", LINE_LABELS.pattern, "unknownWord", said)]);
   }
-  const lacking = others.filter((each) => each === "own" || chain[WEIGHT_KEYS[each]] === undefined);
+  const lacking = others.filter((each) => each === "own" || otherLinkWeights[each] === undefined);
   if (lacking.length > 0) {
     return refused(
       lacking.map((each) => {
@@ -174,12 +216,11 @@ function parseLinkWeights(chain: Fields): Parsed<(colour: Colour) => Weight> {
       }),
     );
   }
-  return accepted((each: Colour) =>
-    grams(each === colour || each === "own" ? linkWeight : (chain[WEIGHT_KEYS[each]] ?? linkWeight)),
-  );
+  const weightOf = (each: Colour) => (each === colour ? linkWeight : (otherLinkWeights[each] ?? linkWeight));
+  return accepted(Object.fromEntries([colour, ...others].map((each) => [each, weightOf(each)])));
 }
 
-function parseLinks(length: Length, pitch: Length, claspLength: Length): Parsed<Quotient> {
+function linksIn(length: Length, pitch: Length, claspLength: Length): Parsed<Quotient> {
   const fault = (said: string) => refused([faultOf("length", LINE_LABELS.length, "outOfRange", said)]);
   const room = millimetres(length.millimetres.minus(claspLength.millimetres));
   if (!room.millimetres.isPositive()) {

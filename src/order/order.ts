@@ -16,7 +16,7 @@ import {
 import { accepted, attempt, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
 import { type Pricing, pricingOf, RULE_OF } from "../trade/pricemethod";
 import { type Money, money } from "../units/money";
-import { type OrderLine, parseLine } from "./orderline";
+import { type Naming, type OrderLine, parseLine } from "./orderline";
 import { type OwnGold, parseOwnGold } from "./owngold";
 
 /** A free line of a quote: a gift box, a repair, something taken off. */
@@ -79,6 +79,8 @@ const FIELDS = {
   settled: named.wordOr("settled", SETTLEMENTS, "fixed"),
   tolerance: named.optional("tolerance", SHARE),
 };
+/** What no cost rests on may be given later. */
+const NAMELESS = { ...FIELDS, customer: named.optionalText("customer") };
 const PRICED = { priceBy: named.wordOr("priceBy", ORDER_PRICE_BY, "as Rates") };
 const extraNamed = fieldsNamed(EXTRA_LABELS);
 const EXTRA_FIELDS = {
@@ -86,17 +88,27 @@ const EXTRA_FIELDS = {
   amount: extraNamed.number("amount", MONEY),
   cost: extraNamed.numberOr("cost", MONEY_AT_LEAST_0, Quotient.zero),
 };
+const NAMELESS_EXTRA = { ...EXTRA_FIELDS, text: extraNamed.optionalText("text") };
 
 /**
  * Reads an order from a form's texts or a row's cells; gathers every fault, each naming its field, and those of a line or a
  * free line its place among them, counted from 0.
  */
 export function parseOrder(form: OrderForm, rates: Rates): Parsed<Order> {
-  const order = parseForm(FIELDS, form.order);
+  return readOrder(form, rates, "named");
+}
+
+/** Reads an order as parseOrder does; where the customer, a design or the text of a free line is not given yet, it is "". */
+export function parseNamelessOrder(form: OrderForm, rates: Rates): Parsed<Order> {
+  return readOrder(form, rates, "may be nameless");
+}
+
+function readOrder(form: OrderForm, rates: Rates, naming: Naming): Parsed<Order> {
+  const order = parseForm(naming === "named" ? FIELDS : NAMELESS, form.order);
   const pricing = parsePricing(form.order, rates);
   const ownGold = parseOwnGold(form.order, rates.ownGoldShare);
-  const lines = form.lines.map((line) => parseLine(line, rates));
-  const extras = form.extras.map((extra) => parseExtra(extra, rates));
+  const lines = form.lines.map((line) => parseLine(line, rates, naming));
+  const extras = form.extras.map((extra) => parseExtra(extra, rates, naming));
   if (!order.ok || !pricing.ok || !ownGold.ok || [...lines, ...extras].some((part) => !part.ok)) {
     return refused([
       ...inOrderOf(ORDER_KEYS, faultsOf(order, pricing, ownGold)),
@@ -144,8 +156,8 @@ function parsePricing(record: Row, rates: Rates): Parsed<Pricing> {
   );
 }
 
-function parseExtra(record: Row, rates: Rates): Parsed<Extra> {
-  const read = parseForm(EXTRA_FIELDS, record);
+function parseExtra(record: Row, rates: Rates, naming: Naming): Parsed<Extra> {
+  const read = parseForm(naming === "named" ? EXTRA_FIELDS : NAMELESS_EXTRA, record);
   if (!read.ok) return read;
   const { text, amount, cost } = read.value;
   return accepted({ text, amount: money(amount, rates.currency), cost: money(cost, rates.currency) });

@@ -4,17 +4,35 @@ import type { Rates } from "../rates/rates";
 import { fieldsNamed } from "../reading/formfields";
 import { LINE_LABELS, type LineKey, STONE_KEYS, STONE_PRICED, STONE_SHAPES } from "../reading/orderwords";
 import { accepted, faultOf, type Parsed, parseForm, refused } from "../reading/parse";
-import { type Money, money } from "../units/money";
+import type { Currency } from "../units/currency";
+import { type Money, money, timesMoney } from "../units/money";
 
 /** Where stones go on one piece, and how many. */
 export interface StonePlace {
   readonly where: "links" | "clasp";
   /** Which links have them, as the setter reads it: "all links", "every 3rd link", "12 links, 2 each"; empty on the clasp. */
   readonly which: string;
+  /** How many links have them; none on the clasp. */
+  readonly links: Quotient;
   /** On one piece. */
   readonly count: Quotient;
   /** Every how many links have how many stones each; undefined where the count stands whatever the links. */
   readonly follows: { readonly every: Quotient; readonly each: Quotient } | undefined;
+}
+
+/** One kind of stones as an order gives them. */
+export interface StoneParts extends Size {
+  /** What stone, in the person's own words; empty where nothing is said. */
+  readonly kind: string;
+  /** Of one stone, as weighed. */
+  readonly carat: Quotient | undefined;
+  /** Of one stone or one carat; undefined for nothing. */
+  readonly price: Money | undefined;
+  readonly priced: (typeof STONE_PRICED)[number];
+  /** Of one stone; undefined for that of Rates. */
+  readonly settingFee: Money | undefined;
+  /** Share of the stones broken in setting; undefined for that of Rates. */
+  readonly breakage: Quotient | undefined;
 }
 
 /** Stones alike on one piece, set in links or in the clasp. */
@@ -65,44 +83,52 @@ const CARAT: NumberRule = { above: "0", most: "1000", right: "carats above 0, su
 
 type StoneKey = keyof (typeof STONE_KEYS)["links"];
 
-/** Reads kind, size, weight, price and setting of one set of stones, of which the place is known. */
-export function parseStones(
-  place: StonePlace,
+/** Reads kind, size, weight, price and setting of one set of stones. */
+export function readStones(
+  where: StonePlace["where"],
   record: Readonly<Record<string, unknown>>,
-  rates: Rates,
-): Parsed<StoneSet> {
-  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[place.where];
+  currency: Currency,
+): Parsed<StoneParts> {
+  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[where];
   const own = Object.fromEntries(Object.entries(keys).map(([key, lineKey]) => [key, record[lineKey]]));
-  const read = parseForm(FIELDS[place.where], own);
+  const read = parseForm(FIELDS[where], own);
   if (!read.ok) {
     return refused(read.faults.map((fault) => ({ ...fault, field: keys[fault.field as StoneKey] ?? fault.field })));
   }
+  const { price, fee, ...stones } = read.value;
+  const cash = (amount: Quotient | undefined) => amount && money(amount, currency);
+  return accepted({ ...stones, price: cash(price), settingFee: cash(fee) });
+}
+
+/** A set of stones from its parts, or what it lacks. */
+export function makeStones(place: StonePlace, parts: StoneParts, rates: Rates): Parsed<StoneSet> {
+  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[place.where];
   const blank = (key: StoneKey, said: string) =>
     refused([faultOf(keys[key], LINE_LABELS[keys[key]], "blank", `found nothing ${said}`)]);
-  const { shape, length, width, priced } = read.value;
+  const { shape, length, width, priced } = parts;
   if (shape === "rectangular" && (length === undefined) !== (width === undefined)) {
     const lacking = length === undefined ? "length" : "width";
     return blank(lacking, "beside the other side of the stone; give millimetres, such as 2");
   }
-  const computed = caratsBySize(read.value);
-  const carat = read.value.carat ?? computed;
-  const asked = read.value.price ?? Quotient.zero;
-  if (priced === "a carat" && !asked.isZero() && carat === undefined) {
+  const computed = caratsBySize(parts);
+  const carat = parts.carat ?? computed;
+  const asked = parts.price ?? money(Quotient.zero, rates.currency);
+  if (priced === "a carat" && !asked.amount.isZero() && carat === undefined) {
     return blank("carat", "for stones priced by the carat; give the carat of one, or its size in millimetres");
   }
-  const cash = (amount: Quotient) => money(amount, rates.currency);
   return accepted({
     ...place,
-    kind: read.value.kind,
-    size: sizeOf(read.value),
+    kind: parts.kind,
+    size: sizeOf(parts),
     carat,
-    caratFrom: caratFrom(read.value),
-    price: cash(priced === "a carat" ? asked.times(carat ?? Quotient.zero) : asked),
-    settingFee: read.value.fee ? cash(read.value.fee) : rates.settingFee,
-    breakage: read.value.breakage ?? rates.breakage,
+    caratFrom: caratFrom(parts),
+    price: priced === "a carat" ? timesMoney(asked, carat ?? Quotient.zero) : asked,
+    settingFee: parts.settingFee ?? rates.settingFee,
+    breakage: parts.breakage ?? rates.breakage,
   });
 }
 
+/** How large a stone is, in millimetres, and its specific gravity; undefined for what is not known. */
 interface Size {
   readonly gravity: Quotient | undefined;
   readonly shape: (typeof STONE_SHAPES)[number];

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
-import { parseStones, rectangularCarats, roundCarats, type StonePlace } from "../../../src/order/stones";
+import { makeStones, readStones, rectangularCarats, roundCarats, type StonePlace } from "../../../src/order/stones";
 import { type Record_, ratesOf, read } from "../orders";
 import { published } from "../published";
 
@@ -9,13 +9,17 @@ const of = (text: string) => Quotient.of(text);
 const placed = (where: StonePlace["where"]): StonePlace => ({
   where,
   which: where === "links" ? "12 links" : "",
+  links: of(where === "links" ? "12" : "0"),
   count: of("12"),
   follows: undefined,
 });
-const stonesOf = (record: Record_, where: StonePlace["where"] = "links") =>
-  read(parseStones(placed(where), record, RATES));
+const parsedOf = (record: Record_, where: StonePlace["where"]) => {
+  const parts = readStones(where, record, RATES.currency);
+  return parts.ok ? makeStones(placed(where), parts.value, RATES) : parts;
+};
+const stonesOf = (record: Record_, where: StonePlace["where"] = "links") => read(parsedOf(record, where));
 const faultOf = (record: Record_, where: StonePlace["where"] = "links") => {
-  const parsed = parseStones(placed(where), record, RATES);
+  const parsed = parsedOf(record, where);
   return parsed.ok ? undefined : parsed.faults[0];
 };
 
