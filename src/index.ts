@@ -40,8 +40,8 @@ export { NONE, type Output, Plans, settle, settleAll, type Taker } from "./colum
 export { traced, type Value } from "./columns/trace";
 export { type FieldColumn, readHeaders, recordOf } from "./designs/headers";
 export {
-  COUNTED,
   type Counted,
+  countedOf,
   FIELD_WORDS,
   keyOfHeader,
   ROW_KEYS,
@@ -232,6 +232,24 @@ export { LARGEST_STL, readStl, refuseLargeStl, type StlModel } from "./mesh/stl"
 export { type BindingQuote, type OpenQuotes, openQuotes, UNBOUGHT } from "./openquotes/openquotes";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./openquotes/spotrisk";
 export type { Clasp, Links } from "./order/chain";
+export type { OrderField } from "./order/fieldkinds";
+export {
+  type ChoiceWord,
+  EXTRA_FIELDS,
+  EXTRA_KEYS,
+  EXTRA_LABELS,
+  type ExtraKey,
+  LINE_FIELDS,
+  LINE_KEYS,
+  LINE_LABELS,
+  type LineKey,
+  ORDER_FIELDS,
+  ORDER_KEYS,
+  ORDER_LABELS,
+  type OrderKey,
+  STONE_KEYS,
+  standInFor,
+} from "./order/fields";
 export {
   type Extra,
   MOST_LINES,
@@ -277,27 +295,17 @@ export { type DateOrder, readListDate } from "./reading/listdate";
 export { type DecimalSign, readListFigure } from "./reading/listfigure";
 export { isBlank, readNumber } from "./reading/number";
 export {
-  EXTRA_KEYS,
-  EXTRA_LABELS,
-  type ExtraKey,
   LENGTH_GIVEN,
-  LINE_KEYS,
-  LINE_LABELS,
   LINE_PRICE_BY,
   LINK_CASTINGS,
   LINKS_PER_UNITS,
-  type LineKey,
-  ORDER_KEYS,
-  ORDER_LABELS,
   ORDER_LENGTH_UNITS,
   ORDER_PRICE_BY,
-  type OrderKey,
   OWN_GOLD_USES,
   PIECE_KINDS,
   PLATING_CHOICES,
   SETTLEMENTS,
   SOLIDITIES,
-  STONE_KEYS,
   STONE_PRICED,
   STONE_SHAPES,
   STONES_ON,

@@ -135,7 +135,7 @@ describe("a line of an order", () => {
     readDesigns: ["taskpane/designtable/chosendesigns.ts"],
     priceLines: [],
     orderOfRow: [],
-    parseChain: ["src/order/orderline.ts"],
+    parseChain: ["src/order/linereading.ts"],
   };
 
   test("is read from texts at the doors alone: nothing writes texts for them to be read again", () => {

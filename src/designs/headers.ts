@@ -5,7 +5,7 @@ import { LINKS_PER_UNITS, ORDER_LENGTH_UNITS } from "../reading/orderwords";
 import { type Currency, parseCurrency } from "../units/currency";
 import { inLengthUnit, type LengthUnit, lengthIn, MILLIMETRES_PER } from "../units/length";
 import { GRAMS_PER, type WeightUnit, weightIn } from "../units/weight";
-import { COUNTED, keyOfHeader, type RowKey, unitOfHeader } from "./headerwords";
+import { countedOf, keyOfHeader, type RowKey, unitOfHeader } from "./headerwords";
 
 /** A column of a sheet that is one of the fields. */
 export interface FieldColumn {
@@ -50,7 +50,7 @@ export function recordOf(
 
 /** Whether every row's cells go into its record as they stand, no amount changed to another unit. */
 export function standAsTheyAre(columns: readonly FieldColumn[], currency: Currency): boolean {
-  const inLengths = columns.filter(({ key, unit }) => unit !== undefined && COUNTED[key] === "length");
+  const inLengths = columns.filter(({ key, unit }) => unit !== undefined && countedOf(key) === "length");
   if (inLengths.length > 0 && columns.some(({ key }) => key === "lengthUnit")) return false;
   const probe = 1;
   try {
@@ -80,7 +80,7 @@ function inOwnUnit(
   currency: Currency,
 ): unknown {
   const { unit, key } = column;
-  const kind = COUNTED[key];
+  const kind = countedOf(key);
   if (unit === undefined || isBlank(cell)) return cell;
   if (kind === "linksPer") {
     if (LINKS_PER_UNITS.some((known) => known === unit)) return cell;

@@ -1,63 +1,44 @@
-import { LINE_KEYS, LINE_LABELS, type LineKey, ORDER_KEYS, ORDER_LABELS, type OrderKey } from "../reading/orderwords";
+import type { Counts } from "../order/fieldkinds";
+import {
+  LINE_FIELDS,
+  LINE_KEYS,
+  LINE_LABELS,
+  type LineKey,
+  ORDER_FIELDS,
+  ORDER_KEYS,
+  ORDER_LABELS,
+  type OrderKey,
+} from "../order/fields";
 
 /** A row of a sheet says what an order says once, and one line of it. */
 export type RowKey = OrderKey | LineKey;
+export const ROW_FIELDS = { ...ORDER_FIELDS, ...LINE_FIELDS };
 export const ROW_KEYS: readonly RowKey[] = [...ORDER_KEYS, ...LINE_KEYS];
 export const ROW_LABELS: Readonly<Record<RowKey, string>> = { ...ORDER_LABELS, ...LINE_LABELS };
 
-/** What shops call the same things. Common practice. */
-const OTHER_WORDS: Readonly<Record<string, RowKey>> = {
-  stones: "stoneCount",
-  name: "design",
-  model: "design",
-  karat: "mark",
-  fineness: "mark",
-  color: "colour",
-  qty: "quantity",
-  pieces: "quantity",
-  "link weight": "linkWeight",
-  "weight per link": "linkWeight",
-  "links per in": "linksPer",
-  "links per inch": "linksPer",
-  "links per cm": "linksPer",
-};
+const OTHER_WORDS: ReadonlyMap<string, RowKey> = new Map(
+  ROW_KEYS.flatMap((key) => ROW_FIELDS[key].alsoCalled.map((words) => [words, key] as const)),
+);
 
-/** What a measured field counts. */
+/** What a header may say a unit of. */
 export type Counted = "length" | "size" | "weight" | "money" | "linksPer";
 
-/** What each measured field counts; the others take no unit. */
-export const COUNTED: Partial<Record<RowKey, Counted>> = {
+const UNIT_SAID: Readonly<Record<Counts, Counted | undefined>> = {
   length: "length",
-  ease: "length",
-  claspLength: "length",
-  linksPer: "linksPer",
-  linkWeight: "weight",
-  linkWeightYellow: "weight",
-  linkWeightRose: "weight",
-  linkWeightWhite: "weight",
-  linkWeightGreen: "weight",
-  claspWeight: "weight",
-  findingsWeight: "weight",
-  ownGoldWeight: "weight",
-  stoneDiameter: "size",
-  stoneLength: "size",
-  stoneWidth: "size",
-  stoneDepth: "size",
-  claspStoneDiameter: "size",
-  claspStoneLength: "size",
-  claspStoneWidth: "size",
-  claspStoneDepth: "size",
-  spot: "money",
-  shipping: "money",
-  claspCost: "money",
-  stonePrice: "money",
-  settingFee: "money",
-  claspStonePrice: "money",
-  claspSettingFee: "money",
-  findingsCost: "money",
-  engravingCost: "money",
-  setup: "money",
+  size: "size",
+  weight: "weight",
+  carats: undefined,
+  money: "money",
+  "money an ounce": "money",
+  "links per length": "linksPer",
+  price: undefined,
 };
+
+/** What a header may say the unit of; undefined for fields that take none. */
+export function countedOf(key: RowKey): Counted | undefined {
+  const { counts } = ROW_FIELDS[key];
+  return counts && UNIT_SAID[counts];
+}
 
 /** Other ways to write a unit. */
 const OTHER_UNITS: Readonly<Record<string, string>> = {
@@ -80,7 +61,7 @@ const OTHER_UNITS: Readonly<Record<string, string>> = {
 /** Every word that names a field, plain and without its unit: for finding the nearest to a misspelt one. */
 export const FIELD_WORDS: readonly { readonly words: string; readonly key: RowKey }[] = [
   ...ROW_KEYS.map((key) => ({ words: plainHeader(ROW_LABELS[key]), key })),
-  ...Object.entries(OTHER_WORDS).map(([words, key]) => ({ words, key })),
+  ...[...OTHER_WORDS].map(([words, key]) => ({ words, key })),
 ];
 
 /** The field that a header names, whatever its case, its unit and the signs in it. */
@@ -91,7 +72,7 @@ export function keyOfHeader(header: unknown): RowKey | undefined {
   const squeezed = words.replaceAll(" ", "");
   return (
     ROW_KEYS.find((key) => plainHeader(ROW_LABELS[key]) === words || key.toLowerCase() === squeezed) ??
-    OTHER_WORDS[words]
+    OTHER_WORDS.get(words)
   );
 }
 

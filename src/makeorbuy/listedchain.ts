@@ -1,11 +1,9 @@
 import { Quotient } from "../exact/quotient";
-import { parseMark } from "../gold/mark";
-import { LINK_WEIGHT } from "../order/chain";
+import { LINE_FIELDS } from "../order/fields";
 import { lineOfLinks } from "../order/linksalone";
-import { type OrderLine, QUANTITY } from "../order/orderline";
+import type { OrderLine } from "../order/orderline";
 import type { Rates } from "../rates/rates";
-import { isBlank, readNumber } from "../reading/number";
-import { LINE_LABELS } from "../reading/orderwords";
+import { isBlank } from "../reading/number";
 import { attempt, faultsOf, type Parsed, refused } from "../reading/parse";
 import { grams, type Weight } from "../units/weight";
 import { chainWeightOf } from "./crossover";
@@ -29,11 +27,9 @@ export function parseListedChain(
     : { mark: undefined, linkWeight: oneGram, quantity: Quotient.one };
   const read = <T>(key: ListedKey, otherwise: T | undefined, reader: (text: string) => T) =>
     attempt(key, () => (isBlank(typed[key]) && otherwise !== undefined ? otherwise : reader(typed[key])));
-  const mark = read("mark", usual.mark, (text) => parseMark(text, LINE_LABELS.mark));
-  const quantity = read("quantity", usual.quantity, (text) => readNumber(text, LINE_LABELS.quantity, QUANTITY));
-  const linkWeight = read("linkWeight", usual.linkWeight, (text) =>
-    grams(readNumber(text, LINE_LABELS.linkWeight, LINK_WEIGHT)),
-  );
+  const mark = read("mark", usual.mark, LINE_FIELDS.mark.read);
+  const quantity = read("quantity", usual.quantity, LINE_FIELDS.quantity.read);
+  const linkWeight = read("linkWeight", usual.linkWeight, (text) => grams(LINE_FIELDS.linkWeight.read(text)));
   if (!mark.ok || !quantity.ok || !linkWeight.ok) return refused(faultsOf(mark, quantity, linkWeight));
   const links = { mark: mark.value, quantity: quantity.value, linkWeight: linkWeight.value };
   return lineOfLinks(

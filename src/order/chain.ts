@@ -1,24 +1,17 @@
-import type { NumberRule } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
-import { COLOURS, type Colour } from "../gold/alloy";
-import { fieldsNamed } from "../reading/formfields";
-import {
-  LENGTH_GIVEN,
-  LINE_LABELS,
-  LINK_CASTINGS,
-  LINKS_PER_UNITS,
-  type LineKey,
-  ORDER_LENGTH_UNITS,
-} from "../reading/orderwords";
-import { accepted, faultOf, faultsOf, field, type Parsed, parseForm, refused } from "../reading/parse";
+import type { Colour } from "../gold/alloy";
+import type { LENGTH_GIVEN, LINKS_PER_UNITS, ORDER_LENGTH_UNITS } from "../reading/orderwords";
+import { accepted, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
 import { type ClaspKind, isCast } from "../trade/clasp";
-import { countLinks, type LinkCasting, parsePattern } from "../trade/colourpattern";
+import { countLinks, type LinkCasting } from "../trade/colourpattern";
 import { linkCount, pitchOf } from "../trade/link";
 import type { Currency } from "../units/currency";
 import { type Length, lengthIn, millimetres } from "../units/length";
 import type { Money } from "../units/money";
 import { grams, type Weight } from "../units/weight";
 import { type ClaspParts, checkClasp, readClasp } from "./clasp";
+import { formOf } from "./fieldkinds";
+import { LINE_FIELDS, LINE_LABELS, type LineKey } from "./fields";
 
 /** The links of one colour in a piece, and what the caster casts of them. */
 export interface Links {
@@ -83,11 +76,6 @@ export interface ChainParts extends LinksParts {
   readonly clasp: ClaspParts;
 }
 
-const LENGTH: NumberRule = { above: "0", most: "100000", right: "a length above 0, such as 24" };
-const EASE: NumberRule = { least: "0", most: "10000", right: "what the piece is longer than the measure, such as 1.5" };
-const LINKS_PER: NumberRule = { above: "0", most: "1000", right: "links in one inch or centimetre, such as 4" };
-export const LINK_WEIGHT: NumberRule = { above: "0", most: "1000", right: "grams above 0, such as 2.05" };
-
 /** More links than one piece of a bench ever has: past it a length or a pitch was mistyped. */
 export const MOST_LINKS = 5000;
 
@@ -99,23 +87,23 @@ const WEIGHT_KEYS = {
   green: "linkWeightGreen",
 } as const satisfies Partial<Record<Colour, LineKey>>;
 
-const named = fieldsNamed(LINE_LABELS);
-export const CHAIN_FIELDS = {
-  colour: named.word("colour", COLOURS),
-  pattern: field((value) => parsePattern(value, LINE_LABELS.pattern)),
-  lengthGiven: named.wordOr("lengthGiven", LENGTH_GIVEN, "finished length"),
-  length: named.number("length", LENGTH),
-  lengthUnit: named.word("lengthUnit", ORDER_LENGTH_UNITS),
-  ease: named.optional("ease", EASE),
-  linksPer: named.number("linksPer", LINKS_PER),
-  linksPerUnit: named.word("linksPerUnit", LINKS_PER_UNITS),
-  linkWeight: named.number("linkWeight", LINK_WEIGHT),
-  linkWeightYellow: named.optional("linkWeightYellow", LINK_WEIGHT),
-  linkWeightRose: named.optional("linkWeightRose", LINK_WEIGHT),
-  linkWeightWhite: named.optional("linkWeightWhite", LINK_WEIGHT),
-  linkWeightGreen: named.optional("linkWeightGreen", LINK_WEIGHT),
-  linkCasting: named.wordOr("linkCasting", LINK_CASTINGS, "closed and open in turn"),
-};
+const FIELDS = formOf(
+  LINE_FIELDS,
+  "colour",
+  "pattern",
+  "lengthGiven",
+  "length",
+  "lengthUnit",
+  "ease",
+  "linksPer",
+  "linksPerUnit",
+  "linkWeight",
+  "linkWeightYellow",
+  "linkWeightRose",
+  "linkWeightWhite",
+  "linkWeightGreen",
+  "linkCasting",
+);
 
 /** A chain from its parts, or what is wrong between them. */
 export function makeChain({ clasp, ...links }: ChainParts): Parsed<ChainOrder> {
@@ -128,7 +116,7 @@ export function parseChain(record: Readonly<Record<string, unknown>>, currency: 
 }
 
 function readLinks(record: Readonly<Record<string, unknown>>): Parsed<LinksParts> {
-  const read = parseForm(CHAIN_FIELDS, record);
+  const read = parseForm(FIELDS, record);
   if (!read.ok) return read;
   const { length, linkWeight, linkWeightYellow, linkWeightRose, linkWeightWhite, linkWeightGreen, ...links } =
     read.value;
@@ -212,7 +200,7 @@ function linkWeightsOf({ colour, pattern, linkWeight, otherLinkWeights }: LinksP
           return faultOf("pattern", LINE_LABELS.pattern, "unknownWord", said);
         }
         const key = WEIGHT_KEYS[each];
-        return faultOf(key, LINE_LABELS[key], "blank", `found nothing; give ${LINK_WEIGHT.right}`);
+        return faultOf(key, LINE_LABELS[key], "blank", `found nothing; give ${LINE_FIELDS.linkWeight.rule.right}`);
       }),
     );
   }

@@ -1,12 +1,11 @@
-import { MONEY_AT_LEAST_0, type NumberRule } from "../exact/numberrule";
-import { Quotient } from "../exact/quotient";
-import { fieldsNamed } from "../reading/formfields";
-import { LINE_LABELS } from "../reading/orderwords";
+import type { Quotient } from "../exact/quotient";
 import { accepted, faultOf, type Parsed, parseForm, refused } from "../reading/parse";
-import { CLASPS, type ClaspKind, isCast } from "../trade/clasp";
+import { type ClaspKind, isCast } from "../trade/clasp";
 import type { Currency } from "../units/currency";
 import { type Money, money } from "../units/money";
 import { grams, type Weight } from "../units/weight";
+import { formOf } from "./fieldkinds";
+import { LINE_FIELDS, LINE_LABELS } from "./fields";
 
 /** A clasp as an order gives it. */
 export interface ClaspParts {
@@ -19,16 +18,7 @@ export interface ClaspParts {
   readonly cost: Money;
 }
 
-const LENGTH: NumberRule = { least: "0", most: "100000", right: "a length from 0, in the unit of the chain" };
-const WEIGHT: NumberRule = { least: "0", most: "1000", right: "grams from 0, such as 3.4" };
-
-const named = fieldsNamed(LINE_LABELS);
-const FIELDS = {
-  clasp: named.wordOr("clasp", CLASPS, "bought lobster clasp"),
-  claspLength: named.numberOr("claspLength", LENGTH, Quotient.zero),
-  claspWeight: named.numberOr("claspWeight", WEIGHT, Quotient.zero),
-  claspCost: named.numberOr("claspCost", MONEY_AT_LEAST_0, Quotient.zero),
-};
+const FIELDS = formOf(LINE_FIELDS, "clasp", "claspLength", "claspWeight", "claspCost");
 
 export function readClasp(record: Readonly<Record<string, unknown>>, currency: Currency): Parsed<ClaspParts> {
   const read = parseForm(FIELDS, record);

@@ -3,7 +3,8 @@ import type { Rates } from "../rates/rates";
 import type { Parsed } from "../reading/parse";
 import { money } from "../units/money";
 import { grams, type Weight } from "../units/weight";
-import { type LineParts, makeLine, type OrderLine } from "./orderline";
+import { makeLine } from "./linemaking";
+import type { LineParts, OrderLine } from "./orderline";
 import type { StoneParts } from "./stones";
 
 /** What is said of links alone. */

@@ -1,11 +1,11 @@
-import { MONEY_AT_LEAST_0, type NumberRule, SHARE } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
-import { fieldsNamed } from "../reading/formfields";
-import { LINE_LABELS, type LineKey, STONE_KEYS, STONE_PRICED, STONE_SHAPES } from "../reading/orderwords";
+import type { STONE_PRICED, STONE_SHAPES } from "../reading/orderwords";
 import { accepted, faultOf, type Parsed, parseForm, refused } from "../reading/parse";
 import type { Currency } from "../units/currency";
 import { type Money, money, timesMoney } from "../units/money";
+import { formOf, keysOf } from "./fieldkinds";
+import { LINE_FIELDS, LINE_LABELS, type LineKey, STONE_KEYS } from "./fields";
 
 /** Where stones go on one piece, and how many. */
 export interface StonePlace {
@@ -76,10 +76,6 @@ export function rectangularCarats(length: Quotient, width: Quotient, depth: Quot
 
 /** Depth where none is given, as a share of the diameter or the width. Common practice. */
 const USUAL_DEPTH = { round: Quotient.of("0.6"), rectangular: Quotient.of("0.65") } as const;
-
-const SIZE: NumberRule = { above: "0", most: "50", right: "millimetres above 0, such as 2" };
-const GRAVITY: NumberRule = { above: "0", most: "20", right: "how many times heavier than water it is, such as 4" };
-const CARAT: NumberRule = { above: "0", most: "1000", right: "carats above 0, such as 0.03" };
 
 type StoneKey = keyof (typeof STONE_KEYS)["links"];
 
@@ -170,23 +166,24 @@ function sizeOf({ shape, diameter, length, width }: Size): string {
   return length && width ? `${length.inWords()} x ${width.inWords()} mm` : "";
 }
 
+/** The fields of the stones in one place, by what they say. */
 function fieldsOf(where: StonePlace["where"]) {
-  const labels = Object.entries(STONE_KEYS[where]).map(([key, lineKey]) => [key, LINE_LABELS[lineKey]]);
-  const named = fieldsNamed(Object.fromEntries(labels) as Record<StoneKey, string>);
-  return {
-    kind: named.optionalText("kind"),
-    shape: named.wordOr("shape", STONE_SHAPES, "round"),
-    diameter: named.optional("diameter", SIZE),
-    length: named.optional("length", SIZE),
-    width: named.optional("width", SIZE),
-    depth: named.optional("depth", SIZE),
-    gravity: named.optional("gravity", GRAVITY),
-    carat: named.optional("carat", CARAT),
-    price: named.optional("price", MONEY_AT_LEAST_0),
-    priced: named.wordOr("priced", STONE_PRICED, "a stone"),
-    fee: named.optional("fee", MONEY_AT_LEAST_0),
-    breakage: named.optional("breakage", SHARE),
+  const keys = STONE_KEYS[where];
+  const stones = {
+    kind: LINE_FIELDS[keys.kind],
+    shape: LINE_FIELDS[keys.shape],
+    diameter: LINE_FIELDS[keys.diameter],
+    length: LINE_FIELDS[keys.length],
+    width: LINE_FIELDS[keys.width],
+    depth: LINE_FIELDS[keys.depth],
+    gravity: LINE_FIELDS[keys.gravity],
+    carat: LINE_FIELDS[keys.carat],
+    price: LINE_FIELDS[keys.price],
+    priced: LINE_FIELDS[keys.priced],
+    fee: LINE_FIELDS[keys.fee],
+    breakage: LINE_FIELDS[keys.breakage],
   };
+  return formOf(stones, ...keysOf(stones));
 }
 
 const FIELDS = { links: fieldsOf("links"), clasp: fieldsOf("clasp") };

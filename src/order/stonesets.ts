@@ -1,24 +1,13 @@
-import type { NumberRule } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
-import { fieldsNamed } from "../reading/formfields";
-import { LINE_LABELS, STONES_ON } from "../reading/orderwords";
+import type { STONES_ON } from "../reading/orderwords";
 import { accepted, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
 import type { Currency } from "../units/currency";
+import { formOf } from "./fieldkinds";
+import { LINE_FIELDS, LINE_LABELS } from "./fields";
 import { makeStones, readStones, type StoneParts, type StonePlace, type StoneSet } from "./stones";
 
-const COUNT: NumberRule = { least: "0", most: "10000", whole: true, right: "a whole number from 0, such as 12" };
-const EVERY: NumberRule = { least: "1", most: "5000", whole: true, right: "a whole number from 1, such as 3" };
-
-const named = fieldsNamed(LINE_LABELS);
-const FIELDS = {
-  /** Undefined where nothing is said: then a count alone says it. */
-  stonesOn: named.optionalWord("stonesOn", STONES_ON),
-  stoneEvery: named.optional("stoneEvery", EVERY),
-  stoneCount: named.numberOr("stoneCount", COUNT, Quotient.zero),
-  stonesPerLink: named.numberOr("stonesPerLink", EVERY, Quotient.one),
-  claspStoneCount: named.numberOr("claspStoneCount", COUNT, Quotient.zero),
-};
+const FIELDS = formOf(LINE_FIELDS, "stonesOn", "stoneEvery", "stoneCount", "stonesPerLink", "claspStoneCount");
 
 /** How many stones a piece has, and where, as an order gives it. */
 export interface StoneCounts {
@@ -119,7 +108,7 @@ function linksSet(fields: StoneCounts, links: Quotient | undefined): Parsed<Quot
     case "all links":
       return accepted(links ?? Quotient.zero);
     case "every n-th link":
-      if (!stoneEvery) return fault("stoneEvery", "blank", `found nothing; give ${EVERY.right}`);
+      if (!stoneEvery) return fault("stoneEvery", "blank", `found nothing; give ${LINE_FIELDS.stoneEvery.rule.right}`);
       return accepted(links ? links.dividedBy(stoneEvery).floor() : Quotient.zero);
     case "no links":
       if (stoneCount.isZero()) return accepted(stoneCount);

@@ -1,6 +1,6 @@
 import {
-  COUNTED,
   type Counted,
+  countedOf,
   FIELD_WORDS,
   keyOfHeader,
   LINE_KEYS,
@@ -65,7 +65,7 @@ export function matchHeaders(cells: readonly unknown[]): readonly ColumnMatch[] 
 
 /** The units a field may be given in; none for words and money. */
 export function unitsOf(key: LineKey): readonly string[] {
-  const counted = COUNTED[key];
+  const counted = countedOf(key);
   return counted ? UNITS[counted] : [];
 }
 
