@@ -2,6 +2,8 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
+import type { OrderField } from "../src/order/fieldkinds";
+import { EXTRA_FIELDS, LINE_FIELDS, ORDER_FIELDS } from "../src/order/fields";
 import { PANE_FEATURES, PANE_ROOMS, SRC_ROOMS } from "./rooms";
 
 const ROOT = fileURLToPath(new URL("../", import.meta.url));
@@ -142,6 +144,34 @@ describe("a line of an order", () => {
     const imported = (name: string) =>
       PRODUCT.filter(({ path, code }) => path !== "src/index.ts" && importsName(code, name)).map(({ path }) => path);
     expect(Object.fromEntries(Object.keys(DOORS).map((name) => [name, imported(name).sort()]))).toEqual(DOORS);
+  });
+
+  /** Words of other nouns: rows of the Rates sheet, lines of cost, groups of the form, what a paper says. */
+  const OTHER_NOUNS =
+    /^(?:src\/rates\/raterows|src\/quote\/piececosts|taskpane\/wording\/|taskpane\/excel\/(?:job|weights)\/)/;
+
+  test("says each field's label and rule in its declaration, and nowhere a second time", () => {
+    const declared: readonly OrderField<unknown>[] = [ORDER_FIELDS, LINE_FIELDS, EXTRA_FIELDS].flatMap((fields) =>
+      Object.values<OrderField<unknown>>(fields),
+    );
+    // Labels of one word, such as Mark, are words of the trade before they are labels.
+    const labels = declared.map(({ label }) => label).filter((label) => label.includes(" "));
+    const rights = declared.flatMap(({ rule }) => (rule ? [rule.right] : []));
+    expect(labels.length).toBeGreaterThan(50);
+    expect(rights.length).toBeGreaterThan(40);
+    const others = PRODUCT.filter(({ path }) => path !== "src/order/fields.ts" && !OTHER_NOUNS.test(path));
+    const texts = (code: string) =>
+      [...code.matchAll(/"((?:[^"\\\n]|\\.)*)"|`((?:[^`\\]|\\.)*)`/g)].map((match) => match[1] ?? match[2]);
+    const plain = (text: string) => text.replace(/ \([^)]*\)$/, "");
+    expect(
+      broken(others, ({ path, code }) =>
+        texts(code)
+          .filter((text) => text !== undefined)
+          .filter(
+            (text) => labels.includes(plain(text)) || (path !== "src/exact/numberrule.ts" && rights.includes(text)),
+          ),
+      ),
+    ).toEqual([]);
   });
 });
 

@@ -1,5 +1,6 @@
 import { MONEY_AT_LEAST_0, type NumberRule, SHARE } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
+import { LINE_LABELS } from "../order/fields";
 import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
@@ -14,9 +15,9 @@ import { type Money, money, roundToCurrency, subtractMoney } from "../units/mone
 export const ADDED_STONES_LABELS = {
   where: "Stones go",
   count: "How many stones",
-  price: "Price of one stone",
-  settingFee: "Setting fee",
-  breakage: "Stone breakage",
+  price: LINE_LABELS.stonePrice,
+  settingFee: LINE_LABELS.settingFee,
+  breakage: LINE_LABELS.breakage,
   riseBy: "The price rises",
   rise: "Rise of the price",
 } as const;

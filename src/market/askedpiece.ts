@@ -1,16 +1,17 @@
 import type { NumberRule } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import { COLOURS, type Colour } from "../gold/alloy";
+import { LINE_LABELS } from "../order/fields";
 import { fieldsNamed } from "../reading/formfields";
 import { ORDER_LENGTH_UNITS, PIECE_KINDS } from "../reading/orderwords";
 import { accepted, type Parsed, parseForm } from "../reading/parse";
 import { type Length, lengthIn } from "../units/length";
 
 export const ASKED_PIECE_LABELS = {
-  piece: "Kind of piece",
-  colour: "Colour",
-  length: "Length",
-  lengthUnit: "Length unit",
+  piece: LINE_LABELS.kind,
+  colour: LINE_LABELS.colour,
+  length: LINE_LABELS.length,
+  lengthUnit: LINE_LABELS.lengthUnit,
 } as const;
 export type AskedPieceKey = keyof typeof ASKED_PIECE_LABELS;
 

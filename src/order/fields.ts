@@ -195,7 +195,7 @@ export const EXTRA_LABELS = labelsOf(EXTRA_FIELDS);
 export type ChoiceWord = WordOf<(typeof LINE_FIELDS)[LineKey] | (typeof ORDER_FIELDS)[OrderKey]>;
 type WordOf<F> = F extends { readonly words: readonly (infer W)[] } ? (string extends W ? never : W) : never;
 
-/** The fields of a set of stones by what they say, for the stones in the links and those on the clasp. */
+/** The fields of a set of stones by what they say, in the links and on the clasp; the share broken is one for both. */
 export const STONE_KEYS = {
   links: {
     kind: "stoneKind",
@@ -209,7 +209,6 @@ export const STONE_KEYS = {
     price: "stonePrice",
     priced: "stonePriced",
     fee: "settingFee",
-    breakage: "breakage",
   },
   clasp: {
     kind: "claspStoneKind",
@@ -223,7 +222,6 @@ export const STONE_KEYS = {
     price: "claspStonePrice",
     priced: "claspStonePriced",
     fee: "claspSettingFee",
-    breakage: "breakage",
   },
 } as const satisfies Readonly<Record<"links" | "clasp", Readonly<Record<string, LineKey>>>>;
 

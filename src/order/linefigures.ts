@@ -14,13 +14,7 @@ type FigureKey = { [K in LineKey]: Fields[K] extends { readonly rule: NumberRule
 /** The faults of figures that a person could not have typed: what a reader refuses, a line that is made of figures is not made of. */
 export function figureFaults(parts: LineParts): readonly Fault[] {
   const figures: Readonly<Partial<Record<LineKey, Quotient | undefined>>> = figuresOf(parts);
-  const { inLinks, onClasp } = parts.stones;
-  const clasp = onClasp.breakage === inLinks.breakage ? undefined : onClasp.breakage;
-  return [
-    ...LINE_KEYS.flatMap((key) => faultsIn(key, figures[key])),
-    ...faultsIn("breakage", clasp),
-    ...pricingFaults(parts.pricing),
-  ];
+  return [...LINE_KEYS.flatMap((key) => faultsIn(key, figures[key])), ...pricingFaults(parts.pricing)];
 }
 
 function faultsIn(key: LineKey, figure: Quotient | undefined): readonly Fault[] {
@@ -76,7 +70,7 @@ function figuresOf(parts: LineParts): Readonly<Record<FigureKey, Quotient | unde
     claspStoneCarat: onClasp.carat,
     claspStonePrice: onClasp.price?.amount,
     claspSettingFee: onClasp.settingFee?.amount,
-    breakage: inLinks.breakage,
+    breakage: stones.breakage,
     findingsWeight: findings.weight.grams,
     findingsCost: findings.cost.amount,
     engravingCost: parts.engravingCost.amount,

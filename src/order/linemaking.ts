@@ -21,6 +21,7 @@ export function makeLine(parts: LineParts, rates: Rates): Parsed<OrderLine> {
       colours: accepted([colour, ...parts.pattern]),
       stones: {
         counts: accepted({ ...stones.counts }),
+        breakage: accepted(stones.breakage),
         inLinks: accepted({ ...stones.inLinks }),
         onClasp: accepted({ ...stones.onClasp }),
       },

@@ -60,6 +60,7 @@ function noStones(): LineParts["stones"] {
       stonesPerLink: Quotient.one,
       claspStoneCount: Quotient.zero,
     },
+    breakage: undefined,
     inLinks: NO_STONE,
     onClasp: NO_STONE,
   };
@@ -77,5 +78,4 @@ const NO_STONE: StoneParts = {
   price: undefined,
   priced: "a stone",
   settingFee: undefined,
-  breakage: undefined,
 };

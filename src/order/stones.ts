@@ -31,8 +31,6 @@ export interface StoneParts extends Size {
   readonly priced: (typeof STONE_PRICED)[number];
   /** Of one stone; undefined for that of Rates. */
   readonly settingFee: Money | undefined;
-  /** Share of the stones broken in setting; undefined for that of Rates. */
-  readonly breakage: Quotient | undefined;
 }
 
 /** Stones alike on one piece, set in links or in the clasp. */
@@ -96,8 +94,8 @@ export function readStones(
   return accepted({ ...stones, price: cash(price), settingFee: cash(fee) });
 }
 
-/** A set of stones from its parts, or what it lacks. */
-export function makeStones(place: StonePlace, parts: StoneParts, rates: Rates): Parsed<StoneSet> {
+/** A set of stones from its parts, or what it lacks. @param breakage share of the stones broken in setting */
+export function makeStones(place: StonePlace, parts: StoneParts, breakage: Quotient, rates: Rates): Parsed<StoneSet> {
   const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[place.where];
   const blank = (key: StoneKey, said: string) =>
     refused([faultOf(keys[key], LINE_LABELS[keys[key]], "blank", `found nothing ${said}`)]);
@@ -120,7 +118,7 @@ export function makeStones(place: StonePlace, parts: StoneParts, rates: Rates): 
     caratFrom: caratFrom(parts),
     price: priced === "a carat" ? timesMoney(asked, carat ?? Quotient.zero) : asked,
     settingFee: parts.settingFee ?? rates.settingFee,
-    breakage: parts.breakage ?? rates.breakage,
+    breakage,
   });
 }
 
@@ -181,7 +179,6 @@ function fieldsOf(where: StonePlace["where"]) {
     price: LINE_FIELDS[keys.price],
     priced: LINE_FIELDS[keys.priced],
     fee: LINE_FIELDS[keys.fee],
-    breakage: LINE_FIELDS[keys.breakage],
   };
   return formOf(stones, ...keysOf(stones));
 }

@@ -1,7 +1,7 @@
 import { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
 import type { STONES_ON } from "../reading/orderwords";
-import { accepted, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
+import { accepted, attempt, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
 import type { Currency } from "../units/currency";
 import { formOf } from "./fieldkinds";
 import { LINE_FIELDS, LINE_LABELS } from "./fields";
@@ -22,6 +22,8 @@ export interface StoneCounts {
 /** The stones of one piece as an order gives them. */
 export interface StoneSetsParts {
   readonly counts: StoneCounts;
+  /** Share of them broken in setting; undefined for that of Rates. */
+  readonly breakage: Quotient | undefined;
   readonly inLinks: StoneParts;
   readonly onClasp: StoneParts;
 }
@@ -33,6 +35,7 @@ export type ReadStoneSets = { readonly [Part in keyof StoneSetsParts]: Parsed<St
 export function readStoneSets(record: Readonly<Record<string, unknown>>, currency: Currency): ReadStoneSets {
   return {
     counts: parseForm(FIELDS, record),
+    breakage: attempt("breakage", () => LINE_FIELDS.breakage.read(record.breakage)),
     inLinks: readStones("links", record, currency),
     onClasp: readStones("clasp", record, currency),
   };
@@ -40,7 +43,7 @@ export function readStoneSets(record: Readonly<Record<string, unknown>>, currenc
 
 /** The stones of one piece from their parts. @param links undefined where they cannot be counted yet */
 export function makeStoneSets(
-  { counts, inLinks, onClasp }: ReadStoneSets,
+  { counts, breakage, inLinks, onClasp }: ReadStoneSets,
   links: Quotient | undefined,
   rates: Rates,
 ): Parsed<readonly StoneSet[]> {
@@ -62,20 +65,18 @@ export function makeStoneSets(
     count: claspStoneCount,
     follows: undefined,
   };
-  const sets = [
-    { count: linkPlace.count, set: placed(linkPlace, inLinks, rates) },
-    { count: claspPlace.count, set: placed(claspPlace, onClasp, rates) },
-  ];
+  const broken = (breakage.ok ? breakage.value : undefined) ?? rates.breakage;
+  const placed = (place: StonePlace, stones: Parsed<StoneParts>) => ({
+    count: place.count,
+    set: stones.ok ? makeStones(place, stones.value, broken, rates) : stones,
+  });
+  const sets = [placed(linkPlace, inLinks), placed(claspPlace, onClasp)];
   // Where there are no stones nothing is missing, but what is typed must still be right.
   const faults = sets.flatMap(({ count, set }) =>
     faultsOf(set).filter((fault) => !count.isZero() || fault.code !== "blank"),
   );
-  if (faults.length > 0) return refused(faults);
+  if (faults.length > 0 || !breakage.ok) return refused([...faults, ...faultsOf(breakage)]);
   return accepted(sets.flatMap(({ count, set }) => (set.ok && !count.isZero() ? [set.value] : [])));
-}
-
-function placed(place: StonePlace, stones: Parsed<StoneParts>, rates: Rates): Parsed<StoneSet> {
-  return stones.ok ? makeStones(place, stones.value, rates) : stones;
 }
 
 /** All links, or every n-th: then more links have more stones. */

@@ -29,7 +29,6 @@ const STONE: StoneParts = {
   price: usd("3"),
   priced: "a stone",
   settingFee: undefined,
-  breakage: undefined,
 };
 
 /** One and the same line, as figures and as a person types it. */
@@ -62,6 +61,7 @@ const PARTS: LineParts = {
       stonesPerLink: q("2"),
       claspStoneCount: q("3"),
     },
+    breakage: undefined,
     inLinks: STONE,
     onClasp: { ...STONE, priced: "a carat", carat: q("0.03"), settingFee: usd("2") },
   },

@@ -15,7 +15,7 @@ const placed = (where: StonePlace["where"]): StonePlace => ({
 });
 const parsedOf = (record: Record_, where: StonePlace["where"]) => {
   const parts = readStones(where, record, RATES.currency);
-  return parts.ok ? makeStones(placed(where), parts.value, RATES) : parts;
+  return parts.ok ? makeStones(placed(where), parts.value, RATES.breakage, RATES) : parts;
 };
 const stonesOf = (record: Record_, where: StonePlace["where"] = "links") => read(parsedOf(record, where));
 const faultOf = (record: Record_, where: StonePlace["where"] = "links") => {
@@ -87,11 +87,11 @@ describe("price of one stone", () => {
     expect(price.amount.value().toString()).toBe("12");
   });
 
-  test("setting fee and breakage are the workshop's where none is given", () => {
+  test("the setting fee is the workshop's where none is given", () => {
     const usual = stonesOf({});
-    expect([usual.settingFee.amount.value().toString(), usual.breakage.value().toString()]).toEqual(["1", "0.1"]);
-    const own = stonesOf({ settingFee: "2.5", breakage: "2 %" });
-    expect([own.settingFee.amount.value().toString(), own.breakage.value().toString()]).toEqual(["2.5", "0.02"]);
+    expect(usual.settingFee.amount.value().toString()).toBe("1");
+    const own = stonesOf({ settingFee: "2.5" });
+    expect(own.settingFee.amount.value().toString()).toBe("2.5");
   });
 });
 
@@ -110,7 +110,6 @@ describe("bad input: one sentence that names the field, what was found and what 
     ],
     [{ stoneShape: "heart" }, "stoneShape", 'Stone shape: found "heart"; give one of "round", "rectangular"'],
     [{ stoneShape: "rectangular", stoneLength: "3" }, "stoneWidth", "Stone width: found nothing beside the other side"],
-    [{ breakage: "1" }, "breakage", 'Stone breakage: found "1"; give a share from 0 to below 1'],
     [{ stonePriced: "a gram" }, "stonePriced", 'Stones priced by: found "a gram"; give one of "a stone", "a carat"'],
   ])("%j", (record, field, sentence) => {
     const fault = faultOf(record);

@@ -3,7 +3,7 @@ import { Quotient } from "../../../src/exact/quotient";
 import { makeStoneSets, readStoneSets } from "../../../src/order/stonesets";
 import { type Record_, ratesOf, read } from "../orders";
 
-const RATES = ratesOf();
+const RATES = ratesOf({ breakage: "0.1" });
 const parsedOf = (record: Record_, links = 95) =>
   makeStoneSets(readStoneSets(record, RATES.currency), Quotient.of(links), RATES);
 const counts = (record: Record_, links = 95) =>
@@ -36,6 +36,18 @@ describe("the stones of a piece of 95 links (hand arithmetic)", () => {
       ok: false,
       faults: [{ field: "stoneCarat", code: "blank" }],
     });
+  });
+
+  test("one share of stones is broken in the links and on the clasp, and its fault is told once", () => {
+    const record = { stonesOn: "all links", claspStoneCount: "1" };
+    const broken = (each: Record_) => read(parsedOf({ ...record, ...each })).map((set) => set.breakage.toNumber());
+    expect(broken({ breakage: "2 %" })).toEqual([0.02, 0.02]);
+    expect(broken({})).toEqual([0.1, 0.1]);
+    const wrong = parsedOf({ ...record, breakage: "1", stonePrice: "free" });
+    expect(wrong.ok ? [] : wrong.faults.map(({ field }) => field)).toEqual(["stonePrice", "breakage"]);
+    expect(wrong.ok ? "" : wrong.faults[1]?.sentence).toContain(
+      'Stone breakage: found "1"; give a share from 0 to below 1',
+    );
   });
 
   test("all links and every n-th are counted anew where the links change; a number stands", () => {
