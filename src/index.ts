@@ -40,8 +40,6 @@ export { NONE, type Output, Plans, settle, settleAll, type Taker } from "./colum
 export { traced, type Value } from "./columns/trace";
 export { type FieldColumn, readHeaders, recordOf } from "./designs/headers";
 export {
-  type Counted,
-  countedOf,
   FIELD_WORDS,
   keyOfHeader,
   ROW_KEYS,
@@ -232,13 +230,10 @@ export { LARGEST_STL, readStl, refuseLargeStl, type StlModel } from "./mesh/stl"
 export { type BindingQuote, type OpenQuotes, openQuotes, UNBOUGHT } from "./openquotes/openquotes";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./openquotes/spotrisk";
 export type { Clasp, Links } from "./order/chain";
-export type { OrderField } from "./order/fieldkinds";
+export { EXTRA_FIELDS, EXTRA_KEYS, EXTRA_LABELS, type ExtraKey } from "./order/extrafields";
+export type { Counts, OrderField } from "./order/fieldkinds";
 export {
   type ChoiceWord,
-  EXTRA_FIELDS,
-  EXTRA_KEYS,
-  EXTRA_LABELS,
-  type ExtraKey,
   LINE_FIELDS,
   LINE_KEYS,
   LINE_LABELS,

@@ -1,4 +1,3 @@
-import type { Counts } from "../order/fieldkinds";
 import {
   LINE_FIELDS,
   LINE_KEYS,
@@ -19,26 +18,6 @@ export const ROW_LABELS: Readonly<Record<RowKey, string>> = { ...ORDER_LABELS, .
 const OTHER_WORDS: ReadonlyMap<string, RowKey> = new Map(
   ROW_KEYS.flatMap((key) => ROW_FIELDS[key].alsoCalled.map((words) => [words, key] as const)),
 );
-
-/** What a header may say a unit of. */
-export type Counted = "length" | "size" | "weight" | "money" | "linksPer";
-
-const UNIT_SAID: Readonly<Record<Counts, Counted | undefined>> = {
-  length: "length",
-  size: "size",
-  weight: "weight",
-  carats: undefined,
-  money: "money",
-  "money an ounce": "money",
-  "links per length": "linksPer",
-  price: undefined,
-};
-
-/** What a header may say the unit of; undefined for fields that take none. */
-export function countedOf(key: RowKey): Counted | undefined {
-  const { counts } = ROW_FIELDS[key];
-  return counts && UNIT_SAID[counts];
-}
 
 /** Other ways to write a unit. */
 const OTHER_UNITS: Readonly<Record<string, string>> = {

@@ -118,16 +118,15 @@ export function parseChain(record: Readonly<Record<string, unknown>>, currency: 
 function readLinks(record: Readonly<Record<string, unknown>>): Parsed<LinksParts> {
   const read = parseForm(FIELDS, record);
   if (!read.ok) return read;
-  const { length, linkWeight, linkWeightYellow, linkWeightRose, linkWeightWhite, linkWeightGreen, ...links } =
-    read.value;
-  const others = { yellow: linkWeightYellow, rose: linkWeightRose, white: linkWeightWhite, green: linkWeightGreen };
+  const others = Object.entries(WEIGHT_KEYS).flatMap(([colour, key]) => {
+    const weight = read.value[key];
+    return weight ? [[colour, grams(weight)]] : [];
+  });
   return accepted({
-    ...links,
-    measured: length,
-    linkWeight: grams(linkWeight),
-    otherLinkWeights: Object.fromEntries(
-      Object.entries(others).flatMap(([colour, weight]) => (weight ? [[colour, grams(weight)]] : [])),
-    ),
+    ...read.value,
+    measured: read.value.length,
+    linkWeight: grams(read.value.linkWeight),
+    otherLinkWeights: Object.fromEntries(others),
   });
 }
 

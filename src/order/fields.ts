@@ -61,11 +61,6 @@ const GRAVITY: NumberRule = { above: "0", most: "20", right: "how many times hea
 const CARAT: NumberRule = { above: "0", most: "1000", right: "carats above 0, such as 0.03" };
 const DISCOUNT: NumberRule = { ...SHARE, right: "a share from 0 to below 1, such as 0.05 or 5 %" };
 const OWN_GOLD: NumberRule = { above: "0", most: "100000", right: "the grams the customer brings, such as 12.5" };
-const AMOUNT: NumberRule = {
-  least: "-1000000000000",
-  most: "1000000000000",
-  right: "an amount of money, such as 15 or -20",
-};
 
 const IN_GRAMS = { counts: "weight" } as const;
 const IN_MILLIMETRES = { counts: "size" } as const;
@@ -170,13 +165,6 @@ export const ORDER_FIELDS = {
   ownGoldShare: optionalFigure("Share of its melt value", WHOLE_SHARE, { usual: "ownGoldShare" }),
 } as const satisfies Fields;
 
-/** A free line: what the customer reads, what it adds to the total (below zero takes off), and what it costs the workshop. */
-export const EXTRA_FIELDS = {
-  text: text("Free line", "what the customer reads, such as Gift box"),
-  amount: figure("Amount", AMOUNT, IN_MONEY),
-  cost: figureOr("Cost to you", MONEY_AT_LEAST_0, zero, IN_MONEY),
-} as const satisfies Fields;
-
 type Fields = Readonly<Record<string, OrderField<unknown>>>;
 
 export type LineKey = keyof typeof LINE_FIELDS;
@@ -186,10 +174,6 @@ export const LINE_LABELS = labelsOf(LINE_FIELDS);
 export type OrderKey = keyof typeof ORDER_FIELDS;
 export const ORDER_KEYS = keysOf(ORDER_FIELDS);
 export const ORDER_LABELS = labelsOf(ORDER_FIELDS);
-
-export type ExtraKey = keyof typeof EXTRA_FIELDS;
-export const EXTRA_KEYS = keysOf(EXTRA_FIELDS);
-export const EXTRA_LABELS = labelsOf(EXTRA_FIELDS);
 
 /** Every word that may be chosen in an order. */
 export type ChoiceWord = WordOf<(typeof LINE_FIELDS)[LineKey] | (typeof ORDER_FIELDS)[OrderKey]>;

@@ -4,8 +4,9 @@ import { accepted, attempt, faultOf, faultsOf, field, type Parsed, parseForm, re
 import { readOptionalText } from "../reading/words";
 import { type Pricing, pricingOf } from "../trade/pricemethod";
 import { type Money, money } from "../units/money";
+import { EXTRA_FIELDS, EXTRA_KEYS, EXTRA_LABELS } from "./extrafields";
 import { formOf } from "./fieldkinds";
-import { EXTRA_FIELDS, EXTRA_KEYS, EXTRA_LABELS, LINE_KEYS, ORDER_FIELDS, ORDER_KEYS, ORDER_LABELS } from "./fields";
+import { LINE_KEYS, ORDER_FIELDS, ORDER_KEYS, ORDER_LABELS } from "./fields";
 import { type Naming, parseLine } from "./linereading";
 import type { OrderLine } from "./orderline";
 import { type OwnGold, parseOwnGold } from "./owngold";

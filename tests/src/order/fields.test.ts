@@ -2,11 +2,9 @@ import { describe, expect, test } from "vitest";
 import { keyOfHeader, plainHeader } from "../../../src/designs/headerwords";
 import { CostingError } from "../../../src/exact/errors";
 import { Quotient } from "../../../src/exact/quotient";
+import { EXTRA_FIELDS, EXTRA_KEYS, EXTRA_LABELS } from "../../../src/order/extrafields";
 import type { OrderField } from "../../../src/order/fieldkinds";
 import {
-  EXTRA_FIELDS,
-  EXTRA_KEYS,
-  EXTRA_LABELS,
   LINE_FIELDS,
   LINE_KEYS,
   LINE_LABELS,
@@ -113,6 +111,10 @@ test("an empty choice of a row is the word that the form begins with", () => {
     for (const word of field.words) expect(field.read(` ${word.toUpperCase()} `)).toBe(word);
   }
   expect(choices.length).toBeGreaterThan(15);
+});
+
+test("only figures count anything", () => {
+  for (const [key, { is, counts }] of ALL) if (counts !== undefined) expect(is, key).toBe("figure");
 });
 
 test("only a field of the same table says what another counts, and it is a choice", () => {

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { EXTRA_KEYS, LINE_KEYS, ORDER_KEYS } from "../../../src/order/fields";
+import { EXTRA_KEYS } from "../../../src/order/extrafields";
+import { LINE_KEYS, ORDER_KEYS } from "../../../src/order/fields";
 import { blankOrder, readOrderText, type TypedOrder, writeOrderText } from "../../../src/order/ordertext";
 
 const texts = <K extends string>(keys: readonly K[]) =>
