@@ -1,12 +1,13 @@
 import { CostingError, found } from "../exact/errors";
 import type { Quotient } from "../exact/quotient";
-import { type OrderLine, parseLine } from "../order/orderline";
+import { LINE_KEYS, type LineKey } from "../order/fields";
+import { parseLine } from "../order/linereading";
+import type { OrderLine } from "../order/orderline";
 import { type CostSheet, costLine } from "../quote/costsheet";
 import { COST_LINES, type CostLine } from "../quote/piececosts";
 import type { RateKey } from "../rates/raterows";
 import { parseRates, type Rates, rateKeyOf } from "../rates/rates";
 import { isBlank } from "../reading/number";
-import { LINE_KEYS, type LineKey } from "../reading/orderwords";
 import { orThrow } from "../reading/parse";
 import { wordsOf } from "../reading/words";
 import { type FieldColumn, readHeaders, recordOf } from "./headers";

@@ -1,34 +1,17 @@
 import type { Cells } from "../columns/cells";
 import type { Value } from "../columns/trace";
 import { CostingError } from "../exact/errors";
+import { LINE_FIELDS, type LineKey } from "../order/fields";
 import type { OrderLine } from "../order/orderline";
 import { costLine } from "../quote/costsheet";
 import type { Rates } from "../rates/rates";
 import { isBlank } from "../reading/number";
-import { LINE_LABELS, type LineKey } from "../reading/orderwords";
 import type { Currency } from "../units/currency";
 import { type FieldColumn, recordOf, standAsTheyAre } from "./headers";
-import { COUNTED } from "./headerwords";
 import { designColumns, lineOfRow, type PriceColumn, sheetFigures } from "./pricelist";
 import type { RateFigures } from "./rateinputs";
 import { type LineColumn, LineColumns, type LineTaker } from "./tablerunner";
 
-/** A person's own words, which no cost rests on. */
-const TEXTS: readonly LineKey[] = ["design", "colourName", "findings", "engraving", "stoneKind", "claspStoneKind"];
-/** Figures that count no unit. All fields named here and in COUNTED are read by readNumber, and by it alone. */
-const FIGURES: readonly LineKey[] = [
-  "quantity",
-  "stoneEvery",
-  "stoneCount",
-  "stonesPerLink",
-  "stoneGravity",
-  "stoneCarat",
-  "claspStoneCount",
-  "claspStoneGravity",
-  "claspStoneCarat",
-  "breakage",
-  "linePriceFigure",
-];
 const MOST_LAYOUTS = 8;
 
 const byLayout = new Map<string, LineColumns>();
@@ -113,11 +96,12 @@ function inOwnUnits(
   }
 }
 
+/** Figures are read by readNumber, and by it alone; on a person's own words no cost rests. */
 function lineColumn(key: LineKey): LineColumn {
-  const isFigure = COUNTED[key] !== undefined || FIGURES.includes(key);
-  return { field: LINE_LABELS[key], kind: isFigure ? "figure" : TEXTS.includes(key) ? "text" : "word" };
+  const { label, is } = LINE_FIELDS[key];
+  return { field: label, kind: is === "figure" || is === "text" ? is : "word" };
 }
 
 function isLineKey(key: string): key is LineKey {
-  return Object.hasOwn(LINE_LABELS, key);
+  return Object.hasOwn(LINE_FIELDS, key);
 }

@@ -1,8 +1,8 @@
 import { Quotient } from "../exact/quotient";
 import { perGram } from "../gold/goldrate";
+import { LINE_LABELS } from "../order/fields";
 import { RATE_ROWS } from "../rates/raterows";
 import type { Rates } from "../rates/rates";
-import { LINE_LABELS } from "../reading/orderwords";
 import type { Loss } from "../trade/polishloss";
 import { timesMoney } from "../units/money";
 import { grams, timesWeight } from "../units/weight";

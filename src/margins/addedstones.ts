@@ -1,5 +1,6 @@
 import { MONEY_AT_LEAST_0, type NumberRule, SHARE } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
+import { LINE_LABELS } from "../order/fields";
 import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
@@ -15,9 +16,9 @@ import { type Money, money, roundToCurrency, subtractMoney } from "../units/mone
 export const ADDED_STONES_LABELS = {
   where: "Stones go",
   count: "How many stones",
-  price: "Price of one stone",
-  settingFee: "Setting fee",
-  breakage: "Stone breakage",
+  price: LINE_LABELS.stonePrice,
+  settingFee: LINE_LABELS.settingFee,
+  breakage: LINE_LABELS.breakage,
   riseBy: "The price rises",
   rise: "Rise of the price",
 } as const;
@@ -129,6 +130,7 @@ function stoneSet({ where, count, price, settingFee, breakage }: AddedStones, li
   return {
     where: onLinks ? "links" : "clasp",
     which: onLinks ? "all links" : "",
+    links: onLinks ? line.links : Quotient.zero,
     count: onLinks ? count.times(line.links) : count,
     follows: onLinks ? { every: Quotient.one, each: count } : undefined,
     kind: "",

@@ -87,16 +87,9 @@ export function earningByLinkWeight(
  * Colours and stones repeat after a period of links. Of the numbers that are alike within it, what is earned beyond the margin
  * rises ever less and then falls (costs are straight lines and the greater of two of them), so each kind has one run, found by
  * halving on exact costs; together they may leave gaps. Up to MOST_LINKS links.
- * @param record the texts or cells the line was read from
  */
-export function earningByLinks(
-  line: OrderLine,
-  record: Readonly<Record<string, unknown>>,
-  spot: Money,
-  wanted: Wanted,
-  rates: Rates,
-): readonly EarningSpan[] {
-  const lengths = otherLengths(line, record, rates);
+export function earningByLinks(line: OrderLine, spot: Money, wanted: Wanted, rates: Rates): readonly EarningSpan[] {
+  const lengths = otherLengths(line);
   const fewest = fewestLinks(lengths);
   if (fewest === undefined) return [];
   const earned = new Map<number, Quotient>();

@@ -1,16 +1,17 @@
 import type { NumberRule } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import { COLOURS, type Colour } from "../gold/alloy";
+import { LINE_LABELS } from "../order/fields";
 import { fieldsNamed } from "../reading/formfields";
 import { ORDER_LENGTH_UNITS, PIECE_KINDS } from "../reading/orderwords";
 import { accepted, type Parsed, parseForm } from "../reading/parse";
 import { type Length, lengthIn } from "../units/length";
 
 export const ASKED_PIECE_LABELS = {
-  piece: "Kind of piece",
-  colour: "Colour",
-  length: "Length",
-  lengthUnit: "Length unit",
+  piece: LINE_LABELS.kind,
+  colour: LINE_LABELS.colour,
+  length: LINE_LABELS.length,
+  lengthUnit: LINE_LABELS.lengthUnit,
 } as const;
 export type AskedPieceKey = keyof typeof ASKED_PIECE_LABELS;
 
@@ -46,12 +47,14 @@ export function parseAskedPiece(record: Readonly<Record<string, unknown>>): Pars
   const read = parseForm(FIELDS, record);
   if (!read.ok) return read;
   const { piece: kind, colour, length, lengthUnit } = read.value;
-  const taken = length ?? Quotient.of(USUAL[kind][lengthUnit]);
-  return accepted({
-    kind,
-    colour,
-    length: lengthIn(taken, lengthUnit),
-    lengthUnit,
-    isLengthSaid: length !== undefined,
-  });
+  const usual = usualPiece(kind, lengthUnit);
+  return accepted(
+    length ? { ...usual, colour, length: lengthIn(length, lengthUnit), isLengthSaid: true } : { ...usual, colour },
+  );
+}
+
+/** A piece of which no more is known than its kind. */
+export function usualPiece(kind: AskedPiece["kind"], lengthUnit: AskedPiece["lengthUnit"]): AskedPiece {
+  const length = lengthIn(Quotient.of(USUAL[kind][lengthUnit]), lengthUnit);
+  return Object.freeze({ kind, colour: undefined, length, lengthUnit, isLengthSaid: false });
 }

@@ -3,6 +3,7 @@ import type { NumberRule } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import { costOf } from "../gold/goldrate";
 import { type Mark, parseMark } from "../gold/mark";
+import { LINE_LABELS } from "../order/fields";
 import { fieldsNamed } from "../reading/formfields";
 import { isBlank, readNumber } from "../reading/number";
 import { SOLIDITIES } from "../reading/orderwords";
@@ -21,11 +22,11 @@ export type AskedPer = (typeof ASKED_PER)[number];
 export const ASKING_LABELS = {
   price: "Asked price",
   weight: "Weight",
-  mark: "Mark",
+  mark: LINE_LABELS.mark,
   per: "Asked for",
   currency: "Currency",
   exchange: "Rate of exchange",
-  solidity: "Solid or hollow",
+  solidity: LINE_LABELS.solidity,
   kind: "Kind of chain",
 } as const;
 export type AskingKey = keyof typeof ASKING_LABELS;

@@ -1,13 +1,14 @@
-import type { Quotient } from "../exact/quotient";
+import { Quotient } from "../exact/quotient";
 import type { Colour } from "../gold/alloy";
 import { costOf, type Rate } from "../gold/goldrate";
 import type { Mark } from "../gold/mark";
 import { priceCurve } from "../makeorbuy/curve";
-import { type OrderLine, parseLine } from "../order/orderline";
+import { lineOfLinks } from "../order/linksalone";
+import type { OrderLine } from "../order/orderline";
 import { type CostSheet, salesTax } from "../quote/costsheet";
 import type { Rates } from "../rates/rates";
 import type { PIECE_KINDS } from "../reading/orderwords";
-import { accepted, type Parsed } from "../reading/parse";
+import type { Parsed } from "../reading/parse";
 import { perGramOf } from "../trade/landedcost";
 import { margin, premium } from "../trade/price";
 import { withoutTax } from "../trade/salestax";
@@ -46,24 +47,20 @@ export function ownLine(
   },
   rates: Rates,
 ): Parsed<OrderLine> {
-  // One link by each of these; how many there are in the piece is told by its weight.
-  const oneLink = { length: "1", lengthUnit: "in", linksPer: "1", linksPerUnit: "in" };
-  const line = parseLine(
+  const colour = piece.colour ?? (link.colour === "own" ? undefined : link.colour) ?? "yellow";
+  return lineOfLinks(
     {
-      ...oneLink,
       design: String(link.name.model),
       kind: piece.kind,
-      mark: "24K",
-      colour: piece.colour ?? (link.colour === "own" ? undefined : link.colour) ?? "yellow",
-      solidity: piece.hollow ? "hollow" : "solid",
-      quantity: "1",
-      linkWeight: link.weight.grams.value().toFixed(),
-      clasp: "none",
+      mark: piece.mark,
+      colour,
+      hollow: piece.hollow,
+      plated: "as usual",
+      quantity: Quotient.one,
+      linkWeight: link.weight,
     },
     rates,
   );
-  // The mark as it is, exactly: a share has no text of its own.
-  return line.ok ? accepted({ ...line.value, mark: piece.mark, gold: piece.mark }) : line;
 }
 
 /**

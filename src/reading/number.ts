@@ -36,6 +36,12 @@ export function readNumber(value: unknown, field: string, rule: NumberRule): Quo
   return read;
 }
 
+/** Refuses a value that its rule does not allow, as readNumber does one that is typed. Errors: outOfRange. */
+export function checkNumber(value: Quotient, field: string, rule: NumberRule): void {
+  if (!within(value.value(), rule))
+    throw new CostingError("outOfRange", field, `found ${value.value()}; give ${rule.right}`);
+}
+
 function decimalOf(value: unknown): Decimal | undefined {
   if (typeof value === "number") return Number.isFinite(value) ? decimalOfCell(value) : undefined;
   return typeof value === "string" ? parseDecimal(value) : undefined;

@@ -1,6 +1,7 @@
 import type { NumberRule } from "../exact/numberrule";
 import type { Quotient } from "../exact/quotient";
 import { COLOURS, type Colour } from "../gold/alloy";
+import { LINE_LABELS } from "../order/fields";
 import { fieldsNamed } from "../reading/formfields";
 import { accepted, attempt, field, type Parsed, parseForm, refused } from "../reading/parse";
 import { STAGES, type Stage } from "../trade/stagedweight";
@@ -13,8 +14,8 @@ export const WEIGH_IN_LABELS = {
   stage: "Stage",
   model: "Model",
   width: "Width",
-  mark: "Mark",
-  colour: "Colour",
+  mark: LINE_LABELS.mark,
+  colour: LINE_LABELS.colour,
   pieces: "Pieces",
   weight: "Weight",
   who: "Who",

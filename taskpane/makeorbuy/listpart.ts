@@ -2,10 +2,12 @@ import {
   type ChainChoice,
   compareSources,
   grams,
+  type ListedKey,
   type ListedWeight,
   lineOfWeight,
   type OrderLine,
   type PriceLists,
+  parseListedChain,
   type Rates,
   readWeightList,
   sellersFor,
@@ -19,7 +21,7 @@ import { readSelectedWeights } from "../excel/makeorbuy/weightcells";
 import { withLocalMark, withPoint } from "../wording/decimalmark";
 import { showScale } from "../wording/shownweight";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
-import { fieldsOfLine, type ListFields, lineOfList } from "./listline";
+import { shownOfLine } from "./listline";
 import { type ManyChains, manyView, type WorkingButton } from "./manyview";
 
 const { list: texts } = SOURCING_TEXTS;
@@ -27,7 +29,7 @@ const { list: texts } = SOURCING_TEXTS;
 /** The pane compares so many at once, while they are typed. */
 const MOST = 60;
 
-const FIELDS: Readonly<Record<keyof ListFields, SmallField>> = {
+const FIELDS: Readonly<Record<ListedKey, SmallField>> = {
   mark: { plan: { label: texts.mark }, width: "third" },
   linkWeight: { plan: { label: texts.linkWeight, unit: "g" }, width: "third" },
   quantity: { plan: { label: texts.quantity, numeric: true }, width: "third" },
@@ -49,7 +51,7 @@ export function listPart(on: {
   const weights = element("textarea", { id: "sourcing-weights", rows: "3", spellcheck: "false" });
   const faults = element("ul", { class: "faults", role: "status" });
   const take = button(texts.take, "outline", () => void on.attempt(takeSelected), "small");
-  const form = smallForm<keyof ListFields>("sourcing", texts.fromOrder, FIELDS, { changed: show, submitted: show });
+  const form = smallForm<ListedKey>("sourcing", texts.fromOrder, FIELDS, { changed: show, submitted: show });
   form.root.classList.add("thirds");
   const view = manyView(texts.nameHead, on.put);
   let rates: Rates | undefined;
@@ -62,18 +64,18 @@ export function listPart(on: {
     if (!rates) return;
     const read = readWeightList(withPoint(weights.value, "figures"), texts.field);
     const typed = form.typed();
-    const asked: ListFields = {
+    const asked = {
       mark: withPoint(typed.mark, "figure"),
       linkWeight: withPoint(typed.linkWeight, "figure"),
       quantity: withPoint(typed.quantity, "figure"),
     };
-    const line = read.length === 0 ? undefined : lineOfList(asked, ordered && fieldsOfLine(ordered), rates);
+    const line = read.length === 0 ? undefined : parseListedChain(asked, ordered, rates);
     tell([
       ...read.flatMap((each) => (each.ok ? [] : [each.sentence])),
-      ...(line && !line.ok ? [line.error.message] : []),
+      ...(line && !line.ok ? line.faults.slice(0, 1).map(({ sentence }) => sentence) : []),
       ...(read.length > MOST ? [texts.tooMany(read.length, MOST)] : []),
     ]);
-    view.show(line?.ok && read.length <= MOST ? chainsOf(line.line, read, rates) : undefined);
+    view.show(line?.ok && read.length <= MOST ? chainsOf(line.value, read, rates) : undefined);
   }
 
   function chainsOf(line: OrderLine, read: readonly ListedWeight[], now: Rates): ManyChains | undefined {
@@ -127,8 +129,8 @@ export function listPart(on: {
     ),
     follow(nowRates, nowLists, nowOrdered) {
       [rates, lists, ordered] = [nowRates, nowLists, nowOrdered];
-      const usual = ordered && fieldsOfLine(ordered);
-      for (const key of Object.keys(FIELDS) as (keyof ListFields)[]) {
+      const usual = ordered && shownOfLine(ordered);
+      for (const key of Object.keys(FIELDS) as ListedKey[]) {
         form.fields[key].setPlaceholder(usual ? withLocalMark(usual[key], "figure") : key === "quantity" ? "1" : "");
       }
       show();

@@ -13,6 +13,7 @@ import {
 } from "../../src/index";
 import { element, setText } from "../controls/element";
 import { simpleTable } from "../controls/simpletable";
+import { STAND_IN } from "../order/reckoning";
 import { figure } from "../plots/figure";
 import { showRate } from "../wording/display";
 import { showScale } from "../wording/shownweight";
@@ -84,7 +85,7 @@ export function orderView(): OrderView {
       const { said } = current;
       const { best, weight } = said;
       const least = best && leastOrderOf(best, said);
-      const design = choice.line.design === "…" ? texts.order.nameless : choice.line.design;
+      const design = choice.line.design === STAND_IN ? texts.order.nameless : choice.line.design;
       setText(subject, texts.order.subject(design, showScale(weight), showMark(choice.line.mark)));
       setText(headline, headlineOf(said));
       setText(answer, answerOf(said).join(" "));

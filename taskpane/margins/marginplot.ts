@@ -90,7 +90,7 @@ function marginPlot({ piece, wanted, spans }: Drawn, width: number): Plot {
 
 /** Pieces across the plot: of whole numbers of links, or of links of every weight. */
 function piecesBetween(
-  { sheet, typed, costed }: AskedPiece,
+  { sheet, costed }: AskedPiece,
   { heavierBy }: MustBring,
   span: { readonly from: number; readonly to: number },
 ): readonly PieceCosts[] {
@@ -101,7 +101,7 @@ function piecesBetween(
   if (heavierBy === "heavier links") {
     return chains.map((chain) => costPiece(lineOfLinkWeight(sheet.line, grams(exactly(chain))), order.spot, rates));
   }
-  const lengths = otherLengths(sheet.line, { ...typed }, rates);
+  const lengths = otherLengths(sheet.line);
   const each = sheet.chainWeight.grams.dividedBy(sheet.line.links).toNumber();
   const counts = [...new Set(chains.map((chain) => Math.max(1, Math.round(chain / each))))];
   return counts.flatMap((links) => {

@@ -105,13 +105,10 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
   };
 }
 
-function spansOf(
-  { premium, margin, heavierBy }: MustBring,
-  { sheet, typed, costed }: AskedPiece,
-): readonly EarningSpan[] {
+function spansOf({ premium, margin, heavierBy }: MustBring, { sheet, costed }: AskedPiece): readonly EarningSpan[] {
   if (!premium) return [];
   const { order, rates } = costed;
   return heavierBy === "more links"
-    ? earningByLinks(sheet.line, { ...typed }, order.spot, { premium, margin }, rates)
+    ? earningByLinks(sheet.line, order.spot, { premium, margin }, rates)
     : earningByLinkWeight(sheet.line, order.spot, { premium, margin }, rates);
 }

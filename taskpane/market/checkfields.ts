@@ -11,7 +11,7 @@ import {
   parseCurrency,
   SOLIDITIES,
 } from "../../src/index";
-import { type At, type PlannedField, type PlannedGroup, planOf, shownWord, type Width } from "../order/formplan";
+import { type At, type PlannedGroup, planOf, shownWord } from "../order/formplan";
 import { ASKING_TEXTS } from "../wording/askingtexts";
 import { locale } from "../wording/language";
 
@@ -25,7 +25,7 @@ export const CHECK_LABELS: Readonly<Record<CheckKey, string>> = {
   link: texts.link,
 };
 
-const { words, figure, mark, choice, group } = planOf<CheckKey>(texts.help);
+const { words, figure, mark, choice, chosen, group } = planOf<CheckKey>(texts.help);
 
 /** The fields from top to bottom. @param own the workbook's currency, now */
 export function checkGroups(own: () => string): readonly PlannedGroup<CheckKey>[] {
@@ -72,15 +72,6 @@ export function checkGroups(own: () => string): readonly PlannedGroup<CheckKey>[
         ].join(", "),
     ),
   ];
-}
-
-function chosen(
-  key: CheckKey,
-  width: Width,
-  choices: readonly { readonly value: string; readonly shown: string }[],
-): PlannedField<CheckKey> {
-  const planned = words(key, width);
-  return { ...planned, plan: { ...planned.plan, choices } };
 }
 
 /** The currency that price and field name, as far as it can be read by now. */

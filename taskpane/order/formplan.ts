@@ -1,4 +1,4 @@
-import type { Quotient, Rates } from "../../src/index";
+import type { ChoiceWord, Quotient, Rates } from "../../src/index";
 import type { Choice, FieldPlan } from "../controls/field";
 import type { Reads } from "../wording/decimalmark";
 import { TEXTS } from "../wording/texts";
@@ -36,7 +36,7 @@ export interface PlannedGroup<K extends string> {
 /** Of a wide pane; of a narrow one a third is a half too. */
 export type Width = "third" | "half" | "whole";
 
-interface More<K extends string> {
+export interface More<K extends string> {
   readonly isAsked?: (at: At<K>) => boolean;
   readonly unit?: (at: At<K>, currency: string) => string;
   readonly caution?: (at: At<K>) => string;
@@ -86,8 +86,10 @@ export function planOf<K extends string>(helps: Readonly<Partial<Record<K, strin
     figures: (key: K, width: Width, more: More<K> = {}) => planned(key, width, "figures", more, {}),
     money: (key: K, width: Width, more: More<K> = {}) =>
       planned(key, width, "figure", { unit: (_, currency) => currency, ...more }, { numeric: true }),
-    choice: (key: K, width: Width, words: readonly Word[], more: More<K> = {}) =>
-      planned(key, width, "words", more, { choices: words.map(choiceOf) }),
+    choice: (key: K, width: Width, words: readonly ChoiceWord[], more: More<K> = {}) =>
+      planned(key, width, "words", more, { choices: words.map((value) => ({ value, shown: shownWord(value) })) }),
+    chosen: (key: K, width: Width, choices: readonly Choice[], more: More<K> = {}) =>
+      planned(key, width, "words", more, { choices }),
     group: (
       id: string,
       title: string,
@@ -98,16 +100,10 @@ export function planOf<K extends string>(helps: Readonly<Partial<Record<K, strin
   };
 }
 
-export type Word = keyof typeof TEXTS.form.choices;
-
 /** How a word of an order is shown; a person's own stands as it is. */
 export function shownWord(word: string): string {
   const shown: Readonly<Record<string, string>> = TEXTS.form.choices;
   return shown[word] ?? word;
-}
-
-function choiceOf(value: Word): Choice {
-  return { value, shown: TEXTS.form.choices[value] };
 }
 
 /** The keys of a part in the order in which the form shows them. */

@@ -9,7 +9,7 @@ import { priceInColumns } from "../../../src/designs/tableformulas";
 import type { LineTaker } from "../../../src/designs/tablerunner";
 import { CostingError } from "../../../src/exact/errors";
 import { Quotient } from "../../../src/exact/quotient";
-import { LINE_LABELS, type LineKey } from "../../../src/reading/orderwords";
+import { LINE_LABELS, type LineKey } from "../../../src/order/fields";
 import { isNearest } from "../../functions/rows";
 import { type Record_, ratesOf } from "../orders";
 import { workCatalogue } from "../workorders";
