@@ -37,7 +37,10 @@ export function decimalOfCell(value: number): Decimal {
   return new Decimal(value.toPrecision(15));
 }
 
-/** The exact value of a double, to 60 digits; `new Decimal` would take the shortest text that reads as the same double. Shape: finite numbers only. */
+/**
+ * The exact value of a double, to 60 digits; `new Decimal` would take the shortest text that reads as the same double. Shape:
+ * finite numbers only.
+ */
 export function decimalOfDouble(value: number): Decimal {
   let whole = value;
   let halvings = 0;

@@ -7,7 +7,7 @@ const ONE = new Decimal(1);
 export type Operation = "plus" | "minus" | "times" | "dividedBy" | "larger" | "smaller";
 export type Rounded = "ceil" | "floor" | { readonly decimals: number };
 
-/** Receives every step between quotients while a formula runs. Only src/columns/trace.ts uses it. */
+/** Receives every step between quotients while a formula runs, to find out what the formula computes from what. */
 export interface Witness {
   computed(operation: Operation, a: Quotient, b: Quotient, result: Quotient): void;
   rounded(how: Rounded, value: Quotient, result: Quotient): void;

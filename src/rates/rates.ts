@@ -116,7 +116,10 @@ function lossOf(loss: Quotient, basis: LossBasis): Loss {
 
 const LABELS = Object.fromEntries(RATE_KEYS.map((key) => [key, RATE_ROWS[key].label])) as Record<RateKey, string>;
 
-/** The form depends on two of its own fields: one shape for each way of pricing and each basis of the loss, made when first needed. */
+/**
+ * The form depends on two of its own fields: one shape for each way of pricing and each basis of the loss, made when first
+ * needed.
+ */
 const SHAPES = new Map<string, ReturnType<typeof shape>>();
 
 function shapeFor(priceBy: string, inGrams: boolean) {

@@ -182,7 +182,9 @@ export type Currency =
   | typeof NO_CURRENCY;
 
 const DIGITS: ReadonlyMap<string, number> = new Map(
-  [ZERO_DIGITS, TWO_DIGITS, THREE_DIGITS, FOUR_DIGITS].flatMap((codes, index) => codes.map((code) => [code, [0, 2, 3, 4][index] ?? 2])),
+  [ZERO_DIGITS, TWO_DIGITS, THREE_DIGITS, FOUR_DIGITS].flatMap((codes, index) =>
+    codes.map((code) => [code, [0, 2, 3, 4][index] ?? 2]),
+  ),
 );
 
 /** Digits after the point in the currency's minor unit: 2 for USD, 0 for JPY, 3 for KWD. */
