@@ -33,14 +33,14 @@ export interface Risks {
   readonly open: readonly QuoteRisk[];
   /** Numbers of quotes that have ended, and of those that stand at words of a person's own. */
   readonly ended: readonly string[];
-  readonly unsaid: readonly string[];
+  readonly unknownStatus: readonly string[];
   /** Why others cannot be judged, in sentences. */
   readonly unread: readonly string[];
 }
 
 /** Judges the open quotes among the rows of the quotes table. @param today ISO 8601 */
 export function risksOf(quotes: readonly BookedQuote[], rates: Rates, today: string): Risks {
-  const { open, ended, unsaid } = openQuotes(
+  const { open, ended, unknownStatus } = openQuotes(
     quotes.map((quote) => ({
       quote,
       number: quote.number,
@@ -53,7 +53,7 @@ export function risksOf(quotes: readonly BookedQuote[], rates: Rates, today: str
   return {
     open: judged.flatMap((each) => (typeof each === "string" ? [] : [each])).sort(worstFirst),
     ended: names(ended),
-    unsaid: names(unsaid),
+    unknownStatus: names(unknownStatus),
     unread: judged.filter((each) => typeof each === "string"),
   };
 }

@@ -54,7 +54,7 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
 
   function show(rates: Rates, wasRead: boolean): void {
     if (!risks) return;
-    const { open, ended, unsaid, unread } = risks;
+    const { open, ended, unknownStatus, unread } = risks;
     said.show(wasRead ? [{ text: risksHead(risks, rates), isWarning: false }] : []);
     fillList();
     besides.replaceChildren(
@@ -65,7 +65,9 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
           ]
         : []),
       ...(ended.length > 0 ? [element("p", { class: "help" }, texts.ended(showList(ended)))] : []),
-      ...(unsaid.length > 0 ? [element("p", { class: "help" }, texts.unsaid(showList(unsaid)))] : []),
+      ...(unknownStatus.length > 0
+        ? [element("p", { class: "help" }, texts.unknownStatus(showList(unknownStatus)))]
+        : []),
     );
     list.hidden = open.length === 0;
   }
