@@ -59,7 +59,7 @@ export function refuseLargeStl(size: number): void {
 }
 
 const RIGHT = "give an STL file of the model, binary or text";
-/** Far enough for a long name in the first line. */
+/** In bytes: enough for a long name in the first line. */
 const LOOK = 1024;
 
 function beginsAsText(bytes: Uint8Array): boolean {
