@@ -46,8 +46,12 @@ export function parseSeenAsking(
   return accepted({ ...asking.value, ...seen.value, ...source.value, ...spot.value });
 }
 
-/** A text that is equal for two rows that say the same of the same offer. Figures are compared exactly; case and extra spaces do
- * not count. */
+/**
+
+ * A text that is equal for two rows that say the same of the same offer. Figures are compared exactly; case and extra spaces do
+ * not count.
+
+ */
 export function seenKey({ date, source, kind, mark, hollow, weight, price, per, currency }: SeenAsking): string {
   return JSON.stringify([
     date,

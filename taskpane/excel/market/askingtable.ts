@@ -2,7 +2,7 @@ import { ASKED_PER, SEEN_LABELS, SOLIDITIES, WEIGHT_CLASSES } from "../../../src
 import { WEIGHT_CLASS_WORDS } from "../../wording/askingtitles";
 import { ownCell, type TablePlan } from "../tables/tableplan";
 
-/** The table of asking prices, by the name formulas know it by. */
+/** The name of the table of asking prices, as formulas use it. */
 export const ASKING_TABLE = "AskingPrices";
 
 const HEADERS = {
@@ -33,11 +33,11 @@ export type AskingTableColumn = Column;
 const own = (key: Column) => ownCell(ASKING_TABLE, HEADERS[key]);
 const isNumber = (key: Column) => `ISNUMBER(${own(key)})`;
 
-/** Of the workbook's currency for one of the row's; 1 where it is the same, and nothing where nobody said. */
+/** How much of the workbook's currency one unit of the row's costs; 1 where they are the same, blank where it was not given. */
 const exchange = `IF(OR(TRIM(${own("currency")})="",UPPER(TRIM(${own("currency")}))=Rate_Currency),1,${own("exchange")})`;
 const hasExchange = `ISNUMBER(${exchange})`;
 const askedInOwn = `${own("price")}*${exchange}`;
-/** WEIGHTIN's own word for the avoirdupois ounce; "oz" alone may be either and is not read. */
+/** WEIGHTIN calls the avoirdupois ounce "oz". In a row "oz" alone may be either ounce and is not read. */
 const unit = `IF(${own("per")}="oz av","oz",${own("per")})`;
 const weightClass = WEIGHT_CLASSES.slice(1).reduceRight<string>(
   (rest, next, at) => `IF(${own("weight")}<${next},"${WEIGHT_CLASS_WORDS[at]}",${rest})`,
@@ -47,7 +47,7 @@ const isStarted = `TRIM(${own("price")}&${own("mark")}&${own("weight")})<>""`;
 
 const MONEY = "#,##0.00;-#,##0.00";
 
-/** A row an asking price that was seen somewhere. Its formulas are worksheet functions of ours over the row and Rates. */
+/** Each row is an asking price that was seen somewhere. Its formulas are our worksheet functions over the row and Rates. */
 export const ASKING_PLAN: TablePlan<Column> = {
   name: ASKING_TABLE,
   sheet: "Asking prices",
