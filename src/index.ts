@@ -178,7 +178,7 @@ export {
   usualMargin,
 } from "./margins/targetprice";
 export { ASKED_PIECE_LABELS, type AskedPiece, type AskedPieceKey, parseAskedPiece } from "./market/askedpiece";
-export { type AskedUnit, unitWeight, splitWeight, unitsOfWord } from "./market/askedunit";
+export { type AskedUnit, splitWeight, unitsOfWord, unitWeight } from "./market/askedunit";
 export {
   ASKED_PER,
   ASKING_LABELS,

@@ -12,7 +12,7 @@ import { type Currency, parseCurrency } from "../units/currency";
 import { type Money, money } from "../units/money";
 import { currenciesOf, splitMoney } from "../units/moneytext";
 import type { Weight } from "../units/weight";
-import { unitWeight, readAskedWeight, twoUnitsSentence, unitsOfWord } from "./askedunit";
+import { readAskedWeight, twoUnitsSentence, unitsOfWord, unitWeight } from "./askedunit";
 
 /** What a price is asked for: the whole piece, or one of a unit of its weight. */
 export const ASKED_PER = ["piece", "g", "dwt", "ozt", "oz av"] as const;

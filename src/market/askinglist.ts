@@ -8,13 +8,13 @@ import { splitWeight } from "./askedunit";
 import { currencyNamed } from "./asking";
 import {
   type AskingColumn,
-  listCell,
-  mayMean,
+  askingRecord,
   type ListRow,
   type ListSettings,
+  listCell,
+  mayMean,
   misreadIn,
   namesCurrency,
-  askingRecord,
 } from "./askingcells";
 import { parseSeenAsking, SEEN_LABELS, type SeenAsking, type SeenKey, seenKey } from "./seenasking";
 
