@@ -47,10 +47,8 @@ export function parseSeenAsking(
 }
 
 /**
-
  * A text that is equal for two rows that say the same of the same offer. Figures are compared exactly; case and extra spaces do
  * not count.
-
  */
 export function seenKey({ date, source, kind, mark, hollow, weight, price, per, currency }: SeenAsking): string {
   return JSON.stringify([

@@ -20,7 +20,7 @@ export interface SpotRiskEvents extends PartEvents {
   readonly revise: (quote: BookedQuote) => Promise<boolean>;
 }
 
-/** So many quotes are listed at first, and at each asking for more. */
+/** Quotes listed at first, and added at each press of "more". */
 const STEP = 10;
 
 /** The open quotes, worst first: what today's spot does to each, and a revision of it at today's spot. */
@@ -82,7 +82,7 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
       keyed.set(keyed.has(name) ? `${name} ${keyed.size}` : name, each);
     }
     const before = [...entries.keys()].join();
-    // What stands already keeps its elements, and with them the focus.
+    // Entries that are shown already keep their elements, and with them the focus.
     entries = new Map([...keyed].map(([key]) => [key, entries.get(key) ?? riskEntry(on)]));
     for (const [key, each] of keyed) entries.get(key)?.show(each, rates);
     if (before !== [...entries.keys()].join()) list.replaceChildren(...[...entries.values()].map(({ root }) => root));

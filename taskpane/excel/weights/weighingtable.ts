@@ -36,10 +36,8 @@ const own = (key: Column) => ownCell(WEIGH_IN_TABLE, HEADERS[key]);
 export const weighIns = (key: Column) => `${WEIGH_IN_TABLE}[${HEADERS[key]}]`;
 
 /**
-
  * A text for SUMIFS that identifies a link. Case, extra spaces and the wildcards of SUMIFS do not count; it begins with a letter,
  * never with "<" or "=", which SUMIFS would read as comparisons.
-
  */
 export const linkKey = (...cells: readonly string[]) => `"k "&${cells.map(foldedCell).join('&"|"&')}`;
 const foldedCell = (cell: string) => `SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(LOWER(TRIM(${cell})),"~","-"),"*","+"),"?",".")`;

@@ -1,6 +1,6 @@
 import { ucum } from "@atomic-ehr/ucum";
 import { describe, expect, test } from "vitest";
-import { type AskedUnit, unitWeight, readAskedWeight, splitWeight, unitsOfWord } from "../../../src/market/askedunit";
+import { type AskedUnit, readAskedWeight, splitWeight, unitsOfWord, unitWeight } from "../../../src/market/askedunit";
 import { expectFault } from "../reference";
 
 const grams = (value: unknown) => readAskedWeight(value, "Weight").grams;

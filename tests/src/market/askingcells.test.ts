@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import {
   type AskingColumn,
-  mayMean,
+  askingRecord,
   type ListSettings,
+  mayMean,
   misreadIn,
   namesCurrency,
-  askingRecord,
 } from "../../../src/market/askingcells";
 import { readAskingHeader } from "../../../src/market/askingheaders";
 import { LIST_SETTINGS } from "../listsettings";
