@@ -61,7 +61,7 @@ export function found(value: unknown): string {
   return `found "${value.length > LONGEST_SHOWN ? `${value.slice(0, LONGEST_SHOWN)}…` : value}"`;
 }
 
-/** What to give in place of a value that is not a number. Of a data type in a cell, one of its own numbers would be right. */
+/** What to give in place of a value that is not a number. For a data type, one of the numbers in it. */
 export function numberToGive(value: unknown, right: string): string {
   const isDataType = value instanceof UnreadableCell && value.holds === "data type";
   return isDataType ? "its number, such as A1.Price" : right;

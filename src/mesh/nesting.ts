@@ -19,7 +19,7 @@ const ASKED = 5;
 
 /**
  * Groups closed shells into solids. A shell inside a solid that looks the other way than the solid's outside bounds a
- * hollow; one that looks the same way is a solid of its own, and so is what lies within a hollow.
+ * hollow; one that looks the same way is another solid, and so is a shell inside a hollow.
  */
 export function nestsOf(
   closed: readonly number[],

@@ -6,7 +6,7 @@ const FEWEST_WORDS = 3;
 
 /**
  * The row under the cursor as an order's texts: the nearest row above it that holds the words of the form is its header.
- * Units may stand in the header, as in "Length (in)" or "Links per in". Keys that the header does not name are left out.
+ * Units may be in the header, as in "Length (in)" or "Links per in". Keys that the header does not name are left out.
  * @param currency of Rates: money of another is refused
  */
 export async function readSelectedOrder(currency: Currency): Promise<Partial<Record<RowKey, string>>> {

@@ -59,7 +59,7 @@ export class RatesChanged extends WorkbookFault {
 
 /**
  * Puts the quote, filled into a copy of the template, its job sheet, its tickets and its row of the quotes table into the
- * workbook, in two syncs, three where the template computes, whatever the quote. A revision gets sheets and a row of its own.
+ * workbook, in two syncs, or three where the template has formulas, however long the quote. A revision gets its own sheets and row.
  * On a fault everything is taken back; RatesChanged is thrown before anything is made.
  */
 export async function fillQuote(job: Job): Promise<Filled> {

@@ -1,6 +1,6 @@
 import { BETWEEN_WORDS, type Fields, type FieldValue } from "./fields";
 
-/** A field as it stands in a template: {{line.colour|yellow=Gelb|white=Weiß}}. */
+/** A field as it is written in a template: {{line.colour|yellow=Gelb|white=Weiß}}. */
 export interface Placed {
   /** With its braces, as typed. */
   readonly braces: string;

@@ -73,7 +73,7 @@ export function markOf({ line }: CostSheet): PaperCell {
   return { content: asText(showMark(line.mark)), look: "start" };
 }
 
-/** A text in lines of at most so many letters, broken between words; a longer word is broken too. */
+/** A text in lines of at most `most` letters, broken between words; a longer word is broken too. */
 export function linesOf(text: string, most: number): readonly string[] {
   const line = new RegExp(`.{1,${most}}(?:\\s|$)|.{1,${most}}`, "gsu");
   return (text.match(line) ?? []).map((part) => part.trimEnd());
