@@ -188,7 +188,7 @@ export {
   parseAskedPiece,
   usualPiece,
 } from "./market/askedpiece";
-export { type AskedUnit, oneOf, splitWeight, unitsOfWord } from "./market/askedunit";
+export { type AskedUnit, splitWeight, unitsOfWord, unitWeight } from "./market/askedunit";
 export {
   ASKED_PER,
   ASKING_LABELS,

@@ -13,13 +13,16 @@ export type HeavierBy = (typeof HEAVIER_BY)[number];
 
 /** What a line would be with other numbers of links. */
 export interface OtherLengths {
-  /** Colours and stones begin anew after so many links. */
+  /** Colours and stones repeat after this many links. */
   readonly period: number;
-  /** The line with so many links; undefined where they have no room for its stones. @param links whole, from 1 to MOST_LINKS */
+  /** The line with that many links; undefined where they have no room for its stones. @param links whole, from 1 to MOST_LINKS */
   at(links: number): OrderLine | undefined;
 }
 
-/** The line at the same number of links, each as much heavier as the chain is. @param chain weight of all links, above zero */
+/**
+ * The line with the same number of links, heavier or lighter so that the chain has this weight.
+ * @param chain weight of all links, above zero
+ */
 export function lineOfLinkWeight(line: OrderLine, chain: Weight): OrderLine {
   const now = chainWeightOf(line).grams;
   return {
@@ -76,7 +79,7 @@ function inLinks({ where }: StoneSet): boolean {
   return where === "links";
 }
 
-/** The least number that both divide, or the most links a piece has where that is less. */
+/** The least common multiple, or the most links a piece may have where that is less. */
 function leastMultiple(a: number, b: number): number {
   let multiple = a;
   while (multiple % b !== 0 && multiple < MOST_LINKS) multiple += a;

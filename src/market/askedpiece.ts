@@ -15,7 +15,7 @@ export const ASKED_PIECE_LABELS = {
 } as const;
 export type AskedPieceKey = keyof typeof ASKED_PIECE_LABELS;
 
-/** What is known of somebody's piece beside its price: by it a link of one's own is chosen. */
+/** What is known of another seller's piece besides its price. It decides which of the workshop's own links is compared with it. */
 export interface AskedPiece {
   readonly kind: (typeof PIECE_KINDS)[number];
   /** Undefined where it is not said. */
@@ -26,7 +26,7 @@ export interface AskedPiece {
   readonly isLengthSaid: boolean;
 }
 
-/** How long a chain and a bracelet usually are, where nobody says: it only chooses a link. Common practice. */
+/** The usual length of a chain and of a bracelet, where none is given. It is only used to choose a link. Common practice. */
 const USUAL: Readonly<Record<AskedPiece["kind"], Readonly<Record<AskedPiece["lengthUnit"], string>>>> = {
   chain: { in: "22", cm: "55", mm: "550" },
   bracelet: { in: "8", cm: "20", mm: "200" },

@@ -17,7 +17,7 @@ import type { Weight } from "../units/weight";
 import type { OwnLink } from "../weights/ownlink";
 import { type Asking, checkAsking } from "./asking";
 
-/** What a piece of one's own of the same weight would cost and bring, against a price that somebody asks. */
+/** What the workshop's own piece of the same weight would cost and bring, compared with another seller's price. */
 export interface OwnComparison {
   /** Costed and priced as a line of an order is. */
   readonly sheet: CostSheet;
@@ -28,7 +28,7 @@ export interface OwnComparison {
   /** Asked for the whole piece; and what is left of it without the tax, where Rates say that prices hold it. */
   readonly asked: Money;
   readonly netAsked: Money;
-  /** What is asked less our price; below zero where ours is higher. */
+  /** The asked price minus our price; below zero where ours is higher. */
   readonly abovePrice: Money;
   /** What would be left if we asked the same; below zero for a loss. */
   readonly left: Money;
@@ -36,7 +36,7 @@ export interface OwnComparison {
   readonly keepsLeastMargin: boolean;
 }
 
-/** A line of an order that a link of one's own makes up alone: no clasp, stones or engraving. */
+/** A line of an order made of one of the workshop's own links alone: no clasp, stones or engraving. */
 export function ownLine(
   link: OwnLink,
   piece: {
@@ -64,7 +64,7 @@ export function ownLine(
 }
 
 /**
- * Holds an asking price against a piece of one's own of the same weight. Exact; our price is rounded as on a quote.
+ * Compares an asking price with the workshop's own piece of the same weight. Exact; our price is rounded as on a quote.
  * @param weight of the piece @param line of links alone, from ownLine
  */
 export function compareAsking(asking: Asking, weight: Weight, line: OrderLine, rates: Rates): OwnComparison {

@@ -24,15 +24,15 @@ export const WEIGH_IN_LABELS = {
 export type WeighInKey = keyof typeof WEIGH_IN_LABELS;
 export const WEIGH_IN_KEYS = Object.keys(WEIGH_IN_LABELS) as readonly WeighInKey[];
 
-/** So many pieces alike on the scale, at one stage. */
+/** Equal pieces on the scale together, at one stage. */
 export interface WeighIn {
-  /** "" where it belongs to none. */
+  /** "" where it belongs to no job. */
   readonly job: string;
   readonly stage: Stage;
   readonly model: string;
   /** Millimetres; undefined where the model's name says enough. */
   readonly width: Quotient | undefined;
-  /** As written in the table; "" at the model, which is not of metal yet. */
+  /** As written in the table; "" at the stage "model", which is not metal yet. */
   readonly mark: string;
   readonly colour: Colour;
   /** Links, or whole pieces: the same at every stage of a job. */

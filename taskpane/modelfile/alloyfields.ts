@@ -16,7 +16,7 @@ import { numberField } from "./numberfield";
 
 const { alloy: texts } = TEXTS.model;
 
-/** What the order says about the gold. */
+/** The gold that the order asks for. */
 export interface AlloyAsked {
   readonly mark: string;
   readonly colour: string;
@@ -24,11 +24,11 @@ export interface AlloyAsked {
 
 export interface AlloyFields {
   readonly root: HTMLElement;
-  /** g/cm³; undefined while nothing sound is given. */
+  /** g/cm³; undefined while nothing valid is given. */
   density(): Quotient | undefined;
 }
 
-/** Asks for a density: of a typical alloy, as the caster says, or from a composition. Begins with the order's gold. */
+/** Asks for a density: a typical alloy's, the caster's figure, or one from a composition. Begins with the order's gold. */
 export function alloyFields(asked: AlloyAsked): AlloyFields {
   const kind = field({
     id: "model-alloy",
@@ -61,11 +61,11 @@ export function alloyFields(asked: AlloyAsked): AlloyFields {
     element(
       "div",
       { class: "fields" },
-      whole(kind),
-      whole(density.field),
-      wholeNode(mixture),
-      wholeNode(note),
-      wholeNode(fault),
+      acrossForm(kind),
+      acrossForm(density.field),
+      acrossFormNode(mixture),
+      acrossFormNode(note),
+      acrossFormNode(fault),
     ),
   );
   return {
@@ -76,10 +76,10 @@ export function alloyFields(asked: AlloyAsked): AlloyFields {
       mixture.hidden = chosen !== "mixed";
       setText(fault, "");
       const typical = TYPICAL_ALLOYS[Number(chosen)];
-      if (chosen === "own") return said(note, "", density.read());
-      if (chosen === "mixed") return mixed(parts, note, fault);
+      if (chosen === "own") return withNote(note, "", density.read());
+      if (chosen === "mixed") return densityOfMixture(parts, note, fault);
       if (!typical) return undefined;
-      return said(note, texts.typicalHelp(showParts(typical.parts)), alloyDensity(typical.parts));
+      return withNote(note, texts.typicalHelp(showParts(typical.parts)), alloyDensity(typical.parts));
     },
   };
 }
@@ -89,25 +89,25 @@ interface PartField {
   read(whenBlank?: Quotient): Quotient | undefined;
 }
 
-function mixed(fields: readonly PartField[], note: HTMLElement, fault: HTMLElement): Quotient | undefined {
+function densityOfMixture(fields: readonly PartField[], note: HTMLElement, fault: HTMLElement): Quotient | undefined {
   const parts: Part[] = [];
   for (const { metal, read } of fields) {
     const typed = read(Quotient.zero);
-    if (!typed) return said(note, texts.mixedHelp, undefined);
+    if (!typed) return withNote(note, texts.mixedHelp, undefined);
     if (typed.isPositive()) parts.push({ metal, parts: typed });
   }
-  if (parts.length === 0) return said(note, texts.mixedHelp, undefined);
+  if (parts.length === 0) return withNote(note, texts.mixedHelp, undefined);
   try {
     const density = alloyDensity(parts);
-    return said(note, `${texts.computed(showFixed(density, 2))}. ${texts.mixedHelp}`, density);
+    return withNote(note, `${texts.computed(showFixed(density, 2))}. ${texts.mixedHelp}`, density);
   } catch (error) {
     if (!(error instanceof CostingError)) throw error;
     setText(fault, error.message);
-    return said(note, texts.mixedHelp, undefined);
+    return withNote(note, texts.mixedHelp, undefined);
   }
 }
 
-function said(note: HTMLElement, sentence: string, density: Quotient | undefined): Quotient | undefined {
+function withNote(note: HTMLElement, sentence: string, density: Quotient | undefined): Quotient | undefined {
   setText(note, sentence);
   note.hidden = sentence === "";
   return density;
@@ -119,7 +119,7 @@ function startFor({ mark, colour }: AlloyAsked): string {
   return at < 0 ? "own" : String(at);
 }
 
-/** 14K is 583.3 ‰ and is stamped 585: for a density they are one. */
+/** 14K is 583.3 ‰ and is stamped 585: for a density they count as the same gold. */
 function isSameGold(one: string, other: string): boolean {
   try {
     const apart = fineness(parseMark(one))
@@ -136,11 +136,11 @@ function showParts(parts: readonly Part[]): string {
   return parts.map(({ metal, parts: share }) => `${metal} ${showNumber(share, 1)}`).join(", ");
 }
 
-function whole({ root }: Field): HTMLElement {
-  return wholeNode(root);
+function acrossForm({ root }: Field): HTMLElement {
+  return acrossFormNode(root);
 }
 
-function wholeNode(node: HTMLElement): HTMLElement {
+function acrossFormNode(node: HTMLElement): HTMLElement {
   node.classList.add("whole");
   return node;
 }

@@ -3,11 +3,11 @@ import { type Field, type FieldPlan, field } from "../controls/field";
 
 export interface NumberField {
   readonly field: Field;
-  /** What is typed; undefined with its fault shown; `whenBlank` where nothing is typed. */
+  /** The number typed, or `whenBlank` where nothing is typed; undefined where it has a fault, which is then shown. */
   read(whenBlank?: Quotient): Quotient | undefined;
 }
 
-/** A field for one number that says what is wrong with it, once it was left or something is in it. */
+/** A field for one number that shows what is wrong with it, once the person has left it or typed something. */
 export function numberField(plan: FieldPlan, rule: NumberRule): NumberField {
   const made = field({ ...plan, numeric: true });
   return {

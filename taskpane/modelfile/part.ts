@@ -25,7 +25,7 @@ const { model: texts } = TEXTS;
 
 export interface ModelEvents {
   readonly takeLink: TakeLink;
-  /** Rates as last read. */
+  /** Rates, as last read. */
   readonly rates: () => RatesReading | undefined;
   /** The gold that the order asks for now. */
   readonly alloyAsked: () => AlloyAsked;
@@ -102,7 +102,7 @@ export function openModel(place: HTMLElement, on: ModelEvents): Working {
   }
 }
 
-/** One examined model: everything a person chooses about it, and what it weighs. */
+/** One examined model: all that a person chooses about it, and what it weighs. */
 function examined(
   name: string,
   report: Report,

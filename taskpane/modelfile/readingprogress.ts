@@ -9,12 +9,12 @@ const { work: texts } = TEXTS.model;
 export interface ProgressBar {
   readonly root: HTMLElement;
   show(sentence: string, share: number): void;
-  /** Says more under the bar. */
+  /** Shows a further sentence under the bar. */
   note(sentence: string): void;
   focus(): void;
 }
 
-/** How far the work has come, with a button that ends it. */
+/** Shows how far the work has come, with a button that ends it. */
 export function progressBar(cancel: () => void): ProgressBar {
   const sentence = element("p", { class: "help" });
   const bar = element("progress", { max: "1", "aria-label": texts.label });

@@ -12,7 +12,7 @@ const AXES = [0, 1, 2] as const;
 
 export interface SizeFields {
   readonly root: HTMLElement;
-  /** What every length is multiplied by; undefined while what is asked for is open or faulty. */
+  /** What every length is multiplied by; undefined while it is not chosen, or has a fault. */
   scale(unit: ModelUnit | undefined): Quotient | undefined;
 }
 
@@ -63,7 +63,7 @@ export function sizeFields(size: readonly [number, number, number]): SizeFields 
       note,
     ),
   );
-  // The least side that is no thickness is the likeliest width of a link: the middle one.
+  // The smallest side of a link is most likely its thickness, and the middle one its width.
   side.control.value = String([...AXES].sort((a, b) => size[a] - size[b])[1] ?? 0);
 
   const asked = (unit: ModelUnit | undefined): Quotient | undefined => {

@@ -9,20 +9,20 @@ const { make } = TEXTS;
 export interface Banner {
   readonly root: HTMLElement;
   done(filled: Filled, goTo: (sheet: string) => void): void;
-  /** A quote that was made before, with the way to its sheets and to a revision of it. */
+  /** Shows a quote that was made before, with buttons to its sheets and to a revision of it. */
   already(
     filled: Filled,
     sentence: string,
     on: { readonly goTo: (sheet: string) => void; readonly revise: () => void },
   ): void;
-  /** A sentence on what is worth a look, though nothing went wrong. */
+  /** Shows a sentence on what is worth a look, though nothing went wrong. */
   noted(sentence: string): void;
-  /** A sentence on what went wrong. */
+  /** Shows a sentence on what went wrong. */
   failed(sentence: string): void;
   clear(): void;
 }
 
-/** How the last step ended; a live region, so it is said as well as shown. */
+/** Shows how the last step ended. It is a live region, so screen readers read it too. */
 export function banner(): Banner {
   const root = element("div", { class: "ending", role: "status", "aria-live": "polite", "aria-atomic": "true" });
   return {
@@ -73,7 +73,7 @@ export function banner(): Banner {
   };
 }
 
-/** The ways to a quote's sheets. */
+/** Buttons to a quote's sheets. */
 function showing(filled: Filled, goTo: (sheet: string) => void): HTMLElement[] {
   const sheets = [
     [make.showQuote, filled.quoteSheet],

@@ -4,12 +4,12 @@ import type { Costed } from "../order/reckoning";
 import type { Drawing } from "../plots/drawing";
 import { TEXTS } from "../wording/texts";
 
-/** Long enough that nothing is drawn between two keys. */
+/** Milliseconds; long enough that nothing is drawn between two keys. */
 const REST = 150;
 
 export interface PlotSection {
   readonly root: HTMLElement;
-  /** Draws what a line, counted from 0, amounts to, where it is open and once typing rests; undefined draws nothing. */
+  /** Draws the plots of a line, counted from 0, if the section is open and once typing pauses; undefined draws nothing. */
   show(costed: Costed | undefined, line: number): void;
 }
 
@@ -46,7 +46,7 @@ export function plotSection(): PlotSection {
       drawing ??= openDrawing(place);
       say("");
     } catch {
-      // A network that failed is tried anew at the next opening.
+      // After a network failure the next opening tries again.
       say(TEXTS.plots.notLoaded);
     }
   };

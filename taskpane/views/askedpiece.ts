@@ -2,7 +2,7 @@ import type { CostSheet } from "../../src/index";
 import type { Costed } from "../order/reckoning";
 import type { PartEvents } from "./lazypart";
 
-/** What the parts that decide need of the pane beside what every part may know. */
+/** What the parts of the view "decide" need from the pane, besides what every part may ask for. */
 export interface DecideEvents extends PartEvents {
   /** The open line of the form: its place, counted from 0. */
   readonly line: () => number;

@@ -286,7 +286,7 @@ export const CATALOGUE_TEXTS = {
   },
 } as const;
 
-/** The bench's columns have the words of the price list. */
+/** The columns for the workshop have the words of the price list. */
 function benchNames(): Record<BenchColumn, string> {
   const { design, links, finished, price, ...bench } = PRICE_COLUMNS;
   return bench;

@@ -1,6 +1,6 @@
 import type { ChoiceWord, ExtraKey, LineKey, OrderKey } from "../../src/index";
 
-/** What the order form says beside the labels of its fields, which are the costing library's. */
+/** The words of the order form, except the labels of its fields, which are the costing library's. */
 export const form = {
   title: "Order",
   intro: (decimal: string) =>
