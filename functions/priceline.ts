@@ -18,7 +18,7 @@ import { cellIn } from "./spill";
 /** Every figure of a design that is priced: the columns of a price list without its name. */
 const FIGURES = PRICE_COLUMN_KEYS.filter((column) => column !== "design");
 /** Designs whose figures are kept, a few hundred bytes each: more than a catalogue that is filled with single cells. */
-const MOST_LINES = 5000;
+const MOST_LINES = 20_000;
 
 /** Figures by their column, in the order of FIGURES; of a row that is refused its fault alone; of an empty row nothing. */
 type Figures = readonly Cell[] | CustomFunctions.Error | undefined;

@@ -138,7 +138,9 @@ describe("from a blank workbook to a quote", () => {
       "METALRATE",
       "MELTVALUE",
       "MAKEORBUY",
-      "PRICEATMARKUP",
+      "LABOURCOST",
+      "CASTINGCOST",
+      "SELLINGPRICE",
       "MARGIN",
     ]) {
       expect(

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
-import { RATE_ROWS, type RateKey } from "../../src/rates/raterows";
-import { figureWritings, OPTIONAL_KEYS, wordsOf, wordWritings } from "../ratewritings";
-import { openCatalogue, ownSheet, readDesigns, unfold, valuesOf } from "./catalogue";
-import { fill, HUNDRED_GRAMS, press, rateCell, sheetNames, view, withRates } from "./desk";
-import { settled } from "./person.mjs";
-import { deskForEach } from "./workshop";
+import { RATE_ROWS, type RateKey } from "../../../../src/rates/raterows";
+import { figureWritings, OPTIONAL_KEYS, wordsOf, wordWritings } from "../../../ratewritings";
+import { openCatalogue, ownSheet, readDesigns, unfold, valuesOf } from "../../../workbook/catalogue";
+import { fill, HUNDRED_GRAMS, press, rateCell, sheetNames, view, withRates } from "../../../workbook/desk";
+import { settled } from "../../../workbook/person.mjs";
+import { deskForEach } from "../../../workbook/workshop";
 
 const desk = deskForEach(withRates);
 
