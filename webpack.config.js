@@ -58,7 +58,7 @@ export default (env = {}) => {
         output: "functions.json",
         input: families,
       }),
-      new ErrorsAsInput("functions.json"),
+      new DataTypeFlag("functions.json"),
       new CopyPlugin({
         patterns: [
           { from: "taskpane/taskpane.html", to: "taskpane.html" },
@@ -77,21 +77,34 @@ export default (env = {}) => {
 };
 
 /**
- * Lets a function be called when a cell of its range holds an error, so that the fault stays in its own row.
- * The metadata generator has no tag for it. Source: allowErrorForDataTypeAny in the documentation of functions.json.
+ * The one flag that functions.json bears: an error cell of a range then reaches the function, so that it is a fault in its own row
+ * and the other rows have their answers. The documentation ties it to no requirement set, so it holds on Microsoft 365, the web,
+ * Mac and the editions bought once.
+ *
+ * `allowCustomDataForDataTypeAny`, which the metadata tool adds unasked, is taken out:
+ * - Both together crash the volume edition of Excel 2021 (office-js issue 4385).
+ * - Alone it lets error cells in only where CustomFunctionsRuntime 1.4 is: Microsoft 365, the web, Mac. In the editions bought once an
+ *   error cell would be the answer of its whole column.
+ * - It hands formatted numbers and data types as objects. The functions want the plain numbers, which come without it.
+ *
+ * Sources: allowErrorForDataTypeAny and allowCustomDataForDataTypeAny in the documentation of functions.json (custom-functions-json);
+ * the table of custom functions requirement sets.
  */
-class ErrorsAsInput {
+const KEPT_FLAG = "allowErrorForDataTypeAny";
+
+/** Writes the kept flag into the metadata, and takes out the one that the tool adds. */
+class DataTypeFlag {
   constructor(asset) {
     this.asset = asset;
   }
 
   apply(compiler) {
     const { Compilation, sources } = compiler.webpack;
-    compiler.hooks.compilation.tap("ErrorsAsInput", (compilation) => {
+    compiler.hooks.compilation.tap("DataTypeFlag", (compilation) => {
       const stage = Compilation.PROCESS_ASSETS_STAGE_OPTIMIZE_INLINE;
-      compilation.hooks.processAssets.tap({ name: "ErrorsAsInput", stage }, (assets) => {
-        const metadata = JSON.parse(assets[this.asset].source().toString());
-        const text = JSON.stringify({ allowErrorForDataTypeAny: true, ...metadata }, null, 2);
+      compilation.hooks.processAssets.tap({ name: "DataTypeFlag", stage }, (assets) => {
+        const { allowCustomDataForDataTypeAny: _, ...metadata } = JSON.parse(assets[this.asset].source().toString());
+        const text = JSON.stringify({ [KEPT_FLAG]: true, ...metadata }, null, 2);
         compilation.updateAsset(this.asset, new sources.RawSource(text));
       });
     });

@@ -1,5 +1,5 @@
 import { alloyDensity, CostingError, isBlank, METALS, readWord } from "../src/index";
-import { type Grid, gridOf } from "./grid";
+import { type Grid, plainGridOf } from "./grid";
 import { type Figure, numberFrom0 } from "./readers";
 import { spread } from "./spread";
 
@@ -16,8 +16,8 @@ const part: Figure<Parts[string]> = { ...numberFrom0, read: (cell, _, said) => n
  * Errors: wrongShape, blank, and those of its cells.
  */
 export function densityOf(metals: unknown, parts: unknown): unknown[][] {
-  const symbols = listOf(gridOf(metals));
-  const amounts = listOf(gridOf(parts));
+  const symbols = listOf(plainGridOf(metals));
+  const amounts = listOf(plainGridOf(parts));
   if (symbols.length !== amounts.length) {
     throw new CostingError(
       "wrongShape",

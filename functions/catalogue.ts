@@ -9,7 +9,7 @@ import {
   readRate,
 } from "../src/index";
 import { answer, type Cell, toCell, toCellOrError } from "./cell";
-import { gridOf, isSingle } from "./grid";
+import { isSingle, plainGridOf } from "./grid";
 import { PriceLines } from "./priceline";
 import { PriceTable } from "./pricetable";
 
@@ -24,14 +24,14 @@ import { PriceTable } from "./pricetable";
  */
 export function pricelist(lines: unknown[][], rates: unknown[][], columns?: unknown[][]): unknown[][] {
   return answer(() => {
-    const asked = readPriceColumns(gridOf(columns).flat());
-    const [header = [], ...designs] = gridOf(lines);
+    const asked = readPriceColumns(plainGridOf(columns).flat());
+    const [header = [], ...designs] = plainGridOf(lines);
     const placesOf = (isName: boolean) =>
       asked.flatMap((column, place) => ((column === "design") === isName ? [place] : []));
     const nameAt = designColumns(header).find(({ key }) => key === "design")?.place ?? 0;
     const table = new PriceTable(designs, nameAt, placesOf(true), placesOf(false));
     const figures = asked.filter((column) => column !== "design");
-    const workshop = rateFiguresOf(() => ratesOfCells(gridOf(rates)));
+    const workshop = rateFiguresOf(() => ratesOfCells(plainGridOf(rates)));
     priceInColumns(header, designs, workshop, figures, table);
     return [asked.map((column) => PRICE_COLUMNS[column]), ...table.rows];
   });
@@ -55,14 +55,14 @@ export function priceline(
   column: unknown[][],
 ): unknown[][] {
   return answer(() => {
-    const [header = [], ...more] = gridOf(headers);
+    const [header = [], ...more] = plainGridOf(headers);
     if (more.length > 0) throw new CostingError("wrongShape", "headers", "found several rows; give the row of headers");
-    const asked = gridOf(column).flat();
+    const asked = plainGridOf(column).flat();
     const [wanted, ...others] = readPriceColumns(asked, "column");
     if (wanted === undefined || others.length > 0)
       throw new CostingError("blank", "column", 'found none or several; give one column, such as "Price"');
-    const lines = gridOf(line);
-    const cells = lines.map((row) => [priceLines.cell(header, row, gridOf(rates), wanted)]);
+    const lines = plainGridOf(line);
+    const cells = lines.map((row) => [priceLines.cell(header, row, plainGridOf(rates), wanted)]);
     return lines.length === 1 ? cells.map((row) => row.map(orThrow)) : cells;
   });
 }
@@ -82,8 +82,8 @@ function orThrow(cell: Cell): Cell {
  */
 export function rateValue(rate: unknown[][], value: unknown[][]): unknown[][] {
   return answer(() => {
-    const [name] = gridOf(rate)[0] ?? [];
-    const cells = gridOf(value);
+    const [name] = plainGridOf(rate)[0] ?? [];
+    const cells = plainGridOf(value);
     if (isSingle(cells)) return [[toCell(readRate(name, cells[0]?.[0]))]];
     return cells.map((row) => row.map((cell) => cellOrFault(() => readRate(name, cell))));
   });

@@ -1,4 +1,5 @@
 import { type Input, type Plan, Plans, type Quotient, traced, type Value } from "../src/index";
+import { plainCell } from "./grid";
 import type { Choice, Figure, MarkFigure, Reader, Said } from "./readers";
 import { MOST_WORDS, Words } from "./words";
 
@@ -68,15 +69,16 @@ export class Formula<Row extends object> {
     const said: Said = (argument) => {
       const at = this.names.indexOf(argument);
       const reader = this.readers[at];
-      return reader?.kind === "choice" ? reader.read(cellOf(at), argument) : undefined;
+      return reader?.kind === "choice" ? reader.read(plainCell(cellOf(at)), argument) : undefined;
     };
     const values = this.readers.map((reader, at): (() => unknown) => {
       const name = this.names[at] ?? "";
       if (reader.kind === "choice") {
-        const chosen = reader.read(cellOf(at), name);
+        // A list makes its own cells plain.
+        const chosen = reader.read(reader.isList ? cellOf(at) : plainCell(cellOf(at)), name);
         return () => chosen;
       }
-      const value = reader.read(cellOf(at), name, said);
+      const value = reader.read(plainCell(cellOf(at)), name, said);
       inputs.push(value);
       return () => reader.of(value);
     });

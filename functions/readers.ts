@@ -44,7 +44,7 @@ import {
   type WeightUnit,
   wordsOf,
 } from "../src/index";
-import { gridOf } from "./grid";
+import { plainGridOf } from "./grid";
 
 /** A figure: a number cell, wrapped in the unit that the formula takes. Computed in columns. */
 export interface Figure<T> {
@@ -216,7 +216,7 @@ export function counted<T>(reader: Figure<T>, otherwise: string): Figure<T> {
 /** A range read as one list of numbers, its blank cells passed over; undefined for nothing at all. */
 export function listOf(reader: Figure<Quotient>): Choice<readonly Quotient[] | undefined> {
   const read = (cells: unknown, argument: string) => {
-    const list = gridOf(cells)
+    const list = plainGridOf(cells)
       .flat()
       .filter((cell) => !isBlank(cell))
       .map((cell) => reader.read(cell, argument, () => undefined));
@@ -228,7 +228,7 @@ export function listOf(reader: Figure<Quotient>): Choice<readonly Quotient[] | u
 /** Makers' price lists, a range with its row of headers. */
 export const priceLists: Choice<PriceLists> = {
   kind: "choice",
-  read: (cells) => priceListsOfCells(gridOf(cells)),
+  read: (cells) => priceListsOfCells(plainGridOf(cells)),
   isList: true,
   mayBeBlank: true,
 };

@@ -2,7 +2,7 @@ import { BLOCK, CostingError, isBlank, type Output, type Rows, type Value } from
 import { answer, type Cell, toCell, toCellError } from "./cell";
 import { type Call, Columns } from "./columns";
 import { Formula, type Readers, type Result } from "./formula";
-import { type Grid, gridOf, isSingle } from "./grid";
+import { type Grid, gridOf, isSingle, plainCell } from "./grid";
 import { cellIn, Spill } from "./spill";
 
 /** A cell or range for each argument; undefined or null for one left out. */
@@ -75,7 +75,7 @@ function manyRows<Row extends object>(
   const width = lead[0]?.length ?? 0;
   const total = lead.length * width;
   const spill = new Spill(lead);
-  const isBlankRow = (i: number, j: number) => ranges.every(({ grid }) => isBlank(grid[i]?.[j]));
+  const isBlankRow = (i: number, j: number) => ranges.every(({ grid }) => isBlank(plainCell(grid[i]?.[j])));
   let start = 0;
   const exact = (k: number, words: number | undefined) => {
     const i = Math.floor((start + k) / width);

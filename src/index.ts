@@ -87,6 +87,7 @@ export {
   type CostingErrorCode,
   type Fault,
   found,
+  UnreadableCell,
 } from "./exact/errors";
 export { MARKUP_RULE, type NumberRule, SHARE } from "./exact/numberrule";
 export { Quotient } from "./exact/quotient";
@@ -255,7 +256,7 @@ export {
   readQuoteNumber,
   showQuoteNumber,
 } from "./order/quotenumber";
-export { STANDINGS, type Standing, standingOf } from "./order/quotestatus";
+export { QUOTE_STATUSES, type QuoteStatus, quoteStatusOf } from "./order/quotestatus";
 export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./order/stones";
 export { type CostSheet, costOrder, forAll } from "./quote/costsheet";
 export {
@@ -269,7 +270,7 @@ export {
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote/quote";
 export { colourName, type QuoteLine } from "./quote/quoteline";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
-export { parseRates, type Rates, readRate } from "./rates/rates";
+export { parseLoss, parseRates, type Rates, readRate } from "./rates/rates";
 export { type DateOrder, readListDate } from "./reading/listdate";
 export { type DecimalSign, readListFigure } from "./reading/listfigure";
 export { isBlank, readNumber } from "./reading/number";
@@ -327,6 +328,7 @@ export {
   resizedLink,
 } from "./trade/link";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./trade/makeorbuy";
+export { isPlated, isPlatingUnnamed, type Plating, platesWhiteLinks, platingOf } from "./trade/plating";
 export {
   castWeight,
   finishedWeight,
@@ -348,6 +350,7 @@ export {
 export { PRICE_METHODS, type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";
 export { netPrice, TAX_IS, taxOf } from "./trade/salestax";
 export { askedPrice, partAtPremium, priceUpToStep, shownPrice } from "./trade/sellingprice";
+export { atStage, castToFinished, type LossShare, STAGES, type Stage, type StagedWeight } from "./trade/stagedweight";
 export {
   type Currency,
   minorDigits,
@@ -386,8 +389,10 @@ export {
   parseResizing,
   parseWax,
   RECAST_LABELS,
+  RECAST_STAGES,
   RESIZE_LABELS,
   type RecastKey,
+  type RecastStage,
   type ResizeKey,
   type Resizing,
   WAX_LABELS,
@@ -408,8 +413,6 @@ export {
 export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./weights/savedlink";
 export {
   parseWeighIn,
-  STAGES,
-  type Stage,
   WEIGH_IN_KEYS,
   WEIGH_IN_LABELS,
   type WeighIn,

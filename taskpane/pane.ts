@@ -1,13 +1,13 @@
-import { parseRates, type Rates, type Standing, showQuoteNumber } from "../src/index";
+import { parseRates, type QuoteStatus, type Rates, showQuoteNumber } from "../src/index";
 import { announcer } from "./controls/announcer";
 import type { Button } from "./controls/button";
 import { element } from "./controls/element";
 import { watchFoot } from "./controls/foot";
 import { hold } from "./controls/keepplace";
 import { goTo } from "./excel/host";
-import { type BookedQuote, writeStanding } from "./excel/quote/quotebook";
+import { type BookedQuote, writeQuoteStatus } from "./excel/quote/quotebook";
 import { readWorkbook } from "./excel/quote/workbookreading";
-import { type RatesNews, watchRates } from "./excel/rates/rates";
+import { goToRate, type RatesNews, watchRates } from "./excel/rates/rates";
 import { addMissingRates, layOutRates } from "./excel/rates/ratesheet";
 import { serialNow } from "./excel/rates/ratespaper";
 import { isRefusal, sentenceOf } from "./excel/run";
@@ -17,6 +17,7 @@ import { orderForm } from "./order/orderform";
 import { type Reckoning, reckon } from "./order/reckoning";
 import { banner } from "./quote/banner";
 import { earlierQuotes } from "./quote/earlierquotes";
+import { platingAsk } from "./quote/platingask";
 import { quoteMaker } from "./quote/quotemaker";
 import { type RatesKnown, ratesHead } from "./quote/rateshead";
 import { revisionOf } from "./quote/revision";
@@ -60,7 +61,11 @@ export function openPane(place: HTMLElement): void {
   const earlier = earlierQuotes({
     unfolded: () => void followRates(),
     open: (quote) => void reopen(quote, "as quoted"),
-    stands: (quote, standing) => void attempt(() => setStanding(quote, standing)),
+    stands: (quote, status) => void attempt(() => setStatus(quote, status)),
+  });
+  const plating = platingAsk({
+    nameInOrder: (line) => form.goTo("platingMetal", line),
+    nameOnRates: () => void attempt(() => goToRate("platingMetal")),
   });
   const template = templateChoice(attempt);
   const tools = toolsFor(form, {
@@ -93,7 +98,14 @@ export function openPane(place: HTMLElement): void {
   );
   const frame = paneFrame(
     place,
-    { head: head.root, tabs: views.tabs, work: views.panels, ending: ending.root, voice: voice.root },
+    {
+      head: head.root,
+      tabs: views.tabs,
+      work: views.panels,
+      ending: ending.root,
+      ask: plating.root,
+      voice: voice.root,
+    },
     () => void attempt(() => maker.make()),
   );
   const maker = quoteMaker({
@@ -123,6 +135,7 @@ export function openPane(place: HTMLElement): void {
     const stay = hold(result.root);
     reckoning = rates ? reckon(typed, rates, today(), form.misread()) : undefined;
     result.show(reckoning, typed, form.line);
+    plating.show(reckoning);
     form.judge(reckoning?.faults ?? [], reckoning?.kind === "costed" ? reckoning.costed.sheets : undefined);
     stay();
     const spoken = spokenResult(reckoning, typed);
@@ -272,10 +285,10 @@ export function openPane(place: HTMLElement): void {
     voice.say(TEXTS.revising.left);
   }
 
-  async function setStanding({ number }: BookedQuote, standing: Standing): Promise<void> {
+  async function setStatus({ number }: BookedQuote, status: QuoteStatus): Promise<void> {
     try {
-      await writeStanding(number, standing);
-      voice.say(TEXTS.earlier.nowStands(showQuoteNumber(number), TEXTS.earlier.standings[standing]));
+      await writeQuoteStatus(number, status);
+      voice.say(TEXTS.earlier.statusIs(showQuoteNumber(number), TEXTS.earlier.statuses[status]));
     } finally {
       // The choice shows what the cell says, also where it could not be written.
       await followRates();

@@ -6,6 +6,7 @@ import { stonesSection, targetPriceSection } from "./margins/section";
 import { askingSections } from "./market/section";
 import { modelSection } from "./modelfile/section";
 import { spotRiskSection } from "./openquotes/section";
+import { lineTextsOf, type TakeLink } from "./order/linkoffer";
 import type { OrderForm } from "./order/orderform";
 import type { LazyPart, PartEvents } from "./views/lazypart";
 import type { ViewName } from "./views/views";
@@ -24,13 +25,15 @@ export type Tools = Readonly<Record<Exclude<ViewName, "quote">, readonly LazyPar
 /** The parts of the other views, working on the open line of a form. */
 export function toolsFor(form: OrderForm, on: ToolEvents): Tools {
   const line = () => form.typed().lines[form.line];
-  const fillLine: OrderForm["fillLine"] = (texts) => {
-    form.fillLine(texts);
+  const takeLink: TakeLink = (link) => {
+    form.fillLine(lineTextsOf(link));
     on.filled();
   };
+  const ratesRead = () => on.rates().reading;
   const model = modelSection(
     {
-      useLinkWeight: (grams) => fillLine({ linkWeight: grams }),
+      takeLink,
+      rates: ratesRead,
       alloyAsked: () => line() ?? { mark: "", colour: "" },
       say: on.say,
     },
@@ -46,7 +49,7 @@ export function toolsFor(form: OrderForm, on: ToolEvents): Tools {
       stonesSection(deciding),
       budgetSection(deciding),
     ],
-    links: [...scaleSections({ takeLink: fillLine, line: () => line() ?? {} }, on.attempt), model],
+    links: [...scaleSections({ takeLink, rates: ratesRead, line: () => line() ?? {} }, on.attempt), model],
     catalogue: [catalogueSection(on)],
   };
 }

@@ -235,6 +235,16 @@ function circlesIn(sources: readonly Source[]): readonly string[] {
   return circles;
 }
 
+test("a link's weight has one way into the order, and tests/workbook/linkweight.test.ts knows each place that offers it", () => {
+  const saidBy = (pattern: RegExp) => TASKPANE.filter(({ code }) => pattern.test(code)).map(({ path }) => path);
+  expect(saidBy(/\.fillLine\(/)).toEqual(["taskpane/tools.ts"]);
+  expect(saidBy(/\blinkOffer\(\s*"/).sort()).toEqual([
+    "taskpane/modelfile/result.ts",
+    "taskpane/weights/estimates.ts",
+    "taskpane/weights/linkpicker.ts",
+  ]);
+});
+
 test("the stand-in for Excel imports no product code", () => {
   expect(
     broken(WORKBOOK, (source) =>

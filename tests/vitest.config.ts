@@ -3,7 +3,6 @@ import { defineConfig } from "vitest/config";
 
 const root = fileURLToPath(new URL("../", import.meta.url));
 const BROWSER_TESTS = ["tests/workbook/**/*.test.ts", "tests/taskpane/**/*.workbook.test.ts"];
-const PANE_TESTS = ["tests/taskpane/**/*.test.ts"];
 const timeouts = { testTimeout: 60_000, hookTimeout: 60_000 };
 
 // The projects do not extend this config: each would build everything again. On two cores vitest would leave one idle: hence
@@ -19,25 +18,13 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
-          exclude: [...PANE_TESTS, ...BROWSER_TESTS],
+          exclude: BROWSER_TESTS,
           ...timeouts,
           maxWorkers: 2,
           // Nothing here replaces a module, and loading the libraries anew for each file took a third of the time.
           isolate: false,
           sequence: { groupOrder: 0 },
           typecheck: { enabled: true, include: ["tests/**/*.test-d.ts"], tsconfig: "tsconfig.json" },
-        },
-      },
-      {
-        root,
-        cacheDir: ".cache/vite",
-        test: {
-          name: "pane",
-          include: PANE_TESTS,
-          exclude: BROWSER_TESTS,
-          ...timeouts,
-          maxWorkers: 2,
-          sequence: { groupOrder: 1 },
         },
       },
       {
@@ -51,7 +38,7 @@ export default defineConfig({
           maxWorkers: 2,
           // Files that follow each other in one process share a browser and a page.
           isolate: false,
-          sequence: { groupOrder: 2 },
+          sequence: { groupOrder: 1 },
         },
       },
     ],

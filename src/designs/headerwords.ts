@@ -13,6 +13,7 @@ const OTHER_WORDS: Readonly<Record<string, RowKey>> = {
   karat: "mark",
   fineness: "mark",
   color: "colour",
+  "plated with": "platingMetal",
   qty: "quantity",
   pieces: "quantity",
   "link weight": "linkWeight",

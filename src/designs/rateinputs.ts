@@ -54,7 +54,7 @@ const DEAF: Witness = { computed() {}, rounded() {}, compared() {}, read() {}, g
 /** Rates that neither a cost nor a price rests on are left out; a new one is not, until it is named here. */
 function wordsOf(rates: Rates, figures: readonly RateFigure[]): string {
   const { workshop, workshopContact, spotAge, validity, nextNumber, taxName, shippingTaxed, deposit, ...rest } = rates;
-  const { tolerance, ownGoldShare, ...costing } = rest;
+  const { tolerance, ownGoldShare, platingMetal, ...costing } = rest;
   return JSON.stringify(costing, (_, value: unknown) => {
     if (!(value instanceof Quotient)) return value;
     const figure = figures.find((each) => each.value === value);

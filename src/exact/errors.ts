@@ -36,6 +36,18 @@ export class CostingError extends Error {
   }
 }
 
+/** A cell that holds an error or a data type, such as a stock, in place of a number or a text. As a text it is what it shows. */
+export class UnreadableCell {
+  constructor(
+    readonly holds: "error" | "data type",
+    private readonly shown: string,
+  ) {}
+
+  toString(): string {
+    return this.shown;
+  }
+}
+
 const LONGEST_SHOWN = 40;
 
 /** What was found, quoted and cut to a length that a person reads. */
@@ -43,6 +55,14 @@ export function found(value: unknown): string {
   if (value === null || value === undefined || value === "") return "found nothing";
   if (typeof value === "number") return `found ${value}`;
   if (typeof value === "boolean") return `found ${value ? "TRUE" : "FALSE"}`;
+  if (value instanceof UnreadableCell)
+    return value.holds === "error" ? `found the error ${value}` : "found a data type";
   if (typeof value !== "string") return "found an error value";
   return `found "${value.length > LONGEST_SHOWN ? `${value.slice(0, LONGEST_SHOWN)}…` : value}"`;
+}
+
+/** What to give in place of a value that is not a number: of a data type that a cell shows, one of its own numbers. */
+export function numberToGive(value: unknown, right: string): string {
+  const isDataType = value instanceof UnreadableCell && value.holds === "data type";
+  return isDataType ? "its number, such as A1.Price" : right;
 }

@@ -1,17 +1,17 @@
 import type { QuoteNumber } from "../order/quotenumber";
-import { type Standing, standingOf } from "../order/quotestatus";
+import { type QuoteStatus, quoteStatusOf } from "../order/quotestatus";
 
 /**
  * Where a quote stands while its gold is still to be bought, at whatever spot will be. From the caster on it has been paid for,
  * and for what was turned down nobody buys any. Source: common practice: the caster's invoice settles the metal.
  */
-export const UNBOUGHT: readonly Standing[] = ["asked", "quoted", "agreed"];
+export const UNBOUGHT: readonly QuoteStatus[] = ["asked", "quoted", "agreed"];
 
 /** Of a quote what tells whether its price binds. */
 export interface BindingQuote {
   readonly number: QuoteNumber;
   /** The cell of where it stands. */
-  readonly standing: unknown;
+  readonly status: unknown;
   /** Past its last day. */
   readonly ended: boolean;
 }
@@ -31,19 +31,19 @@ export interface OpenQuotes<Q extends BindingQuote> {
  */
 export function openQuotes<Q extends BindingQuote>(quotes: readonly Q[]): OpenQuotes<Q> {
   const speaking = quotes.filter((quote) => speaks(quote, lastOf(quote, quotes)));
-  const unbought = speaking.filter(({ standing }) => isUnbought(standingOf(standing)));
-  const isEnded = ({ ended, standing }: Q) => ended && standingOf(standing) !== "agreed";
+  const unbought = speaking.filter(({ status }) => isUnbought(quoteStatusOf(status)));
+  const isEnded = ({ ended, status }: Q) => ended && quoteStatusOf(status) !== "agreed";
   return Object.freeze({
     open: unbought.filter((quote) => !isEnded(quote)),
     ended: unbought.filter(isEnded),
-    unsaid: speaking.filter(({ standing }) => standingOf(standing) === undefined),
+    unsaid: speaking.filter(({ status }) => quoteStatusOf(status) === undefined),
   });
 }
 
 function speaks<Q extends BindingQuote>(quote: Q, last: Q): boolean {
   if (quote.number.revision === last.number.revision) return true;
-  if (standingOf(quote.standing) !== "agreed") return false;
-  const now = standingOf(last.standing);
+  if (quoteStatusOf(quote.status) !== "agreed") return false;
+  const now = quoteStatusOf(last.status);
   return now === undefined || now === "asked" || now === "quoted" || now === "turned down";
 }
 
@@ -54,6 +54,6 @@ function lastOf<Q extends BindingQuote>(quote: Q, quotes: readonly Q[]): Q {
     .reduce((last, other) => (other.number.revision > last.number.revision ? other : last), quote);
 }
 
-function isUnbought(standing: Standing | undefined): boolean {
-  return standing !== undefined && UNBOUGHT.includes(standing);
+function isUnbought(status: QuoteStatus | undefined): boolean {
+  return status !== undefined && UNBOUGHT.includes(status);
 }

@@ -7,6 +7,7 @@ import { fieldsNamed } from "../reading/formfields";
 import { isBlank, readNumber } from "../reading/number";
 import { LINE_LABELS, LINE_PRICE_BY, PIECE_KINDS, PLATING_CHOICES, SOLIDITIES } from "../reading/orderwords";
 import { accepted, attempt, faultOf, faultsOf, field, type Parsed, parseForm, refused } from "../reading/parse";
+import { isPlated, readPlatingMetal } from "../trade/plating";
 import { type Pricing, pricingOf, RULE_OF } from "../trade/pricemethod";
 import { type Money, money } from "../units/money";
 import { grams, type Weight } from "../units/weight";
@@ -27,6 +28,8 @@ export interface OrderLine extends ChainOrder {
   readonly composition: Composition | undefined;
   readonly hollow: boolean;
   readonly plated: boolean;
+  /** What it is plated with; "" where it is not, or nobody has named the metal. */
+  readonly platingMetal: string;
   readonly quantity: Quotient;
   readonly stones: readonly StoneSet[];
   readonly findings: Findings;
@@ -84,11 +87,11 @@ export function parseLine(record: Row, rates: Rates): Parsed<OrderLine> {
   const chain = parseChain(record, rates.currency);
   const work = parseForm(WORK, record);
   const alloy = parseAlloy(record);
-  const plated = parsePlating(record, rates);
+  const plating = parsePlating(record, rates);
   const stones = parseStoneSets(record, chain.ok ? chain.value.links : undefined, rates);
   const pricing = parseLinePricing(record, rates);
-  if (!names.ok || !chain.ok || !work.ok || !alloy.ok || !plated.ok || !stones.ok || !pricing.ok) {
-    return refused(faultsOf(names, chain, work, alloy, plated, stones, pricing));
+  if (!names.ok || !chain.ok || !work.ok || !alloy.ok || !plating.ok || !stones.ok || !pricing.ok) {
+    return refused(faultsOf(names, chain, work, alloy, plating, stones, pricing));
   }
   const cash = (amount: Quotient) => money(amount, rates.currency);
   const { solidity, ...called } = names.value;
@@ -98,7 +101,7 @@ export function parseLine(record: Row, rates: Rates): Parsed<OrderLine> {
     ...alloy.value,
     gold: alloy.value.composition ? markOfFineness(alloy.value.composition.fineness) : called.mark,
     hollow: solidity === "hollow",
-    plated: plated.value,
+    ...plating.value,
     stones: stones.value,
     findings: Object.freeze({
       what: work.value.findings,
@@ -140,17 +143,21 @@ function parseAlloy(record: Row): Parsed<Pick<OrderLine, "composition">> {
   return nameless.length > 0 ? refused([...nameless, ...faultsOf(composition)]) : composition;
 }
 
-/** Whether the piece is plated, as usual where any of its links is white, and whether Rates say what that costs. */
-function parsePlating(record: Row, rates: Rates): Parsed<boolean> {
+/** Whether the piece is plated, whether Rates say what that costs, and with which metal: the line's own, else that of Rates. */
+function parsePlating(record: Row, rates: Rates): Parsed<Pick<OrderLine, "plated" | "platingMetal">> {
   const asked = parseForm(PLATED, record);
   const colours = parseForm(COLOURS_OF_LINKS, record);
   if (!asked.ok || !colours.ok) return refused(faultsOf(asked));
-  const { plated } = asked.value;
-  const hasWhite = [colours.value.colour, ...colours.value.pattern].includes("white");
-  const isPlated = plated === "as usual" ? hasWhite : plated === "plated";
-  if (!isPlated || rates.plating !== undefined) return accepted(isPlated);
+  const plated = isPlated(asked.value.plated, [colours.value.colour, ...colours.value.pattern]);
+  // A metal beside a piece that is not plated says nothing of it: a sheet may have it in every row.
+  if (!plated) return accepted({ plated, platingMetal: "" });
+  const metal = attempt("platingMetal", () => ({
+    plated,
+    platingMetal: readPlatingMetal(record.platingMetal, LINE_LABELS.platingMetal) || rates.platingMetal,
+  }));
+  if (rates.plating !== undefined) return metal;
   const said = "found no plating cost on Rates; give it there, or choose not plated";
-  return refused([faultOf("plated", LINE_LABELS.plated, "blank", said)]);
+  return refused([faultOf("plated", LINE_LABELS.plated, "blank", said), ...faultsOf(metal)]);
 }
 
 function parseLinePricing(record: Row, rates: Rates): Parsed<Pricing | undefined> {

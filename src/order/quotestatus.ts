@@ -1,5 +1,5 @@
 /** Where a quote stands: it follows the metal from the first asking to the customer's hand. */
-export const STANDINGS = [
+export const QUOTE_STATUSES = [
   "asked",
   "quoted",
   "agreed",
@@ -10,10 +10,10 @@ export const STANDINGS = [
   "handed over",
   "turned down",
 ] as const;
-export type Standing = (typeof STANDINGS)[number];
+export type QuoteStatus = (typeof QUOTE_STATUSES)[number];
 
 /** One of the nine, whatever its case and the spaces around it; undefined for words of a person's own. */
-export function standingOf(value: unknown): Standing | undefined {
+export function quoteStatusOf(value: unknown): QuoteStatus | undefined {
   const said = String(value).trim().toLowerCase();
-  return STANDINGS.find((standing) => standing === said);
+  return QUOTE_STATUSES.find((status) => status === said);
 }

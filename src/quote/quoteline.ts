@@ -6,6 +6,7 @@ import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import type { Rates } from "../rates/rates";
+import { type Plating, platingOf } from "../trade/plating";
 import { inLengthUnit } from "../units/length";
 import { type Money, money, roundToCurrency } from "../units/money";
 import { type CostSheet, forAll, taxFactor } from "./costsheet";
@@ -19,7 +20,8 @@ export interface QuoteLine {
   /** The colours of its links; an alloy of the workshop's own by its name. */
   readonly colours: readonly string[];
   readonly hollow: boolean;
-  readonly plated: boolean;
+  /** Undefined where it is not plated, and where nobody has named the metal: it is not said without. */
+  readonly plating: Plating | undefined;
   /** The finished length, in its unit, to two decimals. */
   readonly length: string;
   readonly unit: string;
@@ -55,7 +57,7 @@ export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLi
     mark: showMark(line.mark),
     colours: Object.freeze(line.linkGroups.map(({ colour }) => colourName(colour, line))),
     hollow: line.hollow,
-    plated: line.plated,
+    plating: platingOf(line),
     length: inLengthUnit(line.length, line.lengthUnit).rounded(2).toString(),
     unit: line.lengthUnit,
     reached: reachedOf(sheet),

@@ -72,6 +72,7 @@ export const RATE_ROWS = {
   settingFee: row("Setting fee", "money per stone", "1", "", "money"),
   breakage: row("Stone breakage", "share of the stones", "0", "Stones broken in setting, at your cost", "share"),
   plating: row("Plating", "money per piece", "", "Needed when a piece is plated; white gold normally is", "money"),
+  platingMetal: row("Plating metal", "word", "rhodium", "Printed on quotes and tickets; start: rhodium.", "text"),
   overhead: row("Overhead", "share of the cost before it", "0", "Rent, tools, time at the desk", "share"),
   surcharge: row(
     "Maker's surcharge",

@@ -8,7 +8,8 @@ import { YES_NO } from "../reading/orderwords";
 import { accepted, field, orThrow, type Parsed, parseForm } from "../reading/parse";
 import { readOptionalText } from "../reading/words";
 import { COST_BASES, type CostBasis } from "../trade/landedcost";
-import { LOSS_BASES, type Loss } from "../trade/polishloss";
+import { readPlatingMetal } from "../trade/plating";
+import { LOSS_BASES, type Loss, type LossBasis } from "../trade/polishloss";
 import { PRICE_METHODS, type PriceMethod, type Pricing, pricingOf, RULE_OF } from "../trade/pricemethod";
 import { TAX_IS } from "../trade/salestax";
 import { type Currency, parseCurrency } from "../units/currency";
@@ -36,6 +37,8 @@ export interface Rates {
   readonly settingFee: Money;
   /** Undefined while nobody has said what plating costs. */
   readonly plating: Money | undefined;
+  /** What plated pieces are plated with; "" while nobody has said it. */
+  readonly platingMetal: string;
   /** Share of the stones broken in setting. */
   readonly breakage: Quotient;
   /** Share of the cost before it. */
@@ -89,9 +92,7 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
     spot: cash(amounts.spot),
     castingFee: gram(amounts.castingFee),
     castingMinimum: cash(amounts.castingMinimum),
-    loss: Object.freeze(
-      lossBasis === "grams" ? { basis: lossBasis, weight: grams(loss) } : { basis: lossBasis, share: loss },
-    ),
+    loss: lossOf(loss, lossBasis),
     labourFlat: cash(amounts.labourFlat),
     labourPerLink: cash(amounts.labourPerLink),
     labourPerGram: gram(amounts.labourPerGram),
@@ -105,6 +106,16 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
     validity: amounts.validity.toNumber(),
     nextNumber: amounts.nextNumber.toNumber(),
   });
+}
+
+/** The polishing loss of the Rates sheet alone, whatever its other rows hold. */
+export function parseLoss(record: Readonly<Record<string, unknown>>): Parsed<Loss> {
+  const parsed = parseForm(lossShape(said(record.lossBasis) === "grams"), record);
+  return parsed.ok ? accepted(lossOf(parsed.value.loss, parsed.value.lossBasis)) : parsed;
+}
+
+function lossOf(loss: Quotient, basis: LossBasis): Loss {
+  return Object.freeze(basis === "grams" ? { basis, weight: grams(loss) } : { basis, share: loss });
 }
 
 /** The row of the Rates sheet that bears a name, whatever its capitals and the spaces around it. */
@@ -147,6 +158,14 @@ function shapeFor(priceBy: string, inGrams: boolean) {
   return known;
 }
 
+function lossShape(inGrams: boolean) {
+  const named = fieldsNamed(LABELS);
+  return {
+    loss: named.number("loss", inGrams ? LOSS_GRAMS : SHARE),
+    lossBasis: named.word("lossBasis", LOSS_BASES),
+  };
+}
+
 function shape(method: PriceMethod | undefined, inGrams: boolean) {
   const named = fieldsNamed(LABELS);
   const orZero = (key: RateKey, rule: NumberRule) => named.numberOr(key, rule, Quotient.zero);
@@ -159,8 +178,7 @@ function shape(method: PriceMethod | undefined, inGrams: boolean) {
     spotAge: named.optional("spotAge", HOURS),
     castingFee: named.number("castingFee", MONEY_AT_LEAST_0),
     castingMinimum: orZero("castingMinimum", MONEY_AT_LEAST_0),
-    loss: named.number("loss", inGrams ? LOSS_GRAMS : SHARE),
-    lossBasis: named.word("lossBasis", LOSS_BASES),
+    ...lossShape(inGrams),
     costBasis: named.word("costBasis", COST_BASES),
     labourFlat: orZero("labourFlat", MONEY_AT_LEAST_0),
     labourPerLink: orZero("labourPerLink", MONEY_AT_LEAST_0),
@@ -170,6 +188,7 @@ function shape(method: PriceMethod | undefined, inGrams: boolean) {
     settingFee: orZero("settingFee", MONEY_AT_LEAST_0),
     breakage: orZero("breakage", SHARE),
     plating: named.optional("plating", MONEY_AT_LEAST_0),
+    platingMetal: field((value) => readPlatingMetal(value, LABELS.platingMetal)),
     overhead: orZero("overhead", WHOLE_SHARE),
     priceBy: named.word("priceBy", PRICE_METHODS),
     markup: chosen("markup"),

@@ -1,5 +1,5 @@
 import { Decimal, decimalOfCell, parseDecimal } from "../exact/decimal";
-import { CostingError, found } from "../exact/errors";
+import { CostingError, found, numberToGive } from "../exact/errors";
 import type { NumberRule } from "../exact/numberrule";
 import { Quotient, tellGiven } from "../exact/quotient";
 
@@ -19,7 +19,11 @@ export function readNumber(value: unknown, field: string, rule: NumberRule): Quo
   if (isBlank(value)) throw new CostingError("blank", field, `found nothing; give ${rule.right}`);
   const decimal = rule.share ? shareOf(value) : decimalOf(value);
   if (decimal === undefined)
-    throw new CostingError("notANumber", field, `${found(value)}, ${whyNot(value)}; give ${rule.right}`);
+    throw new CostingError(
+      "notANumber",
+      field,
+      `${found(value)}, ${whyNot(value)}; give ${numberToGive(value, rule.right)}`,
+    );
   if (decimal.abs().gte(LARGEST))
     throw new CostingError(
       "tooLarge",

@@ -48,6 +48,7 @@ export const LINE_LABELS = {
   pattern: "Colour pattern",
   solidity: "Solid or hollow",
   plated: "Plating",
+  platingMetal: "Plating metal",
   quantity: "Quantity",
   lengthGiven: "Length given as",
   length: "Length",

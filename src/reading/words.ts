@@ -1,4 +1,4 @@
-import { CostingError, found } from "../exact/errors";
+import { CostingError, found, UnreadableCell } from "../exact/errors";
 import { isBlank } from "./number";
 
 const LONGEST = 200;
@@ -8,13 +8,19 @@ export function wordsOf(cell: unknown): string {
   return isBlank(cell) ? "" : String(cell).trim();
 }
 
-/** A person's own words, kept as typed but for the spaces around them. Errors: blank where required, tooLarge. */
+/** A person's own words, kept as typed but for the spaces around them. Errors: blank, tooLarge, unknownWord. */
 export function readText(value: unknown, field: string, right: string): string {
   if (isBlank(value)) throw new CostingError("blank", field, `found nothing; give ${right}`);
-  return readOptionalText(value, field);
+  return readWords(value, field, right);
 }
 
+/** As readText, of words that may be left out. */
 export function readOptionalText(value: unknown, field: string): string {
+  return readWords(value, field, "words, or leave it empty");
+}
+
+function readWords(value: unknown, field: string, right: string): string {
+  if (value instanceof UnreadableCell) throw new CostingError("unknownWord", field, `${found(value)}; give ${right}`);
   const text = wordsOf(value);
   if (text.length > LONGEST)
     throw new CostingError("tooLarge", field, `${found(text)} of ${text.length} characters; give at most ${LONGEST}`);

@@ -3,13 +3,10 @@ import type { Quotient } from "../exact/quotient";
 import { COLOURS, type Colour } from "../gold/alloy";
 import { fieldsNamed } from "../reading/formfields";
 import { accepted, attempt, field, type Parsed, parseForm, refused } from "../reading/parse";
+import { STAGES, type Stage } from "../trade/stagedweight";
 import { readScaleWeight } from "../units/scaleweight";
 import type { Weight } from "../units/weight";
 import { markAsWritten } from "./linkname";
-
-/** What lies on the scale: the wax or resin model, the casting, what came back polished, the finished piece. */
-export const STAGES = ["model", "cast", "polished", "finished"] as const;
-export type Stage = (typeof STAGES)[number];
 
 export const WEIGH_IN_LABELS = {
   job: "Job",

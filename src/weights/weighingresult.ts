@@ -1,8 +1,8 @@
 import { Quotient, sum } from "../exact/quotient";
 import type { Loss } from "../trade/polishloss";
+import type { Stage } from "../trade/stagedweight";
 import { grams, type Weight } from "../units/weight";
 import { type LinkName, sameLink, sameText } from "./linkname";
-import type { Stage } from "./weighing";
 import { isFarOff, type MeanWeight, meanLossShare, meanWeight, type Weighing } from "./weighingmean";
 
 /** One weighing as it stands among others: whose job, which link, which stage. */

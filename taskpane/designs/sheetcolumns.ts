@@ -6,10 +6,12 @@ import {
   minorDigits,
   PRICE_COLUMNS,
   type PricedLine,
+  platingOf,
   type Quotient,
   type Rates,
   showMark,
 } from "../../src/index";
+import { platingWords } from "../wording/platingtexts";
 import { CUSTOMER_COLUMNS, type CustomerColumn, type SheetColumn } from "../wording/pricesheetcolumns";
 import { TEXTS } from "../wording/texts";
 
@@ -71,5 +73,7 @@ function customerCell({ design, sheet }: Priced, column: CustomerColumn, rates: 
 
 function coloursOf({ line }: CostSheet): string {
   const colours = line.linkGroups.map(({ colour }) => colourName(colour, line)).join(", ");
-  return line.plated ? `${colours}, ${texts.plated}` : colours;
+  const plating = platingOf(line);
+  if (!plating) return colours;
+  return `${colours}${plating.part === "piece" ? "," : ";"} ${platingWords(plating)}`;
 }

@@ -1,4 +1,4 @@
-import type { PricedLine, Rates } from "../../src/index";
+import { isPlatingUnnamed, type PricedLine, type Rates } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
 import { field } from "../controls/field";
@@ -11,6 +11,7 @@ import { dateSerial } from "../excel/template/fields";
 import { pause } from "../running/slices";
 import type { PartEvents } from "../views/lazypart";
 import { showCellDate, showSpot, today } from "../wording/display";
+import { PLATING_TEXTS } from "../wording/platingtexts";
 import { BENCH_COLUMNS, CUSTOMER_COLUMNS, type SheetColumn } from "../wording/pricesheetcolumns";
 import { TEXTS } from "../wording/texts";
 import { csvOf } from "./pricecsv";
@@ -153,7 +154,7 @@ export function sheetPart(on: {
       );
       if (!addition) return;
       await on.added(addition);
-      on.done(withLeftOut(texts.made(addition.sheet), lines), addition.sheet);
+      on.done(ending(texts.made(addition.sheet), columns, lines), addition.sheet);
     } finally {
       make.rest();
     }
@@ -172,8 +173,8 @@ export function sheetPart(on: {
       ]);
       if (how === "download") {
         save(text, `${texts.file(today())}.csv`);
-        on.done(withLeftOut(texts.downloaded, lines));
-      } else if (await copied(text)) on.done(withLeftOut(texts.copied, lines));
+        on.done(ending(texts.downloaded, columns, lines));
+      } else if (await copied(text)) on.done(ending(texts.copied, columns, lines));
       else showByHand(text);
     } finally {
       press.rest();
@@ -191,9 +192,17 @@ export function sheetPart(on: {
   return { root };
 }
 
-function withLeftOut(sentence: string, lines: readonly PricedLine[]): string {
+/** What was done, and what is not in it: lines without a price, and plating where nobody has named the metal. */
+function ending(sentence: string, columns: readonly SheetColumn[], lines: readonly PricedLine[]): string {
   const left = lines.filter(({ kind }) => kind === "refused").length;
-  return left === 0 ? sentence : `${sentence} ${texts.leftOut(left)}`;
+  const unnamed = columns.includes("colour")
+    ? lines.filter((line) => isPriced(line) && isPlatingUnnamed(line.sheet.line)).length
+    : 0;
+  return [
+    sentence,
+    ...(left === 0 ? [] : [texts.leftOut(left)]),
+    ...(unnamed === 0 ? [] : [PLATING_TEXTS.designs(unnamed)]),
+  ].join(" ");
 }
 
 function notesOf(rates: Rates, reading: Extract<RatesReading, { found: true }>, forBench: boolean): readonly string[] {

@@ -1,7 +1,11 @@
 import { Quotient, sizeOf } from "../../src/index";
 import { element, setText } from "../controls/element";
 import { fileDrop } from "../controls/filedrop";
-import { showNumber } from "../wording/display";
+import type { RatesReading } from "../excel/rates/rates";
+import type { TakeLink } from "../order/linkoffer";
+import type { Working } from "../views/lazypart";
+import { showGrams, showNumber } from "../wording/display";
+import { LINK_OFFER_TEXTS } from "../wording/linkoffertexts";
 import { TEXTS } from "../wording/texts";
 import { type AlloyAsked, alloyFields } from "./alloyfields";
 import { Examiner } from "./examiner";
@@ -20,17 +24,19 @@ import { weighSolids } from "./weighing";
 const { model: texts } = TEXTS;
 
 export interface ModelEvents {
-  /** A link's weight in grams, as a plain decimal, for the order. */
-  readonly useLinkWeight: (grams: string) => void;
+  readonly takeLink: TakeLink;
+  /** Rates as last read. */
+  readonly rates: () => RatesReading | undefined;
   /** The gold that the order asks for now. */
   readonly alloyAsked: () => AlloyAsked;
   readonly say: (sentence: string) => void;
 }
 
 /** Opens the part of the pane in which a model file is examined and weighed. */
-export function openModel(place: HTMLElement, on: ModelEvents): void {
+export function openModel(place: HTMLElement, on: ModelEvents): Working {
   let name = "";
   let closePicture = () => {};
+  let followRates = () => {};
   const examiner = new Examiner({
     progress: (step, share) =>
       bar.show(
@@ -46,6 +52,7 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
       drop.shrink(true);
       const shown = examined(name, report, shape, on);
       closePicture = shown.close;
+      followRates = shown.follow;
       outcome.replaceChildren(shown.root);
       shown.root.focus({ preventScroll: true });
       on.say(texts.work.done(name, report.solids.length));
@@ -64,12 +71,14 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
   const outcome = element("div", { class: "outcome" });
   place.replaceChildren(element("p", { class: "help" }, texts.file.intro), drop.root, bar.root, refusal, outcome);
   end("");
+  return { follow: () => followRates() };
 
   function start(file: File): void {
     name = file.name;
     setText(refusal, "");
     refusal.hidden = true;
     closePicture();
+    followRates = () => {};
     outcome.replaceChildren();
     drop.shrink(false);
     drop.root.hidden = true;
@@ -94,7 +103,12 @@ export function openModel(place: HTMLElement, on: ModelEvents): void {
 }
 
 /** One examined model: everything a person chooses about it, and what it weighs. */
-function examined(name: string, report: Report, shape: Shape, on: ModelEvents): { root: HTMLElement; close(): void } {
+function examined(
+  name: string,
+  report: Report,
+  shape: Shape,
+  on: ModelEvents,
+): Working & { readonly root: HTMLElement; close(): void } {
   const units = unitChoice(shape.size);
   const solids = solidList(report.solids);
   const alloy = alloyFields(on.alloyAsked());
@@ -105,9 +119,12 @@ function examined(name: string, report: Report, shape: Shape, on: ModelEvents): 
     { right: "a whole number of links from 1", least: "1", most: "100000", whole: true },
   );
   const used = element("p", { class: "help", role: "status" });
-  const result = weightResult((grams, shown) => {
-    on.useLinkWeight(grams);
-    setText(used, texts.result.used(shown));
+  const result = weightResult({
+    rates: on.rates,
+    take(weight) {
+      on.takeLink({ weight, texts: {} });
+      setText(used, LINK_OFFER_TEXTS.used(showGrams(weight.weight, 3)));
+    },
   });
   const picture = pictureFold(report, shape);
   const warnings = modelWarnings(report).map((sentence) => element("li", {}, sentence));
@@ -146,5 +163,5 @@ function examined(name: string, report: Report, shape: Shape, on: ModelEvents): 
   };
   root.addEventListener("input", weigh);
   weigh();
-  return { root, close: picture.close };
+  return { root, close: picture.close, follow: result.follow };
 }

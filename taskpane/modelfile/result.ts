@@ -1,29 +1,25 @@
-import type { Quotient, Weight } from "../../src/index";
-import { button } from "../controls/button";
+import type { Quotient } from "../../src/index";
 import { element, setText } from "../controls/element";
+import { linkOffer } from "../order/linkofferpart";
 import { showGrams, showList } from "../wording/display";
 import { TEXTS } from "../wording/texts";
 import type { Weighing } from "./weighing";
 
 const { result: texts, solids, unit } = TEXTS.model;
 
-/** A scale of the bench reads no finer than a tenth of a milligram. */
-const DECIMALS = 4;
-
 export interface WeightResult {
   readonly root: HTMLElement;
   show(weighing: Weighing, hasUnit: boolean, links: Quotient | undefined): void;
+  /** Rates may have changed. */
+  follow(): void;
 }
 
 /** What the ticked solids weigh, and the button that takes the weight into the order. */
-export function weightResult(use: (grams: string, shown: string) => void): WeightResult {
-  let link: Weight | undefined;
+export function weightResult(on: Parameters<typeof linkOffer>[1]): WeightResult {
   const headline = element("p", { class: "headline" });
   const note = element("p", { class: "help", role: "status" });
   const rows = element("dl", { class: "sums" });
-  const press = button(texts.use, "primary", () => {
-    if (link) use(link.grams.rounded(DECIMALS).toString(), showGrams(link, DECIMALS));
-  });
+  const offer = linkOffer("primary", on);
   const root = element(
     "section",
     { class: "weighed", "aria-label": texts.title },
@@ -32,17 +28,17 @@ export function weightResult(use: (grams: string, shown: string) => void): Weigh
     note,
     rows,
     element("p", { class: "help" }, texts.formula),
-    press.root,
+    offer.root,
   );
   return {
     root,
     show(weighing, hasUnit, links) {
-      link = weighing.link;
-      setText(headline, link ? showGrams(link, 3) : "–");
+      const { link } = weighing;
+      setText(headline, link ? showGrams(link.weight, 3) : "–");
       const sentence = missing(weighing, hasUnit);
       setText(note, sentence);
       note.hidden = sentence === "";
-      press.root.hidden = link === undefined;
+      offer.show(link);
       const more = [
         ...(weighing.ticked && links && !links.equals(links.dividedBy(links))
           ? [[texts.ticked, weighing.ticked] as const]
@@ -56,6 +52,7 @@ export function weightResult(use: (grams: string, shown: string) => void): Weigh
       );
       rows.hidden = more.length === 0;
     },
+    follow: offer.follow,
   };
 }
 

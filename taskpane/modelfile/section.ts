@@ -14,8 +14,7 @@ export function modelSection(on: ModelEvents, attempt: PartEvents["attempt"]): L
     { title: TEXTS.model.title, name: "model" },
     async (place) => {
       const { openModel } = await import(/* webpackChunkName: "model" */ "./part");
-      openModel(place, on);
-      return { follow() {} };
+      return openModel(place, on);
     },
     attempt,
   );

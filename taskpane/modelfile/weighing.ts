@@ -1,4 +1,13 @@
-import { cubicMillimetres, grams, type ModelUnit, modelWeight, Quotient, type Weight } from "../../src/index";
+import {
+  atStage,
+  cubicMillimetres,
+  grams,
+  type ModelUnit,
+  modelWeight,
+  Quotient,
+  type StagedWeight,
+  type Weight,
+} from "../../src/index";
 import type { Report } from "./message";
 
 /** What a person has chosen about a model; undefined for what is still open or faulty. */
@@ -23,7 +32,7 @@ export interface Weighing {
   /** All ticked solids; undefined while something is missing. */
   readonly ticked: Weight | undefined;
   /** The ticked solids shared among the links. */
-  readonly link: Weight | undefined;
+  readonly link: StagedWeight<"cast"> | undefined;
   /** All solids that have a volume; undefined where it is the same as ticked. */
   readonly withSprue: Weight | undefined;
 }
@@ -47,7 +56,7 @@ export function weighSolids(report: Report, choices: Choices): Weighing {
     weights,
     faulty,
     ticked,
-    link: ticked && links ? grams(ticked.grams.dividedBy(links)) : undefined,
+    link: ticked && links ? atStage("cast", grams(ticked.grams.dividedBy(links))) : undefined,
     withSprue: ticked && all,
   };
 }

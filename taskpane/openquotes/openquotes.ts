@@ -44,7 +44,7 @@ export function risksOf(quotes: readonly BookedQuote[], rates: Rates, today: str
     quotes.map((quote) => ({
       quote,
       number: quote.number,
-      standing: quote.cells.standing,
+      status: quote.cells.status,
       ended: typeof quote.cells.validUntil === "number" && quote.cells.validUntil < dateSerial(today),
     })),
   );

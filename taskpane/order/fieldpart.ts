@@ -116,7 +116,8 @@ export function fieldPart<K extends string>(
       currency = rates.currency;
       for (const { planned, shown } of places) {
         const usual = planned.usual?.(rates);
-        if (usual) shown.setPlaceholder(withLocalMark(usual.rounded(6).toFixed(), "figure"));
+        if (typeof usual === "string") shown.setPlaceholder(usual);
+        else if (usual) shown.setPlaceholder(withLocalMark(usual.rounded(6).toFixed(), "figure"));
       }
       arrange();
     },

@@ -18,7 +18,7 @@ export interface PlannedField<K extends string> {
   readonly unit: (at: At<K>, currency: string) => string;
   readonly caution: (at: At<K>) => string;
   /** What Rates give where it is left empty. */
-  readonly usual: ((rates: Rates) => Quotient | undefined) | undefined;
+  readonly usual: ((rates: Rates) => Quotient | string | undefined) | undefined;
   /** Fields whose cautions stand after this one. */
   readonly cautions: readonly K[];
 }
@@ -40,7 +40,7 @@ interface More<K extends string> {
   readonly isAsked?: (at: At<K>) => boolean;
   readonly unit?: (at: At<K>, currency: string) => string;
   readonly caution?: (at: At<K>) => string;
-  readonly usual?: (rates: Rates) => Quotient | undefined;
+  readonly usual?: (rates: Rates) => Quotient | string | undefined;
   readonly cautions?: readonly K[];
   readonly required?: boolean;
   readonly start?: string;

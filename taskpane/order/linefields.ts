@@ -1,17 +1,20 @@
 import {
   CLASPS,
   COLOURS,
+  isPlated,
   LENGTH_GIVEN,
   LINE_PRICE_BY,
   LINK_CASTINGS,
   LINKS_PER_UNITS,
   type LineKey,
   ORDER_LENGTH_UNITS,
+  PATTERN_LETTERS,
   PIECE_KINDS,
   PLATING_CHOICES,
   SOLIDITIES,
 } from "../../src/index";
 import { locale } from "../wording/language";
+import { PLATING_TEXTS } from "../wording/platingtexts";
 import { TEXTS } from "../wording/texts";
 import { type At, type PlannedGroup, planOf, shownWord } from "./formplan";
 import { claspStonesGroup, stonesGroup } from "./stonefields";
@@ -124,6 +127,12 @@ const OTHER_WEIGHTS = [
   ["linkWeightGreen", "green", "G"],
 ] as const;
 
+function isPlatedIn(at: At<LineKey>): boolean {
+  const pattern = [...at("pattern").toUpperCase()].map((letter) => PATTERN_LETTERS[letter] ?? "");
+  const choice = PLATING_CHOICES.find((word) => word === at("plated"));
+  return choice !== undefined && isPlated(choice, [at("colour"), ...pattern]);
+}
+
 function alloyGroup(): PlannedGroup<LineKey> {
   return group(
     "alloy",
@@ -133,6 +142,12 @@ function alloyGroup(): PlannedGroup<LineKey> {
         caution: (at) => (at("solidity") === "hollow" ? cautions.hollow : ""),
       }),
       choice("plated", "half", PLATING_CHOICES, { cautions: ["solidity"] }),
+      words("platingMetal", "whole", {
+        isAsked: isPlatedIn,
+        usual: ({ platingMetal }) => platingMetal || PLATING_TEXTS.noneOnRates,
+        caution: () => cautions.plating,
+        cautions: ["platingMetal"],
+      }),
       words("pattern", "whole"),
       ...OTHER_WEIGHTS.map(([key, colour, letter]) =>
         figure(key, "whole", {

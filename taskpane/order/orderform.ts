@@ -37,8 +37,8 @@ export interface OrderForm {
   fill(order: Typed): void;
   /** Puts texts into the open line, beside what stands there. */
   fillLine(texts: Partial<TypedLine>): void;
-  /** Goes to a field of the open line. */
-  goTo(key: LineKey): void;
+  /** Goes to a field of a line, counted from 0, or of the open one. */
+  goTo(key: LineKey, line?: number): void;
   /** Puts a row into the order, or into its open line where there are several. */
   take(row: RowTexts): RowTaken;
   /** Puts a row into a line of its own. */
@@ -135,7 +135,7 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       extras.fill(typed.extras);
     },
     fillLine: (texts) => lines.take(texts),
-    goTo: (key) => lines.goTo(lines.lines.open, key),
+    goTo: (key, line = lines.lines.open) => lines.goTo(line, key),
     take(row) {
       lines.take(lineTexts(row, true));
       if (lines.lines.all.length > 1) return fillBlanks(row);

@@ -1,4 +1,4 @@
-import { STANDINGS, type Standing, showQuoteNumber, standingOf } from "../../src/index";
+import { QUOTE_STATUSES, type QuoteStatus, quoteStatusOf, showQuoteNumber } from "../../src/index";
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
 import type { BookedQuote } from "../excel/quote/quotebook";
@@ -13,7 +13,7 @@ export interface EarlierEvents {
   /** The list was unfolded: it wants to be read. */
   readonly unfolded: () => void;
   readonly open: (quote: BookedQuote) => void;
-  readonly stands: (quote: BookedQuote, standing: Standing) => void;
+  readonly stands: (quote: BookedQuote, status: QuoteStatus) => void;
 }
 
 export interface EarlierQuotes {
@@ -81,13 +81,13 @@ function entry(first: BookedQuote, on: EarlierEvents): Entry {
   const customer = element("span", { class: "who" });
   const total = element("span", { class: "sum" });
   const validity = element("p", { class: "help" });
-  const standing = element(
+  const status = element(
     "select",
-    { "aria-label": texts.standingOf(name) },
-    ...STANDINGS.map((each) => element("option", { value: each }, texts.standings[each])),
+    { "aria-label": texts.statusOf(name) },
+    ...QUOTE_STATUSES.map((each) => element("option", { value: each }, texts.statuses[each])),
   );
-  standing.addEventListener("change", () => {
-    const chosen = standingOf(standing.value);
+  status.addEventListener("change", () => {
+    const chosen = quoteStatusOf(status.value);
     if (chosen) on.stands(quote, chosen);
   });
   const open = button(texts.open, "outline", () => on.open(quote), "small");
@@ -98,25 +98,25 @@ function entry(first: BookedQuote, on: EarlierEvents): Entry {
       {},
       element("p", { class: "quotehead" }, element("span", {}, element("b", {}, name), " ", customer), total),
       validity,
-      element("div", { class: "quotefoot" }, element("div", { class: "box choice" }, standing), open.root),
+      element("div", { class: "quotefoot" }, element("div", { class: "box choice" }, status), open.root),
     ),
     show(now) {
       quote = now;
       setText(customer, String(now.cells.customer));
       setText(total, bookedTotal(now));
       setText(validity, bookedValidity(now, today()));
-      choose(standing, now.cells.standing);
+      choose(status, now.cells.status);
     },
   };
 }
 
 /** Chooses where a quote stands; words of a person's own are shown as they stand in the cell. */
 function choose(select: HTMLSelectElement, cell: unknown): void {
-  const known = standingOf(cell);
+  const known = quoteStatusOf(cell);
   select.querySelector("option[data-own]")?.remove();
   const own = String(cell).trim();
   if (!known) {
-    select.prepend(element("option", { value: own, "data-own": true }, own === "" ? texts.noStanding : own));
+    select.prepend(element("option", { value: own, "data-own": true }, own === "" ? texts.noStatus : own));
   }
   select.value = known ?? own;
 }

@@ -24,6 +24,8 @@ export function paneFrame(
     readonly tabs: HTMLElement;
     readonly work: readonly HTMLElement[];
     readonly ending: HTMLElement;
+    /** What is asked beside the button, while what is shown can be made a quote. */
+    readonly ask: HTMLElement;
     readonly voice: HTMLElement;
   },
   pressed: () => void,
@@ -34,19 +36,22 @@ export function paneFrame(
   const glance = element("div", { class: "glance", "aria-hidden": "true" });
   const pressBar = element("div", { class: "press" }, glance, press.root);
   const oldSpot = element("p", { class: "spotage", role: "status" });
-  const foot = element("footer", {}, parts.ending, oldSpot, pressBar);
+  const ask = element("div", {}, parts.ask);
+  const foot = element("footer", {}, parts.ending, oldSpot, ask, pressBar);
   const work = element("main", {}, ...parts.work);
   const body = element("div", { class: "body" });
   let isReady = false;
   let isAllowed = true;
   const show = () => {
     pressBar.hidden = !(isReady && isAllowed);
+    ask.hidden = pressBar.hidden;
     foot.classList.toggle("ready", !pressBar.hidden);
   };
   const head = element("header", {}, element("h1", {}, TEXTS.name), parts.head);
   place.replaceChildren(head, body, foot, parts.voice);
   oldSpot.hidden = true;
   pressBar.hidden = true;
+  ask.hidden = true;
   document.addEventListener("keydown", (event) => {
     if (event.key !== "Enter" || !(event.ctrlKey || event.metaKey) || event.isComposing || pressBar.hidden) return;
     event.preventDefault();

@@ -1,18 +1,21 @@
 import {
   inWeightUnit,
-  type LineKey,
   type MaterialChange,
   type Parsed,
   parseRecast,
   parseResizing,
   parseWax,
   RECAST_LABELS,
+  RECAST_STAGES,
   RESIZE_LABELS,
   type RecastKey,
+  type RecastStage,
   type ResizeKey,
   type Resizing,
+  type StagedWeight,
   WAX_LABELS,
   type WaxKey,
+  type Weight,
   YES_NO,
 } from "../../src/index";
 import { button } from "../controls/button";
@@ -21,17 +24,19 @@ import type { FieldPlan } from "../controls/field";
 import { type SmallField, smallForm, spokenNote, stillToFill } from "../controls/smallform";
 import { isRefusal, sentenceOf } from "../excel/run";
 import { putFormulaIntoCell } from "../excel/tables/cellformula";
+import { linkOffer } from "../order/linkofferpart";
+import type { Working } from "../views/lazypart";
 import { showNumber } from "../wording/display";
+import { LINK_OFFER_TEXTS } from "../wording/linkoffertexts";
 import { SCALE_TEXTS } from "../wording/scaletexts";
 import { showScale } from "../wording/shownweight";
 import { recastFormula, resizeFormula, waxFormula } from "./formulas";
-import { plain } from "./linkrow";
 import type { ScaleEvents } from "./weightevents";
 
 const { estimates: texts } = SCALE_TEXTS;
 
 /** What one of the small forms works out: with what, in which words, as which formula. */
-interface Estimate<K extends string, T extends { readonly weight: MaterialChange["weight"] }> {
+interface Estimate<K extends string, T extends { readonly weight: StagedWeight<RecastStage> }> {
   readonly name: string;
   readonly title: string;
   readonly words: string;
@@ -45,8 +50,14 @@ interface Estimate<K extends string, T extends { readonly weight: MaterialChange
 }
 
 /** Weight from wax, in another alloy and at another width, each with its formula. */
-export function estimates(on: ScaleEvents): HTMLElement {
-  return element("div", {}, estimate(WAX, on), estimate(RECAST, on), estimate(RESIZE, on));
+export function estimates(on: ScaleEvents): Working & { readonly root: HTMLElement } {
+  const all = [estimate(WAX, on), estimate(RECAST, on), estimate(RESIZE, on)];
+  return {
+    root: element("div", {}, ...all.map(({ root }) => root)),
+    follow() {
+      for (const each of all) each.follow();
+    },
+  };
 }
 
 const half = (label: string, details: Partial<FieldPlan>): SmallField => ({
@@ -56,7 +67,16 @@ const half = (label: string, details: Partial<FieldPlan>): SmallField => ({
 
 const whole = (label: string, details: Partial<FieldPlan>): SmallField => ({ ...half(label, details), width: "whole" });
 
-const WAX: Estimate<WaxKey, MaterialChange> = {
+const STAGE: SmallField = {
+  plan: {
+    label: RECAST_LABELS.stage,
+    help: texts.stageHelp,
+    choices: RECAST_STAGES.map((value) => ({ value, shown: texts.stages[value] })),
+  },
+  width: "whole",
+};
+
+const WAX: Estimate<WaxKey, MaterialChange<"cast">> = {
   name: "wax",
   ...texts.wax,
   labels: WAX_LABELS,
@@ -83,6 +103,7 @@ const RECAST: Estimate<RecastKey, MaterialChange> = {
       plan: { label: RECAST_LABELS.weight, required: true, unit: SCALE_TEXTS.grams },
       width: "whole",
     },
+    stage: STAGE,
     fromDensity: whole(RECAST_LABELS.fromDensity, { unit: SCALE_TEXTS.density, help: texts.recast.help.fromDensity }),
     toDensity: whole(RECAST_LABELS.toDensity, { unit: SCALE_TEXTS.density, help: texts.recast.help.toDensity }),
   },
@@ -101,6 +122,7 @@ const RESIZE: Estimate<ResizeKey, Resizing> = {
       plan: { label: RESIZE_LABELS.weight, required: true, unit: SCALE_TEXTS.grams },
       width: "whole",
     },
+    stage: STAGE,
     fromWidth: half(RESIZE_LABELS.fromWidth, { numeric: true, unit: SCALE_TEXTS.millimetres }),
     toWidth: half(RESIZE_LABELS.toWidth, {
       numeric: true,
@@ -119,7 +141,7 @@ const RESIZE: Estimate<ResizeKey, Resizing> = {
   parse: parseResizing,
   working: ({ known, fromWidth, toWidth, weight, linksPer }) =>
     [
-      `${inGrams(known)} × (${showNumber(toWidth, 3)} ÷ ${showNumber(fromWidth, 3)})³ ${texts.result(showScale(weight))}`,
+      `${inGrams(known)} × (${showNumber(toWidth, 3)} ÷ ${showNumber(fromWidth, 3)})³ ${resultOf(weight)}`,
       ...(linksPer ? [texts.resize.links(showNumber(linksPer, 4))] : []),
     ].join(". "),
   formula: resizeFormula,
@@ -128,28 +150,33 @@ const RESIZE: Estimate<ResizeKey, Resizing> = {
 };
 
 function changeInFigures({ known, from, to, weight }: MaterialChange): string {
-  return `${inGrams(known)} × ${showNumber(to.value, 3)} ÷ ${showNumber(from.value, 3)} ${texts.result(showScale(weight))}`;
+  return `${inGrams(known)} × ${showNumber(to.value, 3)} ÷ ${showNumber(from.value, 3)} ${resultOf(weight)}`;
 }
 
-function inGrams(weight: MaterialChange["weight"]): string {
+function resultOf({ stage, weight }: StagedWeight<RecastStage>): string {
+  return texts.result(showScale(weight), stage);
+}
+
+function inGrams(weight: Weight): string {
   return `${showNumber(inWeightUnit(weight, "g"), 4)} g`;
 }
 
-function estimate<K extends string, T extends { readonly weight: MaterialChange["weight"] }>(
+function estimate<K extends string, T extends { readonly weight: StagedWeight<RecastStage> }>(
   plan: Estimate<K, T>,
   on: ScaleEvents,
-): HTMLElement {
+): Working & { readonly root: HTMLElement } {
   const note = spokenNote();
   const figures = element("p", { class: "figuresline" });
   const formula = element("code", { class: "formula" });
   const place = button(texts.press, "outline", () => void putFormula(), "small");
-  const use = button(texts.use, "outline", takeWeight, "small");
+  const offer = linkOffer("outline", { rates: on.rates, take });
   const results = element(
     "div",
     { class: "scaleresult" },
     figures,
     formula,
-    element("div", { class: "actions" }, place.root, use.root),
+    offer.root,
+    element("div", { class: "actions" }, place.root),
   );
   const form = smallForm<K>(plan.name, plan.title, plan.fields, { changed: show, submitted: demand });
   results.hidden = true;
@@ -162,6 +189,7 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     if (!parsed.ok) return;
     setText(figures, plan.working(parsed.value));
     setText(formula, plan.formula(parsed.value));
+    offer.show(parsed.value.weight);
   }
 
   function demand(): void {
@@ -177,7 +205,7 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     const written = plan.formula(parsed.value);
     place.work(texts.pressing);
     try {
-      note.say(texts.placed(await putFormulaIntoCell(written), written));
+      note.say(texts.placed(await putFormulaIntoCell(written), written, parsed.value.weight.stage));
     } catch (error) {
       note.failed(sentenceOf(error));
       if (!isRefusal(error)) throw error;
@@ -186,20 +214,16 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     }
   }
 
-  function takeWeight(): void {
+  function take(finished: StagedWeight<"finished">): void {
     const parsed = plan.parse(form.typed());
     if (!parsed.ok) return;
     const linksPer = plan.linksPer?.(parsed.value);
-    const filled: Partial<Record<LineKey, string>> = {
-      linkWeight: plain(parsed.value.weight),
-      ...(linksPer === undefined ? {} : { linksPer }),
-    };
-    on.takeLink(filled);
-    const weight = showScale(parsed.value.weight);
-    note.say(linksPer === undefined ? texts.used(weight) : texts.usedWithLinks(weight, linksPer));
+    on.takeLink({ weight: finished, texts: linksPer === undefined ? {} : { linksPer } });
+    const weight = showScale(finished.weight);
+    note.say(linksPer === undefined ? LINK_OFFER_TEXTS.used(weight) : LINK_OFFER_TEXTS.usedWithLinks(weight, linksPer));
   }
 
-  return element(
+  const root = element(
     "section",
     { class: "estimate" },
     element("h3", {}, plan.title),
@@ -209,4 +233,5 @@ function estimate<K extends string, T extends { readonly weight: MaterialChange[
     note.root,
     ...plan.notes.map((sentence) => element("p", { class: "caution" }, sentence)),
   );
+  return { root, follow: offer.follow };
 }

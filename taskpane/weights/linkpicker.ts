@@ -1,4 +1,4 @@
-import { KEPT_LINK_LABELS, type KeptLinkKey, type LineKey, parseKeptLink } from "../../src/index";
+import { KEPT_LINK_LABELS, type KeptLinkKey, type LineKey, parseKeptLink, type StagedWeight } from "../../src/index";
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
 import { field } from "../controls/field";
@@ -6,6 +6,7 @@ import { smallForm, spokenNote } from "../controls/smallform";
 import { isRefusal, sentenceOf } from "../excel/run";
 import type { LinkRow } from "../excel/weights/scalebook";
 import { keepLink } from "../excel/weights/scalerow";
+import { linkOffer } from "../order/linkofferpart";
 import { today } from "../wording/display";
 import { SCALE_TEXTS } from "../wording/scaletexts";
 import { linkName } from "../wording/shownweight";
@@ -30,18 +31,13 @@ export function linkPicker(on: ScaleEvents, write: Writing) {
   const kept = spokenNote();
   const empty = element("p", { class: "help" }, texts.none);
   const choice = field({ id: "link-choice", label: texts.choose, choices: [] });
-  const use = button(texts.use, "outline", takeChosen);
+  const offer = linkOffer("outline", { rates: on.rates, take: takeChosen });
   const about = element("p", { class: "help" });
-  const pick = element(
-    "div",
-    { class: "scalerow" },
-    choice.root,
-    about,
-    element("div", { class: "actions" }, use.root),
-  );
+  const pick = element("div", { class: "scalerow" }, choice.root, about, offer.root);
   const tellChosen = () => {
     const chosen = links[Number(choice.control.value)];
     setText(about, chosen?.said ?? "");
+    offer.show(chosen?.weight);
   };
   choice.control.addEventListener("change", () => {
     note.say("");
@@ -69,14 +65,10 @@ export function linkPicker(on: ScaleEvents, write: Writing) {
   let shownRows = "";
   pick.hidden = true;
 
-  function takeChosen(): void {
+  function takeChosen(weight: StagedWeight<"finished">): void {
     const chosen = links[Number(choice.control.value)];
     if (!chosen) return;
-    if (!chosen.isUsable) {
-      note.failed(chosen.said);
-      return;
-    }
-    on.takeLink(chosen.texts);
+    on.takeLink({ weight, texts: chosen.texts });
     note.say(texts.used(chosen.name));
   }
 

@@ -1,16 +1,17 @@
 import {
+  atStage,
   COLOURS,
   FEWEST_WEIGHINGS,
   grams,
   isBlank,
-  LINK_FIGURES,
   LINKS_PER_UNITS,
-  type LineKey,
   Quotient,
+  type StagedWeight,
   sameText,
   type Weight,
 } from "../../src/index";
 import type { LinkRow } from "../excel/weights/scalebook";
+import type { LinkForOrder } from "../order/linkoffer";
 import { SCALE_TEXTS } from "../wording/scaletexts";
 import { linkName, showScale } from "../wording/shownweight";
 
@@ -19,10 +20,11 @@ const { links: texts } = SCALE_TEXTS;
 /** A link of the table as an order takes it. */
 export interface ChosenLink {
   readonly name: string;
-  readonly texts: Readonly<Partial<Record<LineKey, string>>>;
+  readonly texts: LinkForOrder["texts"];
+  /** The mean of its finished weighings, or its estimate; undefined where there is neither. */
+  readonly weight: StagedWeight<"finished"> | undefined;
   /** Which weight it used, and how good that is. */
   readonly said: string;
-  readonly isUsable: boolean;
 }
 
 /** Reads a row of the Links table; undefined for one without a model: a person's own. */
@@ -33,9 +35,9 @@ export function chosenLink(row: LinkRow): ChosenLink | undefined {
   const isWeighed = sameText(row.basis, "weighed");
   return {
     name,
-    texts: { ...alloyOf(row), ...pitchOf(row), ...(weight ? { linkWeight: plain(weight) } : {}) },
+    texts: { ...alloyOf(row), ...pitchOf(row) },
+    weight: weight && atStage("finished", weight),
     said: weight ? (isWeighed ? saidOfMean(row, weight) : texts.usedEstimate(showScale(weight))) : texts.unusable(name),
-    isUsable: weight !== undefined,
   };
 }
 
@@ -54,12 +56,12 @@ function isStillGuess({ weighings, remark }: LinkRow): boolean {
   return Number(weighings) < FEWEST_WEIGHINGS || !isBlank(remark);
 }
 
-function alloyOf({ mark, colour }: LinkRow): Partial<Record<LineKey, string>> {
+function alloyOf({ mark, colour }: LinkRow): LinkForOrder["texts"] {
   const known = COLOURS.find((word) => sameText(word, colour));
   return { ...(isBlank(mark) ? {} : { mark: String(mark).trim() }), ...(known ? { colour: known } : {}) };
 }
 
-function pitchOf({ linksPer, linksPerUnit }: LinkRow): Partial<Record<LineKey, string>> {
+function pitchOf({ linksPer, linksPerUnit }: LinkRow): LinkForOrder["texts"] {
   const unit = LINKS_PER_UNITS.find((word) => sameText(word, linksPerUnit));
   // Links in a length say nothing without the length.
   if (!unit || typeof linksPer !== "number" || linksPer <= 0) return {};
@@ -68,9 +70,4 @@ function pitchOf({ linksPer, linksPerUnit }: LinkRow): Partial<Record<LineKey, s
 
 function weightOf(cell: unknown): Weight | undefined {
   return typeof cell === "number" && cell > 0 ? grams(Quotient.of(cell.toPrecision(15))) : undefined;
-}
-
-/** A weight as the order's field takes it. */
-export function plain(weight: Weight): string {
-  return weight.grams.value().toSignificantDigits(LINK_FIGURES).toFixed();
 }

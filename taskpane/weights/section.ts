@@ -13,8 +13,9 @@ export function scaleSections(on: ScaleEvents, attempt: PartEvents["attempt"]): 
   };
   const estimating = async (place: HTMLElement) => {
     const { estimates } = await import(/* webpackChunkName: "scale" */ "./estimates");
-    place.replaceChildren(estimates(on));
-    return { follow() {} };
+    const made = estimates(on);
+    place.replaceChildren(made.root);
+    return made;
   };
   const name = "scale";
   const links = lazyPart({ title: SCALE_TEXTS.links.title, name, isOpen: true }, reading, attempt);

@@ -1,9 +1,12 @@
 import type { LineKey } from "../../src/index";
+import type { RatesReading } from "../excel/rates/rates";
+import type { TakeLink } from "../order/linkoffer";
 
 /** What the parts about weighing need of the order form. */
 export interface ScaleEvents {
-  /** Puts texts into the open line of the order, as if typed. */
-  readonly takeLink: (texts: Readonly<Partial<Record<LineKey, string>>>) => void;
+  readonly takeLink: TakeLink;
+  /** Rates as last read. */
+  readonly rates: () => RatesReading | undefined;
   /** The open line as typed. */
   readonly line: () => Readonly<Partial<Record<LineKey, string>>>;
 }

@@ -174,7 +174,6 @@ export const CATALOGUE_TEXTS = {
       weight: () => "About, g",
       price: (currency: string) => `Price, ${currency}`,
     } satisfies Record<CustomerColumn, (currency: string) => string>,
-    plated: "plated",
     hollow: "hollow",
     make: "Make the sheet",
     making: "Pricing…",

@@ -64,9 +64,9 @@ export function showLength(length: Length, unit: (typeof ORDER_LENGTH_UNITS)[num
   });
 }
 
-/** A share as per cent, to one decimal. */
-export function showShare(share: Quotient): string {
-  return formatted(share.rounded(3), { style: "percent", maximumFractionDigits: 1 });
+/** A share as per cent, to one decimal or as many as are asked for. */
+export function showShare(share: Quotient, decimals = 1): string {
+  return formatted(share.rounded(2 + decimals), { style: "percent", maximumFractionDigits: decimals });
 }
 
 /** A share by which something moved, with its sign: "+5%". */

@@ -78,6 +78,7 @@ export const form = {
     composition: "Parts by weight, such as Au 585 Ag 265 Cu 150.",
     pattern: "Letters that repeat: Y yellow, R rose, W white, G green; such as YYW. Empty: one colour.",
     plated: "As usual: white is plated, the others are not.",
+    platingMetal: "The customer reads it. Leave blank to use the Rates sheet.",
     ease: "How much longer than the measure.",
     linksPer: "Links in that length of closed, taut chain.",
     linkWeight: "One finished link. Weigh ten and divide.",

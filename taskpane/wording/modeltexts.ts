@@ -124,7 +124,7 @@ export const MODEL_TEXTS = {
 
   result: {
     title: "Weight",
-    ofOne: "One link",
+    ofOne: "One link, cast weight",
     ticked: "All ticked solids",
     withSprue: "With what is not ticked",
     stillOpen: "Tick at least one solid, and give a density, a size and a number of links above.",
@@ -132,9 +132,7 @@ export const MODEL_TEXTS = {
       `No weight: ${solids} has no volume. Untick it, or repair the model and export it again.`,
     faultyMany: (solids: string) =>
       `No weight: ${solids} have no volume. Untick them, or repair the model and export it again.`,
-    formula: "Volume × scale³ × density × (1 − shrinkage)³, as cast; polishing takes some of it.",
-    use: "Use as weight of one link",
-    used: (grams: string) => `${grams} is in the order as the weight of one link.`,
+    formula: "Volume × scale³ × density × (1 − shrinkage)³. Polishing takes some of it.",
   },
 
   picture: {

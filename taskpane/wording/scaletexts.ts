@@ -1,4 +1,13 @@
-import type { Colour, KeptLinkKey, RecastKey, ResizeKey, Stage, WaxKey, WeighInKey } from "../../src/index";
+import type {
+  Colour,
+  KeptLinkKey,
+  RecastKey,
+  RecastStage,
+  ResizeKey,
+  Stage,
+  WaxKey,
+  WeighInKey,
+} from "../../src/index";
 
 /** Every sentence of the pane about weighing, links and their weights. */
 export const SCALE_TEXTS = {
@@ -64,7 +73,6 @@ export const SCALE_TEXTS = {
     title: "Kept links",
     none: "No links written down yet. Fill the order's mark, colour, links and weight of one link, then keep it here.",
     choose: "Link from the table Links",
-    use: "Use in the order",
     used: (name: string) => `The order has the mark, colour, links and weight of ${name}.`,
     usedMean: (weight: string, weighings: string, pieces: string, within: string | undefined) =>
       `Weight of one link: ${weight}, the mean of ${weighings === "1" ? "one weighing" : `${weighings} weighings`} of ${pieces} finished pieces${within === undefined ? "" : `, give or take ${within}`}.`,
@@ -73,7 +81,7 @@ export const SCALE_TEXTS = {
     usedEstimate: (weight: string) =>
       `Weight of one link: ${weight}, an estimate: no finished ones of it were weighed yet.`,
     unusable: (name: string) =>
-      `${name} has neither an estimate nor a weighing yet, so its weight stays as it is in the order. Fill its Estimate g in the table Links, or weigh some finished.`,
+      `${name} has neither an estimate nor a weighing yet, so it cannot go into the order yet. Fill its Estimate g in the table Links, or weigh some finished.`,
     keepTitle: "Keep this link",
     keepAbout: "Writes the open order's mark, colour, links per length and weight of one link to the table Links.",
     keepHelp: {
@@ -89,14 +97,11 @@ export const SCALE_TEXTS = {
     title: "Weight from wax, another alloy, another width",
     press: "Put the formula into the selected cell",
     pressing: "Writing…",
-    placed: (address: string, formula: string) => `${address} now has ${formula}`,
-    use: "Use as weight of one link",
-    used: (weight: string) => `Weight of one link is ${weight} in the order.`,
-    usedWithLinks: (weight: string, links: string) =>
-      `Weight of one link is ${weight} in the order, and links per length ${links}.`,
+    placed: (address: string, formula: string, stage: RecastStage) =>
+      `${address} now has ${formula}${stage === "cast" ? ". It is a cast weight." : ""}`,
     wax: {
       title: "From wax or resin",
-      words: "Weight in metal = weight of the wax or resin × density of the metal ÷ density of the wax or resin",
+      words: "Cast weight = weight of the wax or resin × density of the metal ÷ density of the wax or resin",
       help: {
         wax: "One link without sprue, or its share.",
         waxDensity: "Common practice: waxes about 0.9 to 1.0, casting resins 1.1 to 1.2. Ask for your material's own.",
@@ -125,6 +130,8 @@ export const SCALE_TEXTS = {
       } satisfies Partial<Record<ResizeKey, string>>,
       links: (links: string) => `Links in the same length: ${links}`,
     },
-    result: (weight: string) => `= ${weight}`,
+    stages: { finished: "Finished", cast: "As cast" } satisfies Record<RecastStage, string>,
+    stageHelp: "Polished and ready, or as it came from the caster.",
+    result: (weight: string, stage: RecastStage) => `= ${weight} ${stage === "cast" ? "as cast" : "finished"}`,
   },
 } as const;

@@ -1,4 +1,4 @@
-import type { Standing } from "../../src/index";
+import type { QuoteStatus } from "../../src/index";
 import { CATALOGUE_TEXTS } from "./cataloguetexts";
 import { form } from "./formtexts";
 import { MODEL_TEXTS } from "./modeltexts";
@@ -67,6 +67,7 @@ export const TEXTS = {
     nickel:
       "Nickel white gold: release at most 0.5 µg/cm²/week for chains and bracelets (REACH Annex XVII, entry 27); ask the caster.",
     hollow: "Hollow links must be called hollow wherever the piece is described (16 CFR 23); local law comes first.",
+    plating: "Name the metal: “plated with rhodium”. “Plated” alone beside gold reads as gold-plated (16 CFR 23.7).",
     stones: "Buy stones only once the cast seats have been checked.",
     cash: "More than USD 10,000 in cash is reported on Form 8300 within 15 days; ask your tax adviser.",
     casting: "Casting and burnout belong in a licensed, ventilated workshop.",
@@ -125,9 +126,9 @@ export const TEXTS = {
     open: "Open",
     openOf: (number: string) => `Open quote ${number}`,
     opened: (number: string) => `Quote ${number} is in the form.`,
-    standingOf: (number: string) => `Where quote ${number} stands`,
-    nowStands: (number: string, standing: string) => `Quote ${number}: ${standing}.`,
-    standings: {
+    statusOf: (number: string) => `Where quote ${number} stands`,
+    statusIs: (number: string, status: string) => `Quote ${number}: ${status}.`,
+    statuses: {
       asked: "asked",
       quoted: "quoted",
       agreed: "agreed",
@@ -137,8 +138,8 @@ export const TEXTS = {
       finished: "finished",
       "handed over": "handed over",
       "turned down": "turned down",
-    } satisfies Record<Standing, string>,
-    noStanding: "not said",
+    } satisfies Record<QuoteStatus, string>,
+    noStatus: "not said",
     more: (count: number) => `Show ${count} more`,
     unreadableOrder: (number: string) =>
       `Quote ${number} cannot be opened: its Order cell in the Quotes table does not hold an order any more. The quote's own sheets are as they were.`,

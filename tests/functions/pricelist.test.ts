@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { published } from "../src/published";
 import { call } from "./built";
+import { ERROR_CELLS } from "./errorcells";
 
 /** Fine gold at exactly 100 a gram; a mark of 250 has the metal rate 25.00 of the common figures. */
 const RATES = [
@@ -73,6 +74,29 @@ describe("a price list", () => {
       ["Curb", 3575],
     ]);
   });
+
+  test.each(Object.entries(ERROR_CELLS))(
+    "an error cell that comes %s is a fault in its own row, whichever field it stands in",
+    (_how, errorCell) => {
+      const header = [...HEADER, "Clasp cost", "Engraving", "Quantity"];
+      const curb = [...CURB, 30, "Ada", 1];
+      const list = (...rows: unknown[][]) => listOf([header, ...rows], [["Design", "Landed cost"]]);
+      // 2,750 and a clasp of 30.
+      const whole = ["Curb", 2780];
+      expect(list(curb)).toEqual([["Design", "Landed cost"], whole]);
+      for (const [place, label] of header.entries()) {
+        const broken = curb.map((value, at) => (at === place ? errorCell("#N/A") : value));
+        const name = place === 0 ? "#N/A" : "Curb";
+        expect(list(curb, broken, curb).slice(1), label).toEqual([
+          whole,
+          [name, refused("found the error #N/A")],
+          whole,
+        ]);
+      }
+      const rates = RATES.map(([name, value]) => [name, name === "Spot" ? errorCell("#N/A") : value]);
+      expect(listOf([header, curb], undefined, rates)).toEqual(refused("Spot: found the error #N/A"));
+    },
+  );
 
   test("gold coins as a catalogue: weight and mark give the fine gold of the statute (31 U.S.C. 5112)", () => {
     const { rows } = published<{ rows: { grossGrams: string; mark: string; fineOunces: string }[] }>(

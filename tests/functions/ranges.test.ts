@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type CellError, call, cell } from "./built";
+import { ERROR_CELLS } from "./errorcells";
 
 const VALUE_ERROR = (words: string | RegExp) => ({
   code: "#VALUE!",
@@ -32,11 +33,6 @@ describe("single cells and ranges", () => {
   test("a half-blank row names the blank argument", () => {
     const answer = call("FINEGOLD", [[10], [20]], [["18K"], [""]]) as unknown[][];
     expect(answer[1]).toEqual([VALUE_ERROR("mark: found nothing")]);
-  });
-
-  test("an error in one cell of a range stays in its row", () => {
-    const answer = call("FINEGOLD", [[10], [{ type: "Error", basicValue: "#DIV/0!" }]], [["18K"]]) as unknown[][];
-    expect(answer).toEqual([[7.5], [VALUE_ERROR("weight: found an error value")]]);
   });
 
   test("ranges of unequal shape are refused with both shapes named", () => {
@@ -73,6 +69,69 @@ describe("single cells and ranges", () => {
         },
       ),
     );
+  });
+});
+
+describe.each(Object.entries(ERROR_CELLS))("an error cell that comes %s", (_how, errorCell) => {
+  test("is a fault in its own row of a range, and names the error", () => {
+    const answer = call("FINEGOLD", [[10], [errorCell("#DIV/0!")], [20]], [["18K"], ["18K"], [errorCell("#N/A")]]);
+    expect(answer).toEqual([
+      [7.5],
+      [VALUE_ERROR("weight: found the error #DIV/0!, which is not a plain number; give grams above 0")],
+      [VALUE_ERROR("mark: found the error #N/A")],
+    ]);
+  });
+
+  test("is the fault of a single call", () => {
+    expect(cell("CASTWEIGHT", errorCell("#REF!"), 0.02)).toEqual(VALUE_ERROR("finishedWeight: found the error #REF!"));
+    expect(cell("CASTWEIGHT", 10, 0.02, errorCell("#N/A"))).toEqual(VALUE_ERROR("lossBasis: found the error #N/A"));
+  });
+
+  test("in an optional argument is not taken for nothing", () => {
+    expect(cell("LINKCOUNT", 24, 4, errorCell("#N/A"))).toEqual(VALUE_ERROR("claspLength: found the error #N/A"));
+    expect(cell("METALRATE", 2000, "14K", errorCell("#N/A"))).toEqual(VALUE_ERROR("decimals: found the error #N/A"));
+    expect(cell("ASKINGCHECK", 100, 1, "14K", 2000, errorCell("#N/A"))).toEqual(
+      VALUE_ERROR("landedPerGram: found the error #N/A"),
+    );
+  });
+
+  test("in a list of metals, standards or makers is that list's fault", () => {
+    expect(call("ALLOYDENSITY", [["Au"], [errorCell("#N/A")]], [[750], [250]])).toEqual(
+      VALUE_ERROR("metals: found the error #N/A"),
+    );
+    expect(call("ALLOYDENSITY", [["Au"], ["Ag"]], [[750], [errorCell("#N/A")]])).toEqual(
+      VALUE_ERROR("parts: found the error #N/A"),
+    );
+    expect(call("STANDARDMARK", [[600]], [[585], [errorCell("#N/A")]])).toEqual(
+      VALUE_ERROR("standards: found the error #N/A"),
+    );
+    const makers = [
+      ["Maker", "Mark", "From g", "Surcharge per g"],
+      [errorCell("#N/A"), "14K", "", 3],
+    ];
+    expect(call("BESTMAKER", [[10]], [["14K"]], makers)).toEqual(VALUE_ERROR("Maker: found the error #N/A"));
+  });
+});
+
+describe("a cell that comes with its type, as under older metadata that Excel still keeps", () => {
+  const typed = (type: string, basicValue: unknown) => ({ type, basicType: typeof basicValue, basicValue });
+
+  test("counts as the value in it: numbers with a format, numbers, texts", () => {
+    expect(
+      call("FINEGOLD", [[typed("FormattedNumber", 10)], [typed("Double", 20)]], [[typed("String", "18K")], [750]]),
+    ).toEqual([[7.5], [15]]);
+    expect(cell("FINEGOLD", typed("FormattedNumber", 10), typed("Double", 750))).toBe(7.5);
+    expect(cell("CASTWEIGHT", typed("Double", 98), 0.02, typed("String", "cast"))).toBe(100);
+    expect(cell("FINEGOLD", typed("Boolean", true), "18K")).toEqual(VALUE_ERROR("weight: found TRUE"));
+    expect(call("FINEGOLD", [[10], [typed("Empty", "")]], [["18K"], [typed("Empty", "")]])).toEqual([[7.5], [""]]);
+  });
+
+  test("is told what to give where it is a card of many values", () => {
+    const card = { type: "Entity", basicType: "Error", basicValue: "#VALUE!", text: "Gold", properties: {} };
+    const words = "spot: found a data type, which is not a plain number; give its number, such as A1.Price";
+    expect(cell("METALRATE", card, "14K")).toEqual(VALUE_ERROR(words));
+    // 31.1034768 grams an ounce: 25 a gram.
+    expect(call("METALRATE", [[777.58692], [card]], [["1000"]])).toEqual([[25], [VALUE_ERROR(words)]]);
   });
 });
 

@@ -2,9 +2,11 @@ import { describe, expectTypeOf, test } from "vitest";
 import {
   addMoney,
   askingCheck,
+  atStage,
   type CostBasis,
   type CostingErrorCode,
   type Currency,
+  castToFinished,
   castWeight,
   chainLength,
   type Fault,
@@ -12,7 +14,9 @@ import {
   grams,
   inLengthUnit,
   type Length,
+  type Loss,
   type LossBasis,
+  type LossShare,
   landedCost,
   lengthIn,
   type Mark,
@@ -35,10 +39,12 @@ import {
   type Rate,
   type Rates,
   roundToCurrency,
+  type StagedWeight,
   subtractMoney,
   type Weight,
   weightIn,
 } from "../../src/index";
+import type { TakeLink } from "../../taskpane/order/linkoffer";
 
 declare const usd: Money<"USD">;
 declare const eur: Money<"EUR">;
@@ -48,7 +54,42 @@ declare const weight: Weight;
 declare const length: Length;
 declare const mark: Mark;
 declare const rates: Rates;
+declare const loss: Loss;
+declare const share: LossShare;
+declare const takeLink: TakeLink;
 declare const record: Readonly<Record<string, unknown>>;
+
+describe("a link's weight", () => {
+  const wax = atStage("model", weight);
+  const cast = atStage("cast", weight);
+  const finished = atStage("finished", weight);
+
+  test("as cast does not go into an order, nor does one whose stage nobody says", () => {
+    takeLink({ texts: {}, weight: finished });
+    takeLink({ texts: {}, weight: castToFinished(cast, share) });
+    // @ts-expect-error as cast: polishing takes some of it
+    takeLink({ texts: {}, weight: cast });
+    // @ts-expect-error wax
+    takeLink({ texts: {}, weight: wax });
+    // @ts-expect-error a weight without its stage
+    takeLink({ texts: {}, weight });
+    // @ts-expect-error a text says no stage
+    takeLink({ texts: { linkWeight: "1.1423" }, weight: finished });
+    // @ts-expect-error nor does the text of one colour's links
+    takeLink({ texts: { linkWeightWhite: "1.1423" }, weight: finished });
+  });
+
+  test("is finished once, by a loss that is a share", () => {
+    // @ts-expect-error finished already
+    castToFinished(finished, share);
+    // @ts-expect-error wax is cast first
+    castToFinished(wax, share);
+    // @ts-expect-error grams per piece say nothing of one link
+    castToFinished(cast, loss);
+    expectTypeOf(castToFinished(cast, share)).toEqualTypeOf<StagedWeight<"finished">>();
+    expectTypeOf<StagedWeight<"cast">>().not.toExtend<StagedWeight<"finished">>();
+  });
+});
 
 describe("two currencies", () => {
   test("are never added or subtracted", () => {
@@ -234,7 +275,7 @@ test("a quote has no field for a cost", () => {
     | "mark"
     | "colours"
     | "hollow"
-    | "plated"
+    | "plating"
     | "length"
     | "unit"
     | "reached"

@@ -1,9 +1,12 @@
 import { parseReference, printReference, type Rect } from "./address";
 import { cellBox, scrollTo } from "./box";
 import { readCells, textOf } from "./cells";
+import { localTime } from "./clock";
 import { toRange } from "./extent";
 import type { PageSetup } from "./extras";
 import type { LogEntry } from "./host";
+import { keepBook } from "./keeping";
+import type { KeptBook } from "./kept";
 import { painted } from "./painting";
 import { printHtml } from "./print";
 import { type State, settled } from "./state";
@@ -42,6 +45,8 @@ export interface WorkbookPage {
   renew(): Promise<void>;
   /** The workbook as an .xlsx file, in base64. */
   saveXlsx(): Promise<string>;
+  /** The workbook as plain data, but for the version that wrote it; `?book=kept/…` opens it again. */
+  keep(): Promise<Omit<KeptBook, "version">>;
 }
 
 declare global {
@@ -50,7 +55,7 @@ declare global {
   }
 }
 
-export function offerApi(state: State, ready: Promise<void>): void {
+export function offerApi(state: State, ready: Promise<void>, locale: string): void {
   const { book, host, faults } = state;
   const place = (sheet: string, address: string): { id: string; rect: Rect } => {
     const reference = parseReference(address);
@@ -122,6 +127,10 @@ export function offerApi(state: State, ready: Promise<void>): void {
       await settled(state);
       const { saveXlsx } = await import("./xlsx");
       return saveXlsx(book);
+    },
+    keep: async () => {
+      await settled(state);
+      return { locale, clock: localTime(new Date()), ...keepBook(book) };
     },
   };
 }

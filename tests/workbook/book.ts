@@ -39,6 +39,7 @@ export class Book {
   /** What add-ins keep in the workbook. */
   readonly settings = new Map<string, unknown>();
   private readonly extras = new Map<string, Extras>();
+  private readonly openListeners: (() => void)[] = [];
   private facade!: FWorkbook;
   private opened = 0;
 
@@ -51,8 +52,8 @@ export class Book {
     this.tables.watch();
   }
 
-  /** Opens a workbook with one empty sheet, closing the one before. */
-  open(sheetName: string): void {
+  /** Opens a workbook with one empty sheet, closing the one before. @param id the sheet's, where it is to be a given one */
+  open(sheetName: string, id?: string): void {
     if (this.opened > 0) this.engine.api.disposeUnit(this.id);
     this.opened += 1;
     this.extras.clear();
@@ -60,7 +61,7 @@ export class Book {
     this.structure = { isProtected: false };
     this.names.clear();
     this.tables.clear();
-    const sheet = this.blank(sheetName);
+    const sheet = this.blank(sheetName, id);
     const data: Partial<IWorkbookData> = {
       id: `book-${this.opened}`,
       name: "Workbook",
@@ -70,6 +71,12 @@ export class Book {
       defaultStyle: { ff: "Segoe UI", fs: 11, vt: 3 },
     };
     this.facade = this.engine.api.createWorkbook(data);
+    for (const listener of this.openListeners) listener();
+  }
+
+  /** Called when another workbook stands there, with its first sheet. */
+  onOpened(listener: () => void): void {
+    this.openListeners.push(listener);
   }
 
   get id(): string {
@@ -130,9 +137,9 @@ export class Book {
   }
 
   /** Adds a sheet after the last one and leaves the active sheet active, as Excel's API does. */
-  add(name?: string): FWorksheet {
+  add(name?: string, id?: string): FWorksheet {
     const checked = name === undefined ? this.freeName() : this.checkedName(name);
-    return this.insert(this.blank(checked), this.sheets().length);
+    return this.insert(this.blank(checked, id), this.sheets().length);
   }
 
   insert(data: IWorksheetData, index: number): FWorksheet {
@@ -226,9 +233,9 @@ export class Book {
     return `{${crypto.randomUUID().toUpperCase()}}`;
   }
 
-  private blank(name: string): IWorksheetData {
+  private blank(name: string, id = this.newId()): IWorksheetData {
     return mergeWorksheetSnapshotWithDefault({
-      id: this.newId(),
+      id,
       name,
       rowCount: DEFAULT_ROWS,
       columnCount: DEFAULT_COLUMNS,

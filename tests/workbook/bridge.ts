@@ -1,3 +1,5 @@
+import { shiftClock } from "./clock";
+
 /**
  * Runs in the task pane's page before office.js: gives office.js the two doors it looks for in desktop Excel,
  * `window.external` for what it asks at once and `_richApiNativeBridge` for the messages of Excel.run.
@@ -39,8 +41,8 @@ const THEME = dark
       controlForegroundColor: 0x252525,
     };
 
-/** The language of the workbook as Office names it (RFC 1766); `?locale=de-DE` on the workbook page tries another one. */
-const LANGUAGE = query.get("locale") ?? "en-US";
+const { locale: LANGUAGE, clockShift } = parent.workbookAround ?? { locale: "en-US", clockShift: 0 };
+if (clockShift !== 0) shiftClock(window, clockShift);
 
 const CONTEXT: Record<string, unknown> = {
   AppType: 1,
@@ -87,4 +89,3 @@ Object.defineProperty(window, "external", { value: external, configurable: true 
 Object.assign(window, { _richApiNativeBridge: bridge, curbwrightWaitingMessages: waiting });
 
 // office.js replaces the page's address when it drops its query; a frame that left its address could not be reloaded.
-export {};

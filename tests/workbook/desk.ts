@@ -1,5 +1,5 @@
 import type { Frame, Locator, Page } from "playwright-core";
-import { settled, typeIn } from "./person.mjs";
+import { clickCell, settled, typeIn } from "./person.mjs";
 import type { Workshop } from "./workshop";
 
 /** One person at one workbook page: the built add-in over the stand-in, in a real browser. */
@@ -110,6 +110,14 @@ export async function withRates(workshop: Workshop, query = ""): Promise<Desk> {
 export async function setRate(desk: Desk, name: string, text: string): Promise<void> {
   const [sheet, cell] = await rateCell(desk, name);
   await typeIn(desk.page, sheet, cell, text);
+}
+
+/** Empties the cell of a rate, as the Delete key does. */
+export async function clearRate(desk: Desk, name: string): Promise<void> {
+  const [sheet, cell] = await rateCell(desk, name);
+  await clickCell(desk.page, sheet, cell);
+  await desk.page.keyboard.press("Delete");
+  await settled(desk.page);
 }
 
 /** Sheet and cell that a rate's defined name refers to. */

@@ -4,12 +4,15 @@ const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 
 /** Saves the workbook as a file of the person's. */
 export async function download(state: State): Promise<void> {
-  await settled(state);
   const { saveXlsx } = await import("./xlsx");
+  await settled(state);
+  const contents = state.lastSave.now();
   const bytes = Uint8Array.from(atob(await saveXlsx(state.book)), (character) => character.charCodeAt(0));
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([bytes], { type: XLSX }));
   link.download = "Curbwright.xlsx";
   link.click();
   URL.revokeObjectURL(link.href);
+  // What was changed while the file was made is not in it.
+  state.lastSave.note("saved", contents);
 }

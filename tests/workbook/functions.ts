@@ -12,7 +12,7 @@ import {
 } from "@univerjs/preset-sheets-core";
 import type { Book } from "./book";
 import type { Faults } from "./faults";
-import type { FunctionMetadata, Parameter } from "./metadata";
+import type { FunctionMetadata, Metadata, Parameter } from "./metadata";
 
 /** What the add-in associated with an id; undefined while the pane has not loaded. */
 export type Associated = (id: string) => ((...values: unknown[]) => unknown) | undefined;
@@ -22,16 +22,28 @@ export type Blanks = "null" | "zero" | "text";
 
 const BLANK: Record<Blanks, unknown> = { null: null, zero: 0, text: "" };
 
+/** How an error cell reaches a function that takes errors: as documented, data; or an object of the runtime's own class. */
+export type ErrorCells = (code: string) => unknown;
+
+export const errorAsData: ErrorCells = (code) => ({ type: "Error", basicType: "Error", basicValue: code });
+
+/** What Excel hands in place of what it has no plain value for. */
+export interface Handing {
+  readonly blanks: Blanks;
+  readonly errors: ErrorCells;
+}
+
 /** Makes every function of the metadata known to the grid as NAMESPACE.ID, answered by what the add-in associated. */
 export function registerFunctions(
   book: Book,
   namespace: string,
-  metadata: readonly FunctionMetadata[],
+  { functions: metadata, takesErrors }: Metadata,
   associated: Associated,
   faults: Faults,
-  blanks: Blanks,
+  { blanks, errors }: Handing,
 ): void {
-  const executors = metadata.map((each) => new AddinFunction(namespace, each, associated, faults, blanks));
+  const handing = { blanks, errors: takesErrors ? errors : undefined };
+  const executors = metadata.map((each) => new AddinFunction(namespace, each, associated, faults, handing));
   book.engine.functions.registerExecutors(...executors);
   book.engine.descriptions.registerDescriptions(
     metadata.map((each) => ({
@@ -59,7 +71,7 @@ class AddinFunction extends BaseFunction {
     private readonly metadata: FunctionMetadata,
     private readonly associated: Associated,
     private readonly faults: Faults,
-    private readonly blanks: Blanks,
+    private readonly handing: { readonly blanks: Blanks; readonly errors: ErrorCells | undefined },
   ) {
     super(`${namespace}.${metadata.name}`.toUpperCase());
     const { parameters } = metadata;
@@ -99,23 +111,25 @@ class AddinFunction extends BaseFunction {
 
   private read(argument: BaseValueObject | undefined, parameter: Parameter): unknown {
     const wantsMatrix = parameter.dimensionality === "matrix";
-    if (argument?.isError()) return argument;
+    const errors = (parameter.type ?? "any") === "any" ? this.handing.errors : undefined;
+    if (argument?.isError() && !errors) return argument;
     if (!argument || (!argument.isArray() && argument.isNull())) return null;
-    if (!argument.isArray()) return wantsMatrix ? [[this.plain(argument)]] : this.plain(argument);
+    if (!argument.isArray()) return wantsMatrix ? [[this.plain(argument, errors)]] : this.plain(argument, errors);
     const rows = argument.getArrayValue();
     const first = rows[0]?.[0];
     const isSingle = rows.length === 1 && rows[0]?.length === 1;
     if (!wantsMatrix) {
       if (!isSingle) return ErrorValueObject.create(ErrorType.VALUE);
-      return first?.isError() ? first : this.plain(first);
+      return first?.isError() && !errors ? first : this.plain(first, errors);
     }
-    // Excel does not call a function one of whose cells is an error, unless the function says that it takes errors.
-    const error = rows.flat().find((cell) => cell?.isError());
-    return error ?? rows.map((row) => row.map((cell) => this.plain(cell)));
+    // Excel does not call a function one of whose cells is an error, unless the metadata says that functions take errors.
+    const error = errors ? undefined : rows.flat().find((cell) => cell?.isError());
+    return error ?? rows.map((row) => row.map((cell) => this.plain(cell, errors)));
   }
 
-  private plain(value: Nullable<BaseValueObject>): unknown {
-    if (!value || value.isNull()) return BLANK[this.blanks];
+  private plain(value: Nullable<BaseValueObject>, errors: ErrorCells | undefined): unknown {
+    if (!value || value.isNull()) return BLANK[this.handing.blanks];
+    if (errors && value.isError()) return errors(String(value.getValue()));
     if (value.isBoolean()) return value.getValue() === true || Number(value.getValue()) === 1;
     return value.getValue();
   }

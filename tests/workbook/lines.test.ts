@@ -367,7 +367,7 @@ describe("the form of one line", () => {
 
 describe("rows of the sheet", () => {
   beforeEach(async () => {
-    await desk.sit((workshop) => workshop.sitDown());
+    await desk.sit((workshop) => workshop.sitDown("book=workshop"));
     await clickCell(desk.page, "Orders", "B5");
     await press(desk, "Take from the selected row");
   });

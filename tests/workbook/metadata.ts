@@ -15,8 +15,22 @@ export interface FunctionMetadata {
   readonly parameters: readonly Parameter[];
 }
 
-/** Reads functions.json, keeping what a call needs. */
-export function readMetadata(json: unknown): FunctionMetadata[] {
+/** What functions.json says, as far as calls need it. */
+export interface Metadata {
+  readonly functions: readonly FunctionMetadata[];
+  /** Whether an error cell reaches a function; without it the error is the formula's answer and the function is not called. */
+  readonly takesErrors: boolean;
+}
+
+/** Either lets errors in. Source: custom-functions-json and custom-functions-data-types-concepts of the documentation. */
+const FLAGS = ["allowErrorForDataTypeAny", "allowCustomDataForDataTypeAny"];
+
+export function readMetadata(json: unknown): Metadata {
+  const functions = readFunctions(json);
+  return { functions, takesErrors: FLAGS.some((flag) => Reflect.get(Object(json), flag) === true) };
+}
+
+function readFunctions(json: unknown): FunctionMetadata[] {
   if (typeof json !== "object" || json === null || !("functions" in json) || !Array.isArray(json.functions))
     throw new Error("functions.json holds no list of functions");
   return json.functions.map((each: unknown) => {

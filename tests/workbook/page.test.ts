@@ -45,6 +45,7 @@ test("resetting the demo brings back what was there and drops what was made", as
     await context.sync();
   });
   await book.page.getByRole("button", { name: "Reset the demo" }).click();
+  await book.page.getByRole("button", { name: "Reset and lose this" }).click();
   await book.page.getByRole("button", { name: "Reset the demo" }).and(book.page.locator(":enabled")).waitFor();
   await settled(book.page);
   expect(before.map(({ name }) => name)).toEqual(demo.sheets.map(({ name }) => name));

@@ -1,17 +1,20 @@
 import { offerApi } from "./api";
 import { Book } from "./book";
-import { type Demo, openDemo } from "./demo";
-import demo from "./demo.json";
+import { shiftClock } from "./clock";
 import { download } from "./download";
 import { Faults } from "./faults";
-import { type Blanks, registerFunctions } from "./functions";
+import { type Blanks, errorAsData, type Handing, registerFunctions } from "./functions";
 import { guard } from "./guard";
 import { PaneHost } from "./host";
+import { LastSave } from "./lastsave";
 import { watchLists } from "./lists";
+import { losing } from "./losing";
 import { readMetadata } from "./metadata";
+import { openingOf } from "./opening";
 import { paintEvery } from "./painting";
 import { Pane } from "./pane";
-import { printSheet } from "./print";
+import { PrintButtons } from "./printbuttons";
+import { ask } from "./question";
 import { fitNumbers } from "./show";
 import { watchSplitter } from "./splitter";
 import { type State, settled } from "./state";
@@ -31,6 +34,9 @@ function element<T extends HTMLElement>(id: string, type: new () => T): T {
 
 async function start(): Promise<void> {
   const query = new URLSearchParams(location.search);
+  const { open, locale, clockShift } = await openingOf(query);
+  if (clockShift !== 0) shiftClock(window, clockShift);
+  window.workbookAround = { locale, clockShift };
   const frame = element("pane", HTMLIFrameElement);
   watchSplitter(element("splitter", HTMLElement), frame, Number(query.get("pane") ?? 360));
   paintEvery(Number(query.get("paint") ?? 0));
@@ -39,29 +45,54 @@ async function start(): Promise<void> {
   const host = new PaneHost(book);
   const pane = new Pane(frame);
   const faults = new Faults(book);
-  const openWorkbook = () => (query.get("book") === "blank" ? book.open("Sheet1") : openDemo(book, demo as Demo));
-  const state: State = { book, host, pane, faults, reset: () => reset(state), renew: () => renew(state, openWorkbook) };
+  const lastSave = new LastSave(book);
+  const openWorkbook = () => {
+    open(book);
+    lastSave.note("opened");
+  };
+  const state: State = {
+    book,
+    host,
+    pane,
+    faults,
+    lastSave,
+    reset: () => reset(state, open),
+    renew: () => renew(state, openWorkbook),
+  };
   openWorkbook();
+  book.changes.onChanged(({ byAddin }) => {
+    if (byAddin) pane.forgetTyped();
+  });
   fitNumbers(engine);
   const status = new StatusLine(element("status", HTMLElement));
   status.watch(state);
   guard(book, (text) => status.refuse(text));
   watchLists(book);
-  wire(state);
+  const prints = new PrintButtons(state, {
+    quote: element("print", HTMLButtonElement),
+    front: element("print-front", HTMLButtonElement),
+    dialog: element("question", HTMLDialogElement),
+  });
+  book.onOpened(() => prints.follow());
+  wire(state, prints);
+  warnBeforeLoss(state);
   const ready = Promise.all([
     whenDrawn(engine),
-    loadFunctions(state, BLANKS.find((each) => each === query.get("blanks")) ?? "null"),
+    loadFunctions(state, {
+      blanks: BLANKS.find((each) => each === query.get("blanks")) ?? "null",
+      errors: query.get("errors") === "class" ? pane.errorAsClass : errorAsData,
+    }),
   ]).then(() => settled(state));
-  offerApi(state, ready);
+  offerApi(state, ready, locale);
   await ready;
   document.documentElement.dataset.ready = "";
 }
 
-async function loadFunctions({ book, host, pane, faults }: State, blanks: Blanks): Promise<void> {
+async function loadFunctions({ book, host, pane, faults }: State, handing: Handing): Promise<void> {
   const opened = openPane(pane, host);
   const response = await fetch("/addin/functions.json");
   if (!response.ok) throw new Error(`/addin/functions.json: ${response.status} (is the add-in built? npm run build)`);
-  registerFunctions(book, NAMESPACE, readMetadata(await response.json()), pane.associated, faults, blanks);
+  registerFunctions(book, NAMESPACE, readMetadata(await response.json()), pane.associated, faults, handing);
   await opened;
   book.calculation.recalculate();
 }
@@ -71,47 +102,84 @@ function openPane(pane: Pane, host: PaneHost): Promise<void> {
 }
 
 /** Opens workbook and pane as if Excel had been closed and opened again. */
-async function renew(state: State, openWorkbook: () => void): Promise<void> {
+async function renew(state: State, open: (book: Book) => void): Promise<void> {
   const { book, host, pane, faults } = state;
   await settled(state);
   pane.close();
   host.forget();
   faults.clear();
-  openWorkbook();
+  open(book);
   await openPane(pane, host);
   book.calculation.recalculate();
   await settled(state);
 }
 
-async function reset(state: State): Promise<void> {
+/** Brings the workbook back as the page opened it; the pane stays. */
+async function reset(state: State, open: (book: Book) => void): Promise<void> {
   await settled(state);
   state.faults.clear();
-  openDemo(state.book, demo as Demo);
+  open(state.book);
+  state.lastSave.note("reset");
   state.book.calculation.recalculate();
   await settled(state);
 }
 
-function wire(state: State): void {
-  const press = (id: string, act: () => Promise<void>) => {
+/** Asks where something would be lost. */
+async function mayReset(state: State, dialog: HTMLDialogElement): Promise<boolean> {
+  await settled(state);
+  const unsaved = state.lastSave.unsaved();
+  if (!unsaved) return true;
+  const { before, items } = losing(unsaved);
+  const after = "The reset takes this away and brings the demo back. To keep it, cancel and save as .xlsx first.";
+  return ask(dialog, { title: "Reset the demo?", body: [before, items, after], go: "Reset and lose this" });
+}
+
+/** The browser's own question, before the page is left or loaded anew. */
+function warnBeforeLoss({ lastSave, pane }: State): void {
+  window.addEventListener("beforeunload", (event) => {
+    if (lastSave.unsaved() || pane.hasTyped()) event.preventDefault();
+  });
+}
+
+/** What a press does, once all that had to be asked was answered. */
+type Act = () => Promise<void>;
+
+function wire(state: State, prints: PrintButtons): void {
+  const dialog = element("question", HTMLDialogElement);
+  const press = (id: string, begin: () => Promise<Act | undefined>) => {
     const button = element(id, HTMLButtonElement);
-    button.addEventListener("click", () => {
+    let isBusy = false;
+    const run = async () => {
+      const act = await begin();
+      if (!act) return;
+      const isIn = document.activeElement === button;
       button.disabled = true;
-      act()
+      try {
+        await act();
+      } finally {
+        button.disabled = false;
+        prints.follow();
+        // A disabled button loses the keyboard.
+        if (isIn && (document.activeElement ?? document.body) === document.body) button.focus();
+      }
+    };
+    button.addEventListener("click", () => {
+      if (isBusy) return;
+      isBusy = true;
+      run()
         .catch((error: unknown) => {
           element("status", HTMLElement).textContent = `That failed: ${error instanceof Error ? error.message : error}`;
           console.error(error);
         })
         .finally(() => {
-          button.disabled = false;
+          isBusy = false;
         });
     });
   };
-  press("save", () => download(state));
-  press("print", async () => {
-    await settled(state);
-    printSheet(state.book, state.book.active().getSheetId());
-  });
-  press("reset", () => reset(state));
+  press("save", async () => () => download(state));
+  press("print", () => prints.quote());
+  press("print-front", () => prints.front());
+  press("reset", async () => ((await mayReset(state, dialog)) ? state.reset : undefined));
 }
 
 start().catch((error: unknown) => {

@@ -1,7 +1,9 @@
-import type { Associated } from "./functions";
+import type { Associated, ErrorCells } from "./functions";
 
 /** The task pane's frame: the page that is also the runtime of the worksheet functions. */
 export class Pane {
+  private readonly typedInto = new Set<HTMLInputElement | HTMLTextAreaElement>();
+
   constructor(readonly frame: HTMLIFrameElement) {}
 
   /** Loads the pane as Excel would, and resolves when its page and its functions have loaded. */
@@ -13,6 +15,7 @@ export class Pane {
         if (!contentWindow || contentWindow.location.href === "about:blank") return;
         if (!("_richApiNativeBridge" in contentWindow))
           return reject(new Error("The task pane did not load its bridge"));
+        this.watchTyping(contentWindow);
         onBridge(contentWindow);
         resolve();
       };
@@ -31,6 +34,35 @@ export class Pane {
     const mappings = associationOf(this.frame.contentWindow);
     const found = mappings?.[id.toUpperCase()];
     return typeof found === "function" ? (...values) => Reflect.apply(found, undefined, values) : undefined;
+  };
+
+  /** Whether a field of the pane holds what a person typed since the add-in last wrote into the workbook. */
+  hasTyped(): boolean {
+    return [...this.typedInto].some((field) => field.isConnected && field.value.trim() !== "");
+  }
+
+  /** The add-in has written into the workbook: what was typed for it is there now. */
+  forgetTyped(): void {
+    this.typedInto.clear();
+  }
+
+  /** By the document's own `input` events, which say nothing of a value that the add-in sets itself. */
+  private watchTyping({ document }: Window): void {
+    this.typedInto.clear();
+    document.addEventListener("input", ({ target }) => {
+      const field = target as Partial<HTMLInputElement> | null;
+      // Not by class: the pane's classes are another window's.
+      if (field?.tagName === "TEXTAREA" || (field?.tagName === "INPUT" && !/^(checkbox|radio)$/.test(field.type ?? "")))
+        this.typedInto.add(field as HTMLInputElement);
+    });
+  }
+
+  /** An error cell as an object of the class with which the add-in's functions answer errors. */
+  readonly errorAsClass: ErrorCells = (code) => {
+    const functions: unknown = Reflect.get(this.frame.contentWindow ?? {}, "CustomFunctions");
+    const made: unknown = functions && Reflect.get(functions, "Error");
+    if (typeof made !== "function") throw new Error("The pane has no CustomFunctions.Error");
+    return Reflect.construct(made, [code]);
   };
 
   hasFunctions(): boolean {

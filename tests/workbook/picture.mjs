@@ -11,7 +11,8 @@ const server = await serve();
 const browser = await launch();
 try {
   const page = await browser.newPage({ viewport: { width: 1400, height: 860 } });
-  await openBook(page, server.url);
+  // A few days after the demo's spot, whenever the picture is taken.
+  await openBook(page, `${server.url}/?clock=2026-07-06T09:00:00`);
   const pane = await paneFrame(page);
   await clickCell(page, "Orders", "B6");
   await pane.getByRole("button", { name: "Take from the selected row" }).click();

@@ -179,6 +179,7 @@ describe("from a blank workbook to a quote", () => {
     await desk.pane.getByRole("button", { name: "Make the quote", exact: true }).dblclick();
     await settled(desk.page);
     await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001").waitFor();
+    await fill(desk, { Customer: "Bram Oakhollow" });
     await press(desk, "Make the quote");
     await desk.pane.getByText("Quote 1002, Job 1002 and Tickets 1002").waitFor();
     expect(await sheetNames(desk)).toEqual([
@@ -227,9 +228,9 @@ describe("from a blank workbook to a quote", () => {
   }
 });
 
-describe("the demo workbook", () => {
+describe("a workbook with orders in it", () => {
   test("an order jotted as a row is taken, quoted twice over, and gone after a reset", async () => {
-    await desk.sit((workshop) => workshop.sitDown());
+    await desk.sit((workshop) => workshop.sitDown("book=workshop"));
     await clickCell(desk.page, "Orders", "B6");
     await press(desk, "Take from the selected row");
     expect(await desk.pane.getByLabel("Customer", { exact: true }).inputValue()).toBe("T. Okonjo-Reyes");
@@ -241,8 +242,10 @@ describe("the demo workbook", () => {
     await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
     const words = (await filledCells(desk, "Quote 1001")).map(({ text }) => text).join("\n");
     expect(words).toContain("Alder Lane Bench");
-    expect(words).toContain("14K gold, white, solid, plated; 8 in, 23 links");
+    expect(words).toContain("14K gold, white, solid, plated with rhodium; 8 in, 23 links");
     await desk.page.getByRole("button", { name: "Reset the demo" }).click();
+    await desk.page.getByRole("button", { name: "Reset and lose this" }).click();
+    await desk.page.getByRole("button", { name: "Reset the demo" }).and(desk.page.locator(":enabled")).waitFor();
     await settled(desk.page);
     expect(await sheetNames(desk)).toEqual(["Designs", "Orders", "Rates"]);
   });

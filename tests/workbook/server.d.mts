@@ -13,7 +13,7 @@ export interface ServeOptions {
   readonly page?: string;
 }
 
-export const FOLDERS: Readonly<Record<"addin" | "office" | "page", string>>;
+export const FOLDERS: Readonly<Record<"addin" | "office" | "page" | "kept", string>>;
 export function serve(options?: ServeOptions): Promise<Served>;
 export function serveAddin(options?: Pick<ServeOptions, "port" | "https" | "addin">): Promise<Served>;
 export function withLocalOffice(html: string): string;

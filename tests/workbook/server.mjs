@@ -7,11 +7,12 @@ import sirv from "sirv";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
-/** Where the built add-in, Microsoft's office.js and the built workbook page lie. */
+/** Where the built add-in, Microsoft's office.js, the built workbook page and the kept workbooks lie. */
 export const FOLDERS = Object.freeze({
   addin: join(ROOT, "dist"),
   office: join(ROOT, "node_modules/@microsoft/office-js/dist"),
   page: join(ROOT, ".cache/workbook"),
+  kept: join(ROOT, "tests/workbook/kept"),
 });
 
 // The quotes are optional: webpack's minimizer drops them.
@@ -20,7 +21,7 @@ const HOSTED_OFFICE =
 const LOCAL_OFFICE = '<script src="/bridge.js"></script><script src="/office/office.js"></script>';
 
 /**
- * Serves the workbook page at /, the add-in at /addin/ and office.js at /office/, on 127.0.0.1 only.
+ * Serves the workbook page at /, the add-in at /addin/, office.js at /office/ and kept workbooks at /kept/, on 127.0.0.1 only.
  * The task pane's page leaves with the workbook page's bridge and the local office.js in place of the hosted one.
  * Errors: rejects when the port is taken.
  * @param {{ port?: number, https?: { key: string | Buffer, cert: string | Buffer, ca?: string | Buffer },
@@ -31,10 +32,12 @@ export function serve({ port = 0, https, addin = FOLDERS.addin, office = FOLDERS
   const addinFiles = files(addin);
   const officeFiles = files(office);
   const pageFiles = files(page, ["html"]);
+  const keptFiles = files(FOLDERS.kept);
   return listen({ port, https }, async (request, response, path) => {
     if (path === "/addin/taskpane.html") return sendTaskPane(resolve(addin, "taskpane.html"), request, response);
     if (path.startsWith("/addin/")) return addinFiles(below("/addin", request), response);
     if (path.startsWith("/office/")) return officeFiles(below("/office", request), response);
+    if (path.startsWith("/kept/")) return keptFiles(below("/kept", request), response);
     pageFiles(request, response);
   });
 }

@@ -1,6 +1,7 @@
 import type { Book } from "./book";
 import type { Faults } from "./faults";
 import type { PaneHost } from "./host";
+import type { LastSave } from "./lastsave";
 import type { Pane } from "./pane";
 
 /** Everything the page is made of. */
@@ -9,6 +10,7 @@ export interface State {
   readonly host: PaneHost;
   readonly pane: Pane;
   readonly faults: Faults;
+  readonly lastSave: LastSave;
   reset(): Promise<void>;
   renew(): Promise<void>;
 }

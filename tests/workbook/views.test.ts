@@ -3,7 +3,7 @@ import { fill } from "./desk";
 import { settled } from "./person.mjs";
 import { deskForAll } from "./workshop";
 
-const desk = deskForAll((workshop) => workshop.sitDown("pane=320"));
+const desk = deskForAll((workshop) => workshop.sitDown("book=workshop&pane=320"));
 
 beforeAll(async () => {
   await desk.pane.getByLabel("Customer", { exact: true }).waitFor();

@@ -36,9 +36,11 @@ export class Workshop {
 
   /**
    * A workbook and a pane as on the first day.
-   * @param query such as "book=blank" or "pane=320"
+   * @param query which workbook, and more of the page, such as "book=workshop&pane=320"
    */
-  async sitDown(query = ""): Promise<Desk> {
+  async sitDown(query: string): Promise<Desk> {
+    // The demo may change freely: only what is said of the demo itself may rest on it.
+    if (!/(^|&)book=/.test(query)) throw new Error(`"${query}" says no workbook; give one such as book=workshop`);
     const free = this.free.get(query)?.pop();
     if (free) {
       await free.page.evaluate(() => window.workbookPage.renew());
@@ -47,7 +49,7 @@ export class Workshop {
     const page = await this.browser.newPage({ viewport: VIEWPORT });
     const crashes: string[] = [];
     page.on("pageerror", (error) => crashes.push(error.message));
-    await openBook(page, `${this.server.url}/?${PAINTING}${query === "" ? "" : `&${query}`}`);
+    await openBook(page, `${this.server.url}/?${PAINTING}&${query}`);
     const leave = async () => {
       expect(crashes.splice(0)).toEqual([]);
       await page.unrouteAll();

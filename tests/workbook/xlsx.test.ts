@@ -147,7 +147,7 @@ test("the print sheet is the print area on its paper, its first row a heading th
   await print.close();
 });
 
-test("pressing the button prints that sheet", async () => {
+test("pressing the button prints the quote that it names", async () => {
   const printed = book.page.evaluate(
     () =>
       new Promise<string>((resolve) => {
@@ -163,6 +163,6 @@ test("pressing the button prints that sheet", async () => {
       }),
   );
   await book.page.evaluate(() => window.workbookPage.select("Quote 1", "A1"));
-  await book.page.getByRole("button", { name: "Print the quote" }).click();
+  await book.page.getByRole("button", { name: "Print quote 1", exact: true }).click();
   expect(await printed).toBe("function: Title");
 });

@@ -7,11 +7,13 @@ import {
   type Length,
   type OrderLine,
   PATTERN_LETTERS,
+  platingOf,
   Quotient,
   type Rates,
   type StoneSet,
   showMark,
 } from "../../../src/index";
+import { PLATING_TEXTS, platingWords } from "../../wording/platingtexts";
 import { asText, capital } from "../paper";
 import { COUNT, cents, SHARE, unlessOnRates } from "./figures";
 import { entry, formula, type JobRow, type Ref, section, text } from "./row";
@@ -49,8 +51,9 @@ function coloursOf(line: OrderLine): string {
   });
   const colours = names.join(", ");
   const letters = patternOf(line);
+  const plating = platingOf(line);
   const plated = line.plated
-    ? ", plated"
+    ? `, ${plating ? platingWords(plating) : PLATING_TEXTS.unnamed}`
     : line.linkGroups.some(({ colour }) => colour === "white")
       ? ", not plated"
       : "";

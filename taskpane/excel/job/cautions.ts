@@ -19,6 +19,10 @@ export const CAUTIONS = {
     "or local law comes first.",
   ],
   hollow: ["Hollow links: say so wherever the piece is described, and never sell it as solid."],
+  plating: [
+    "Plating: name the metal, “plated with rhodium”. “Plated” alone beside gold reads as gold-plated",
+    "(16 CFR 23.7).",
+  ],
   seats: ["Buy stones only after the cast seats have been checked."],
 } as const satisfies Record<string, readonly string[]>;
 export type Caution = keyof typeof CAUTIONS;
@@ -31,6 +35,7 @@ export function cautionsFor(lines: readonly OrderLine[], wanted: readonly Cautio
     joining: true,
     mark: true,
     hollow: lines.some(({ hollow }) => hollow),
+    plating: lines.some(({ plated }) => plated),
     seats: lines.some(({ stones }) => stones.length > 0),
   };
   return wanted.filter((caution) => applies[caution]);

@@ -1,4 +1,4 @@
-import { type QuoteNumber, readQuoteNumber, type Standing, showQuoteNumber } from "../../../src/index";
+import { type QuoteNumber, type QuoteStatus, readQuoteNumber, showQuoteNumber } from "../../../src/index";
 import { run, WorkbookFault } from "../run";
 
 /** The table that lists the quotes, by the name formulas know it by. */
@@ -14,7 +14,7 @@ export const QUOTE_COLUMNS = {
   currency: "Currency",
   spot: "Spot",
   validUntil: "Valid until",
-  standing: "Where it stands",
+  status: "Where it stands",
   order: "Order",
 } as const;
 export type QuoteColumn = keyof typeof QUOTE_COLUMNS;
@@ -46,7 +46,7 @@ export function askQuoteTable(context: Excel.RequestContext): () => QuoteTable |
 }
 
 /** Writes where a quote stands into its one cell. */
-export async function writeStanding(number: QuoteNumber, standing: Standing): Promise<void> {
+export async function writeQuoteStatus(number: QuoteNumber, status: QuoteStatus): Promise<void> {
   await run(async (context) => {
     const answer = askQuoteTable(context);
     await context.sync();
@@ -56,7 +56,7 @@ export async function writeStanding(number: QuoteNumber, standing: Standing): Pr
       throw new WorkbookFault(`Quote ${showQuoteNumber(number)} is no longer in the table ${QUOTES_TABLE}.`);
     }
     const table = context.workbook.tables.getItem(QUOTES_TABLE);
-    table.getDataBodyRange().getCell(row, found.places.standing).values = [[standing]];
+    table.getDataBodyRange().getCell(row, found.places.status).values = [[status]];
     await context.sync();
   });
 }

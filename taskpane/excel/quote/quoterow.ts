@@ -1,9 +1,9 @@
 import {
   minorDigits,
   type Order,
+  QUOTE_STATUSES,
   type Quote,
-  STANDINGS,
-  type Standing,
+  type QuoteStatus,
   showQuoteNumber,
   type TypedOrder,
   writeOrderText,
@@ -15,7 +15,7 @@ import { QUOTE_COLUMN_KEYS, QUOTE_COLUMNS, QUOTES_TABLE, type QuoteColumn, type 
 /** A row of the quotes table before it is written. */
 export type QuoteRow = Readonly<Record<QuoteColumn, PaperCell>>;
 
-const FIRST_STANDING: Standing = "quoted";
+const FIRST_STATUS: QuoteStatus = "quoted";
 const DATE_FORMAT = "yyyy-mm-dd";
 /** Shows two words for whatever text is in the cell: the order is for the pane to read, and would run over the edge. */
 const ORDER_FORMAT = '0;-0;0;"as typed"';
@@ -33,7 +33,7 @@ const WIDTHS: Readonly<Record<QuoteColumn, number>> = {
   currency: 66,
   spot: 66,
   validUntil: 78,
-  standing: 98,
+  status: 98,
   order: 54,
 };
 
@@ -53,7 +53,7 @@ export function quoteRow(quote: Quote, order: Order, typed: TypedOrder): QuoteRo
     currency: { content: quote.total.currency, look: "startAfterNumber" },
     spot: { content: order.spot.amount.toNumber(), format: "#,##0.00##", look: "number" },
     validUntil: { content: dateSerial(quote.validUntil), format: DATE_FORMAT, look: "startAfterNumber" },
-    standing: { content: FIRST_STANDING, look: "input" },
+    status: { content: FIRST_STATUS, look: "input" },
     order: { content: asText(writeOrderText(typed)), format: ORDER_FORMAT, look: "quiet" },
   };
 }
@@ -87,7 +87,7 @@ export function beginQuotes(sheet: Excel.Worksheet, row: QuoteRow, size: PaperSi
   table.name = QUOTES_TABLE;
   table.style = "TableStyleLight1";
   table.showBandedRows = false;
-  ruleStanding(sheet.getRangeByIndexes(HEADER_ROW + 1, QUOTE_COLUMN_KEYS.indexOf("standing"), 1, 1));
+  ruleStanding(sheet.getRangeByIndexes(HEADER_ROW + 1, QUOTE_COLUMN_KEYS.indexOf("status"), 1, 1));
   sheet.freezePanes.freezeRows(HEADER_ROW + 1);
   sheet.pageLayout.paperSize = paperTypeOf(size);
   sheet.pageLayout.orientation = Excel.PageOrientation.landscape;
@@ -105,11 +105,11 @@ export function addQuote(context: Excel.RequestContext, { places }: QuoteTable, 
     cell.numberFormat = [[format]];
     cell.values = [[content]];
     dressAs(cell, look);
-    if (key === "standing") ruleStanding(cell);
+    if (key === "status") ruleStanding(cell);
   }
   added.format.autofitRows();
 }
 
 function ruleStanding(cell: Excel.Range): void {
-  cell.dataValidation.rule = { list: { inCellDropDown: true, source: STANDINGS.join(",") } };
+  cell.dataValidation.rule = { list: { inCellDropDown: true, source: QUOTE_STATUSES.join(",") } };
 }

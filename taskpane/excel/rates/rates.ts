@@ -1,5 +1,5 @@
 import { RATE_KEYS, type RateKey } from "../../../src/index";
-import { readAfterEdit } from "../run";
+import { readAfterEdit, run } from "../run";
 
 export type RateValues = Readonly<Record<RateKey, unknown>>;
 
@@ -43,6 +43,22 @@ export function askRates(context: Excel.RequestContext): () => RatesReading {
       missing: RATE_KEYS.filter((key) => !values.has(key)),
     };
   };
+}
+
+/** Goes to the cell of a rate; where its row is missing, to the sheet that the others stand on. */
+export async function goToRate(key: RateKey): Promise<void> {
+  await run(async (context) => {
+    const asked = askRates(context);
+    const cell = context.workbook.names.getItemOrNullObject(nameOf(key)).getRangeOrNullObject();
+    cell.load("worksheet/name");
+    await context.sync();
+    const rates = asked();
+    if (!cell.isNullObject) {
+      context.workbook.worksheets.getItem(cell.worksheet.name).activate();
+      cell.select();
+    } else if (rates.found) context.workbook.worksheets.getItem(rates.sheet).activate();
+    await context.sync();
+  });
 }
 
 /** What no price and no word of a quote depends on; a clock in Spot as of must not stop a quote. */

@@ -1,6 +1,7 @@
 import {
   type Money,
   minorDigits,
+  type Plating,
   type Quote,
   type QuoteExtra,
   type QuoteLine,
@@ -8,6 +9,7 @@ import {
   showMark,
   showQuoteNumber,
 } from "../../../src/index";
+import { PLATING_TEXTS, platingWords } from "../../wording/platingtexts";
 
 /** What a field of the template is filled with: `value` alone in its cell, `text` among other words. */
 export interface FieldValue {
@@ -15,6 +17,8 @@ export interface FieldValue {
   readonly text: string;
   /** Number format for a cell that holds the field alone and has no format of its own. */
   readonly format?: string;
+  /** The field in a template's own words, where it is more than a list of ours. @param own its word for ours, where it has one */
+  readonly inWords?: (own: (word: string) => string | undefined) => string;
 }
 
 export type Fields = ReadonlyMap<string, FieldValue>;
@@ -84,7 +88,7 @@ export function lineFields(line: QuoteLine, locale: string): Fields {
     ["line.mark", textField(line.mark)],
     ["line.colour", textField(line.colours.join(BETWEEN_WORDS))],
     ["line.solid", textField(line.hollow ? "hollow" : "solid")],
-    ["line.plated", line.plated ? textField("plated") : EMPTY],
+    ["line.plated", line.plating ? platingField(line.plating) : EMPTY],
     ["line.length", upToTwoDecimals(Quotient.of(line.length), locale)],
     ["line.unit", textField(line.unit)],
     ["line.reached", line.reached ? upToTwoDecimals(line.reached, locale) : EMPTY],
@@ -103,6 +107,30 @@ export function lineFields(line: QuoteLine, locale: string): Fields {
     ["line.amount", moneyField(line.amount, locale)],
     ["line.perGram", line.perGram ? moneyField(line.perGram, locale) : EMPTY],
   ]);
+}
+
+/**
+ * The plating with its metal. A template's own words may be for "plated with", for this metal's "plated with rhodium", or, as
+ * templates have them from before metals were named, for "plated" alone: then the metal stands behind them.
+ */
+function platingField(plating: Plating): FieldValue {
+  const { metal, part } = plating;
+  const { plated, with: joined, whiteLinks } = PLATING_TEXTS;
+  const text = platingWords(plating);
+  return {
+    value: text,
+    text,
+    inWords(own) {
+      const alone = own(plated);
+      const named = own(metal) ?? metal;
+      const whole = own(`${joined} ${metal}`);
+      const parts = alone === undefined ? [own(joined) ?? joined, named] : [alone, named && `(${named})`];
+      const said = whole === undefined ? parts : [whole];
+      // A word that the template leaves out takes all of it away: what is left would say less than is true.
+      const all = part === "white links" ? [own(whiteLinks) ?? whiteLinks, ...said] : said;
+      return all.includes("") ? "" : all.join(" ");
+    },
+  };
 }
 
 /** The fields of a free line, under "extra.". */

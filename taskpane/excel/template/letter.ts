@@ -5,7 +5,7 @@ const COLUMNS = 5;
 
 /** A quote for letter-size paper: the workshop's name on top, a row a line with its description beside the design. */
 export const LETTER_QUOTE: Paper = {
-  widths: [118, 300, 46, 84, 92],
+  widths: [112, 312, 46, 84, 86],
   size: "Letter",
   titleRows: "$9:$9",
   rows: [

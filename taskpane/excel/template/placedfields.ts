@@ -28,6 +28,7 @@ export function fieldIn({ name, words }: Placed, fields: Fields): FieldValue | u
   // The whole of it, or each of several words such as the colours of a line.
   const said =
     words.get(folded(value.text)) ??
+    value.inWords?.((word) => words.get(folded(word))) ??
     value.text
       .split(BETWEEN_WORDS)
       .map((word) => words.get(folded(word)) ?? withinFigures(word, words))

@@ -1,4 +1,4 @@
-import type { CostSheet } from "../../../src/index";
+import { type CostSheet, isPlatingUnnamed, platesWhiteLinks, platingOf } from "../../../src/index";
 import { COUNT, SCALE } from "../job/figures";
 import type { JobRow, Ref } from "../job/row";
 import { alloyKey } from "../job/weights";
@@ -10,24 +10,25 @@ export function platerTicket({ sheets, at }: Work): Ticket | undefined {
   if (rows.length === 0) return undefined;
   return {
     title: "Plating ticket",
-    titles: ["Mark", "What to plate", "Links", "Pieces", "Plated, g", "", ""],
+    titles: ["Mark", "What to plate", "Plate with", "Links", "Pieces", "Plated, g", ""],
+    lastOfWords: 3,
     rows,
     lines: sheets.map(({ line }) => line).filter(({ plated }) => plated),
     asks: [
-      "After polishing and setting.",
-      ...(sheets.some(isWhiteInPart) ? ["Where only the white links are plated, mask the others."] : []),
+      "Plate after polishing and setting.",
+      ...(sheets.some(({ line }) => isPlatingUnnamed(line)) ? ["Write in the metal before this ticket goes out."] : []),
+      ...(sheets.some(({ line }) => platesWhiteLinks(line))
+        ? ["Where only the white links are plated, mask the others."]
+        : []),
     ],
-    cautions: ["nickel", "hollow"],
+    cautions: ["plating", "nickel", "hollow"],
   };
-}
-
-function isWhiteInPart({ line }: CostSheet): boolean {
-  return line.plated && line.linkGroups.length > 1 && line.linkGroups.some(({ colour }) => colour === "white");
 }
 
 function platedRow(sheet: CostSheet, line: number, at: Ref): JobRow {
   const white = sheet.alloys.findIndex(({ colour }) => colour === "white");
-  const inPart = isWhiteInPart(sheet);
+  const inPart = platesWhiteLinks(sheet.line);
+  const metal = platingOf(sheet.line)?.metal;
   const links = inPart ? at(alloyKey(white)) : at("castParts");
   const weight = inPart ? at(alloyKey(white), "F") : at("finished");
   return {
@@ -35,10 +36,11 @@ function platedRow(sheet: CostSheet, line: number, at: Ref): JobRow {
       lineName(sheet, line),
       markOf(sheet),
       words(inPart ? "white links only" : "the whole piece"),
+      ...(metal === undefined ? free(1, "blank") : [words(metal)]),
       figure(`${links}*${at("quantity")}`, COUNT),
       figure(at("quantity"), COUNT),
       figure(`${weight}*${at("quantity")}`, SCALE),
-      ...free(2),
+      ...free(1),
     ],
   };
 }

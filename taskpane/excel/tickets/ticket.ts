@@ -16,6 +16,8 @@ export interface Ticket {
   readonly title: string;
   /** The titles of its table after the first column. */
   readonly titles: readonly string[];
+  /** The last column that holds words: those after it hold figures. */
+  readonly lastOfWords?: number;
   readonly rows: readonly JobRow[];
   /** What is asked of the trade, in short lines. */
   readonly asks: readonly string[];
@@ -26,9 +28,9 @@ export interface Ticket {
   readonly alsoBack?: string;
 }
 
-export const TICKET_WIDTHS = [132, 46, 96, 54, 58, 66, 54, 70];
+export const TICKET_WIDTHS = [122, 46, 96, 64, 58, 66, 54, 70];
 const COLUMNS = TICKET_WIDTHS.length;
-/** The line, its mark, its alloy or stones: the columns after these hold figures. */
+/** The line, its mark, its alloy or stones: on most tickets the columns after these hold figures. */
 const LAST_OF_WORDS = 2;
 /** Letters that surely fit across a ticket. */
 const ACROSS = 90;
@@ -47,7 +49,7 @@ export function ticketRows(ticket: Ticket, { quote, sheets }: Work): JobRow[] {
     byHand([{ content: "Due", look: "blankLabel" }, ...blanks(2)]),
     byHand([{ content: "Notes", look: "blankLabel" }, ...blanks(COLUMNS - 1)]),
     plain([]),
-    head("Line", titles),
+    head("Line", titles, ticket.lastOfWords),
     ...rows,
     plain([]),
     ...asks.flatMap((ask) => linesOf(ask, ACROSS).map((words) => plain([{ content: asText(words), look: "label" }]))),
@@ -112,11 +114,11 @@ function byHand(cells: readonly PaperCell[]): JobRow {
 }
 
 /** A row of column titles. */
-export function head(first: string, titles: readonly string[]): JobRow {
+export function head(first: string, titles: readonly string[], lastOfWords = LAST_OF_WORDS): JobRow {
   return plain(
     Array.from({ length: COLUMNS }, (_, column) => ({
       content: column === 0 ? first : (titles[column - 1] ?? ""),
-      look: column <= LAST_OF_WORDS ? "head" : "headRight",
+      look: column <= lastOfWords ? "head" : "headRight",
     })),
   );
 }

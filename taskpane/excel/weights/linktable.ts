@@ -43,7 +43,7 @@ export const LINK_PLAN: TablePlan<Column> = {
   sheet: "Link weights",
   lead: [
     "One row a link in one alloy. Cream columns are yours; the others are formulas over the table WeighIns, stage finished. Sort, filter, add columns.",
-    "Spread: one standard deviation of single links. Within: the true mean lies within so much of this one, 19 times in 20. Estimate off: the estimate against the weighed mean.",
+    "Spread: one standard deviation of single links. Within: the true mean lies within so much of this one, 19 times in 20. Estimate g is of a finished link. Estimate off: the estimate against the weighed mean.",
   ],
   columns: {
     model: { header: HEADERS.model, width: 100, look: "input" },

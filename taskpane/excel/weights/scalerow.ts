@@ -100,14 +100,16 @@ export async function keepLink(link: KeptLink, isoDate: string): Promise<void> {
 const asItIs: Written = (formula) => formula;
 
 /** The tables as they are written into: read when they are needed, so that one that is amiss stops only what writes there. */
-interface Standing {
+interface QuoteStatus {
   readonly weighIns: () => TableReading<WeighInColumn>;
   readonly links: () => TableReading<LinkColumn>;
   readonly finishers: () => TableReading<FinisherColumn>;
 }
 
 /** Reads what a row depends on, begins tables that are not there, and writes. What was begun in vain goes again. */
-async function write<T>(put: (context: Excel.RequestContext, tables: Standing, rates: RatesReading) => T): Promise<T> {
+async function write<T>(
+  put: (context: Excel.RequestContext, tables: QuoteStatus, rates: RatesReading) => T,
+): Promise<T> {
   let begun: readonly string[] = [];
   try {
     return await run(async (context) => {
@@ -126,7 +128,7 @@ async function write<T>(put: (context: Excel.RequestContext, tables: Standing, r
         formulas.push((over) => putFormulas(sheet, plan, plan.name === WEIGH_IN_TABLE ? asItIs : over()));
         return () => begunReading(plan, name);
       };
-      const tables: Standing = {
+      const tables: QuoteStatus = {
         weighIns: standing(WEIGH_IN_PLAN, weighIns),
         links: standing(LINK_PLAN, links),
         finishers: standing(FINISHER_PLAN, finishers),

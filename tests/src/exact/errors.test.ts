@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { CostingError, found } from "../../../src/exact/errors";
+import { CostingError, found, numberToGive, UnreadableCell } from "../../../src/exact/errors";
 
 test("an error carries its code, its field and a sentence that names the field", () => {
   const error = new CostingError("outOfRange", "loss", "found 1; give less");
@@ -18,6 +18,8 @@ test.each([
   [true, "found TRUE"],
   [false, "found FALSE"],
   [{ type: "error" }, "found an error value"],
+  [new UnreadableCell("error", "#N/A"), "found the error #N/A"],
+  [new UnreadableCell("data type", "Gold"), "found a data type"],
 ])("%j is told as %s", (value, said) => {
   expect(found(value)).toBe(said);
 });
@@ -25,4 +27,10 @@ test.each([
 test("a long text is cut so that a person reads the sentence", () => {
   expect(found("a".repeat(500))).toBe(`found "${"a".repeat(40)}…"`);
   expect(found("a".repeat(40))).toBe(`found "${"a".repeat(40)}"`);
+});
+
+test("a data type is not the number wanted, but has one to give", () => {
+  expect(numberToGive(new UnreadableCell("data type", "Gold"), "grams above 0")).toBe("its number, such as A1.Price");
+  for (const other of ["Gold", null, new UnreadableCell("error", "#N/A")])
+    expect(numberToGive(other, "grams above 0")).toBe("grams above 0");
 });

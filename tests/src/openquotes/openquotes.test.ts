@@ -1,15 +1,15 @@
 import { expect, test } from "vitest";
 import { openQuotes } from "../../../src/openquotes/openquotes";
 import { readQuoteNumber } from "../../../src/order/quotenumber";
-import { STANDINGS } from "../../../src/order/quotestatus";
+import { QUOTE_STATUSES } from "../../../src/order/quotestatus";
 
 /** Quotes as "number standing", with "!" at the end where the last day is past. */
 function sorted(...quotes: readonly string[]) {
   const read = quotes.map((text) => {
-    const [, name = "", standing = "", past] = /^(\S+) ?(.*?)(!?)$/.exec(text) ?? [];
+    const [, name = "", status = "", past] = /^(\S+) ?(.*?)(!?)$/.exec(text) ?? [];
     const number = readQuoteNumber(name);
     if (!number) throw new Error(text);
-    return { text, number, standing, ended: past === "!" };
+    return { text, number, status, ended: past === "!" };
   });
   const { open, ended, unsaid } = openQuotes(read);
   const texts = (some: typeof read | typeof open) => some.map(({ text }) => text);
@@ -17,7 +17,7 @@ function sorted(...quotes: readonly string[]) {
 }
 
 test("gold is at risk while it is asked, quoted or agreed; from the caster on it is paid for (common practice)", () => {
-  const quotes = STANDINGS.map((standing, index) => `${1001 + index} ${standing}`);
+  const quotes = QUOTE_STATUSES.map((status, index) => `${1001 + index} ${status}`);
   expect(sorted(...quotes)).toEqual({
     open: ["1001 asked", "1002 quoted", "1003 agreed"],
     ended: [],

@@ -71,7 +71,7 @@ describe("a quote of 2 pieces at 3,575, 5 % off, 8.25 % tax, half as deposit (ha
       colours: ["yellow"],
       length: "25",
       unit: "in",
-      plated: false,
+      plating: undefined,
     });
     expect(text(quote.lines[0]?.weight ?? Quotient.zero)).toBe("100");
     expect(text(quote.lines[0]?.links ?? Quotient.zero)).toBe("100");
@@ -229,7 +229,7 @@ describe("a quote shows no cost", () => {
     "links",
     "mark",
     "perGram",
-    "plated",
+    "plating",
     "price",
     "quantity",
     "reached",

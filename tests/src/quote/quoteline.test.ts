@@ -5,7 +5,7 @@ import { quoteLine } from "../../../src/quote/quoteline";
 import { orderOf, type Record_, ratesOf } from "../orders";
 
 const text = (value: Quotient | undefined) => value?.value().toString();
-const RATES = ratesOf({ plating: "40", tolerance: "0.05" });
+const RATES = ratesOf({ plating: "40", platingMetal: "rhodium", tolerance: "0.05" });
 
 function lineOf(changes: Record_) {
   const order = orderOf(changes, RATES);
@@ -63,7 +63,7 @@ describe("what a customer reads of a line", () => {
       lineOf({ solidity: "hollow", colour: "white", clasp: "none", findings: "safety chain", engraving: "A. & B." }),
     ).toMatchObject({
       hollow: true,
-      plated: true,
+      plating: { metal: "rhodium", part: "piece" },
       clasp: "none",
       findings: "safety chain",
       engraving: "A. & B.",

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { UnreadableCell } from "../../../src/exact/errors";
 import { readOptionalText, readText, wordsOf } from "../../../src/reading/words";
 import { expectFault } from "../reference";
 
@@ -26,6 +27,13 @@ describe("a person's own words", () => {
       "Customer: found nothing; give the customer's name",
     );
     expect(readOptionalText(value, "Workshop")).toBe("");
+  });
+
+  test("an error in their cell is not taken for words", () => {
+    const cell = new UnreadableCell("error", "#N/A");
+    expectFault(() => readText(cell, "Maker", "a name"), "unknownWord", "Maker: found the error #N/A; give a name");
+    expectFault(() => readOptionalText(cell, "Engraving"), "unknownWord", "Engraving: found the error #N/A", "empty");
+    expect(wordsOf(cell)).toBe("#N/A");
   });
 
   test("more than 200 characters are refused with their number, and only the start is shown", () => {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Quotient } from "../../../src/exact/quotient";
 import type { Parsed } from "../../../src/reading/parse";
+import type { StagedWeight } from "../../../src/trade/stagedweight";
 import { parseRecast, parseResizing, parseWax, type ResizeKey } from "../../../src/weights/estimate";
 import { published } from "../published";
 import { expectExact, positives } from "../reference";
@@ -10,7 +10,7 @@ function value<T>(parsed: Parsed<T>): T {
   if (!parsed.ok) throw new Error(parsed.faults.map(({ sentence }) => sentence).join(" "));
   return parsed.value;
 }
-const grams = (of: { weight: { grams: Quotient } }) => of.weight.grams;
+const grams = (of: { weight: StagedWeight }) => of.weight.weight.grams;
 const faultsOf = (parsed: Parsed<unknown>) =>
   parsed.ok ? [] : parsed.faults.map(({ field, code }) => `${field} ${code}`);
 
@@ -41,7 +41,9 @@ describe("metal from wax or resin", () => {
 test("recast there and back is the same weight, and heavier in the denser alloy", () => {
   fc.assert(
     fc.property(positives(500, 3), positives(22, 2), positives(22, 2), (weight, from, to) => {
-      const there = value(parseRecast({ weight: weight.text, fromDensity: from.text, toDensity: to.text }));
+      const there = value(
+        parseRecast({ weight: weight.text, stage: "cast", fromDensity: from.text, toDensity: to.text }),
+      );
       expectExact(grams(there), weight.fraction.mul(to.fraction).div(from.fraction));
       expect(Math.sign(grams(there).compare(weight.quotient))).toBe(to.fraction.compare(from.fraction));
     }),
@@ -49,7 +51,14 @@ test("recast there and back is the same weight, and heavier in the denser alloy"
 });
 
 describe("a link at another width", () => {
-  const typed: Record<ResizeKey, string> = { weight: "2", fromWidth: "8", toWidth: "10", linksPer: "4", seats: "no" };
+  const typed: Record<ResizeKey, string> = {
+    weight: "2",
+    stage: "finished",
+    fromWidth: "8",
+    toWidth: "10",
+    linksPer: "4",
+    seats: "no",
+  };
 
   test("2 g at 8 mm are 3.90625 g at 10 mm, and 4 links in the length 3.2 (hand arithmetic)", () => {
     const resized = value(parseResizing(typed));
@@ -63,6 +72,7 @@ describe("a link at another width", () => {
         const resized = value(
           parseResizing({
             weight: weight.text,
+            stage: "finished",
             fromWidth: from.text,
             toWidth: to.text,
             linksPer: links.text,

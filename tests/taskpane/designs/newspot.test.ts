@@ -1,12 +1,9 @@
-import { expect, test, vi } from "vitest";
+import { expect, test } from "vitest";
 import { Quotient } from "../../../src/index";
 import { readSpot, typedNow } from "../../../taskpane/designs/newspot";
 import type { RateValues } from "../../../taskpane/excel/rates/rates";
 import { spotAgeSentence } from "../../../taskpane/quote/spotage";
 import { ratesOf } from "../../src/orders";
-
-vi.stubGlobal("Office", { context: { contentLanguage: "en-US" } });
-vi.stubGlobal("navigator", { language: "en-US" });
 
 const TYPED = { amount: "2650", per: "ounce", mark: "", time: "2026-05-31T14:30" } as const;
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { examineModel, Quotient, readStl } from "../../../src/index";
+import { examineModel, Quotient, readStl, type Weight } from "../../../src/index";
 import { shapeOf } from "../../../taskpane/modelfile/shape";
 import { type Choices, weighSolids } from "../../../taskpane/modelfile/weighing";
 import { binaryStl, boxAt } from "../../src/modelfile";
@@ -33,8 +33,14 @@ const CHOICES: Choices = {
 };
 const weigh = (choices: Partial<Choices>) => {
   const { weights, ticked, link, withSprue, faulty } = weighSolids(THREE, { ...CHOICES, ...choices });
-  const shown = (weight: typeof link) => weight?.grams.value().toString();
-  return { weights: weights.map(shown), ticked: shown(ticked), link: shown(link), withSprue: shown(withSprue), faulty };
+  const shown = (weight: Weight | undefined) => weight?.grams.value().toString();
+  return {
+    weights: weights.map(shown),
+    ticked: shown(ticked),
+    link: shown(link?.weight),
+    withSprue: shown(withSprue),
+    faulty,
+  };
 };
 
 describe("solids of 24, 8 and 1 mm³ at 10 g/cm³", () => {
@@ -46,6 +52,10 @@ describe("solids of 24, 8 and 1 mm³ at 10 g/cm³", () => {
       withSprue: "0.33",
       faulty: [],
     });
+  });
+
+  test("are a cast weight: no file says what polishing takes", () => {
+    expect(weighSolids(THREE, CHOICES).link?.stage).toBe("cast");
   });
 
   test("in inches they weigh 16387.064 times as much; at half scale an eighth", () => {

@@ -46,7 +46,7 @@ function row(
       currency: "USD",
       spot: AT_25,
       validUntil: DAY + 4,
-      standing: "quoted",
+      status: "quoted",
       order: JSON.stringify({ customer: "Ada Quillfeather", ...order, lines: [LINE] }),
       ...cells,
     },
@@ -98,9 +98,9 @@ test("the worst comes first; what has ended or is somebody's own words is named 
     row("1002"),
     row("1003", { total: 5000 }),
     row("1004", { validUntil: DAY - 1 }),
-    row("1005", { standing: "on hold" }),
-    row("1006", { standing: "at the caster" }),
-    row("1007", { total: 3600, standing: "agreed", validUntil: DAY - 1 }),
+    row("1005", { status: "on hold" }),
+    row("1006", { status: "at the caster" }),
+    row("1007", { total: 3600, status: "agreed", validUntil: DAY - 1 }),
   );
   expect(names(risks)).toEqual(["1002", "1007", "1001", "1003"]);
   expect([risks.ended, risks.unsaid, risks.unread]).toEqual([["1004"], ["1005"], []]);

@@ -17,7 +17,7 @@ function booked(written: string, cells: Partial<BookedQuote["cells"]> = {}): Boo
       currency: "USD",
       spot: 2650.5,
       validUntil: 46014,
-      standing: "quoted",
+      status: "quoted",
       order:
         '{"customer":"Ada Quillfeather","lines":[{"linkWeight":"2.00"},{"design":"Cuff"}],"extras":[{"text":"Box"}]}',
       ...cells,

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import {
   EXTRA_KEYS,
   LINE_KEYS,
@@ -16,6 +16,8 @@ import { lineGroups } from "../../../taskpane/order/linefields";
 import { lineTitle } from "../../../taskpane/order/linetitle";
 import { EXTRA_GROUP, ORDER_GROUPS } from "../../../taskpane/order/orderfields";
 import { writeAs } from "../../../taskpane/wording/language";
+
+afterAll(() => writeAs(() => "en-US"));
 
 beforeEach(() => {
   writeAs(() => "en-US");

@@ -1,9 +1,11 @@
-import { expect, it } from "vitest";
+import { afterAll, expect, it } from "vitest";
 import type { LineKey } from "../../../src/index";
 import { freshEntries } from "../../../taskpane/order/entries";
 import { lineGroups } from "../../../taskpane/order/linefields";
 import { orderLines } from "../../../taskpane/order/orderlines";
 import { writeAs } from "../../../taskpane/wording/language";
+
+afterAll(() => writeAs(() => "en-US"));
 
 function three() {
   const groups = lineGroups();

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { LinkRow } from "../../../taskpane/excel/weights/scalebook";
+import { lineTextsOf } from "../../../taskpane/order/linkoffer";
 import { chosenLink } from "../../../taskpane/weights/linkrow";
 
 const row: LinkRow = {
@@ -27,14 +28,21 @@ const row: LinkRow = {
 const said = (changes: Partial<LinkRow>) => (chosenLink({ ...row, ...changes })?.said ?? "").replaceAll("\u00a0", " ");
 
 describe("a link of the table as an order takes it", () => {
-  test("brings alloy, links in the length, and the weight to six figures", () => {
-    expect(chosenLink(row)?.texts).toEqual({
+  const taken = (changes: Partial<LinkRow> = {}) => {
+    const chosen = chosenLink({ ...row, ...changes });
+    if (!chosen?.weight) throw new Error("The link has no weight");
+    return lineTextsOf({ weight: chosen.weight, texts: chosen.texts });
+  };
+
+  test("brings alloy, links in the length, and the finished weight to six figures", () => {
+    expect(taken()).toEqual({
       mark: "14K",
       colour: "yellow",
       linksPer: "4",
       linksPerUnit: "in",
       linkWeight: "2.05123",
     });
+    expect(chosenLink(row)?.weight?.stage).toBe("finished");
     expect(chosenLink(row)?.name).toBe("Ada curb 8 mm 14K yellow");
   });
 
@@ -56,13 +64,12 @@ describe("a link of the table as an order takes it", () => {
 
   test("without a weight is not taken, and says what to do", () => {
     const chosen = chosenLink({ ...row, weight: "", basis: "" });
-    expect(chosen?.isUsable).toBe(false);
+    expect(chosen?.weight).toBe(undefined);
     expect(chosen?.said).toContain("Fill its Estimate g");
   });
 
   test("leaves out what a person wrote in words of their own, and rows without a model are theirs", () => {
-    const texts = chosenLink({ ...row, colour: "greenish", linksPerUnit: "hand", mark: "" })?.texts;
-    expect(texts).toEqual({ linkWeight: "2.05123" });
+    expect(taken({ colour: "greenish", linksPerUnit: "hand", mark: "" })).toEqual({ linkWeight: "2.05123" });
     expect(chosenLink({ ...row, model: " " })).toBe(undefined);
     expect(chosenLink({ ...row, linksPer: "four" })?.texts.linksPerUnit).toBe(undefined);
   });

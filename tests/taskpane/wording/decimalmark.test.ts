@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import {
   decimalMark,
   faultWithLocalMark,
@@ -7,6 +7,8 @@ import {
   withPoint,
 } from "../../../taskpane/wording/decimalmark";
 import { writeAs } from "../../../taskpane/wording/language";
+
+afterAll(() => writeAs(() => "en-US"));
 
 const at = (language: string) => () => {
   writeAs(() => language);

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import { type Currency, grams, lengthIn, money, Quotient } from "../../../src/index";
 import {
   showCellDate,
@@ -10,6 +10,8 @@ import {
   showSpot,
 } from "../../../taskpane/wording/display";
 import { writeAs } from "../../../taskpane/wording/language";
+
+afterAll(() => writeAs(() => "en-US"));
 
 beforeEach(() => {
   writeAs(() => "en-US");

@@ -9,10 +9,10 @@ const QUOTE: Fields = new Map([
   ["discount", said("")],
   ["total", { value: 12.5, text: "12.50", format: "#,##0.00" }],
 ]);
-const line = (colour: string, plated = ""): Fields =>
+const line = (colour: string, solid = ""): Fields =>
   new Map([
     ["line.colour", said(colour)],
-    ["line.plated", said(plated)],
+    ["line.solid", said(solid)],
   ]);
 
 const plan = (template: Block, lines: readonly Fields[] = [line("yellow")], formats: Block = []) =>
@@ -45,9 +45,9 @@ describe("the template's own words for ours", () => {
   });
 
   test("stand in optional phrases, and an empty word takes the phrase away", () => {
-    const cell = "Gold[[, {{line.plated|plated=rhodiniert|not plated=}}]]";
-    expect(filled(cell, [line("white", "plated")])).toBe("Gold, rhodiniert");
-    expect(filled(cell, [line("white", "not plated")])).toBe("Gold");
+    const cell = "Gold[[, {{line.solid|hollow=hohl|solid=}}]]";
+    expect(filled(cell, [line("white", "hollow")])).toBe("Gold, hohl");
+    expect(filled(cell, [line("white", "solid")])).toBe("Gold");
     expect(filled(cell, [line("white")])).toBe("Gold");
   });
 
@@ -96,7 +96,7 @@ describe("a template", () => {
   });
 
   test("with two rows a line gets them three times for three lines; what stands below moves down", () => {
-    const template = [["{{customer}}"], ["{{line.colour}}"], ["", "{{line.plated}}"], ["{{total}}"]];
+    const template = [["{{customer}}"], ["{{line.colour}}"], ["", "{{line.solid}}"], ["{{total}}"]];
     const { repeated, writes, hidden } = plan(template, [line("yellow", "a"), line("rose"), line("white", "c")]);
     expect(repeated).toEqual({ row: 1, height: 2, times: 3 });
     const bySheet = [...writes].sort((one, other) => one.row - other.row);
@@ -189,8 +189,8 @@ describe("free lines", () => {
       [1, "Ribbon"],
       [2, "yellow"],
     ]);
-    const between = [["{{line.colour}}"], ["{{extra.text}}"], ["{{line.plated}}"]];
-    expect(planFill(between, [], QUOTE, [line("yellow", "plated")], [extra("Box", "")]).unknown).toEqual([
+    const between = [["{{line.colour}}"], ["{{extra.text}}"], ["{{line.solid}}"]];
+    expect(planFill(between, [], QUOTE, [line("yellow", "hollow")], [extra("Box", "")]).unknown).toEqual([
       "{{extra.text}} in A2",
     ]);
   });

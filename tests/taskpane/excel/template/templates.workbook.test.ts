@@ -7,7 +7,7 @@ import { deskForAll } from "../../../workbook/workshop";
 import { fillTemplate, pagesOf } from "../papers";
 
 const { customer: _customer, spot: _spot, discount: _discount, ...PLAIN } = ORDER;
-const PLATED = { ...RATES, plating: "40", tax: "0.08", taxIs: "on top", tolerance: "0.05" };
+const PLATED = { ...RATES, plating: "40", platingMetal: "rhodium", tax: "0.08", taxIs: "on top", tolerance: "0.05" };
 /** Three lines of which each says much: a clasp, stones, an engraving, a pattern, hollow links of an alloy by name. */
 const RICH = [
   {
@@ -104,7 +104,7 @@ describe.each([
     await fillTemplate(desk, "Quote template", "Quote of three", { form: orderOf(3), rates: PLATED, locale });
     const html = await desk.page.evaluate(() => window.workbookPage.print("Quote of three").html);
     expect(html).toContain("Chain, 14K gold, yellow, solid; 24 in, 96 links");
-    expect(html).toContain("Bracelet, 585 gold, yellow, white, solid, plated");
+    expect(html).toContain("Bracelet, 585 gold, yellow, white, solid, white links plated with rhodium;");
     expect(html).toContain("Chain, 750 gold, champagne, hollow; 24 in, 98 links reaching about 23.9 in");
     expect(html).toMatch(/about 195\.4 g|>195\.4</);
     // 14K at 100 a gram of fine gold is 58.33.

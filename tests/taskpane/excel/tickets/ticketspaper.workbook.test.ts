@@ -15,6 +15,7 @@ const AT_25 = {
   costBasis: "finished",
   priceStep: "1",
   plating: "40",
+  platingMetal: "rhodium",
   taxIs: "on top",
   shippingTaxed: "no",
   overhead: "0",
@@ -196,10 +197,10 @@ test("the setter reads what stones they are, and of which the carats are a diamo
 });
 
 test("plating is for the white links only where others stand beside them", async () => {
-  const { table } = await tickets(TWO_COLOURS, { ...PLAIN_LINE, colour: "white" });
-  expect(table("Plating ticket").map((row) => row.slice(2, 6))).toEqual([
-    ["white links only", 32, 2, 80],
-    ["the whole piece", 50, 1, 100],
+  const { table } = await tickets(TWO_COLOURS, { ...PLAIN_LINE, colour: "white", platingMetal: "black rhodium" });
+  expect(table("Plating ticket").map((row) => row.slice(2, 7))).toEqual([
+    ["white links only", "rhodium", 32, 2, 80],
+    ["the whole piece", "black rhodium", 50, 1, 100],
   ]);
 });
 

@@ -5,8 +5,8 @@ import { Arguments, type Entity } from "./model/entity";
 import { RangeEntity } from "./model/range";
 import { WorksheetEntity } from "./model/worksheet";
 
-/** A sheet of the demo as data: contents, and looks as properties of ranges in Excel's words. */
-export interface DemoSheet {
+/** A sheet as data: contents, and looks as properties of ranges in Excel's words. */
+export interface SheetData {
   readonly name: string;
   readonly tabColor?: string;
   /** Points, by column letters: "A": 90, "C:F": 60. */
@@ -19,27 +19,28 @@ export interface DemoSheet {
   readonly looks?: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
 }
 
-export interface Demo {
-  readonly sheets: readonly DemoSheet[];
+/** A workbook as data: the demo, and the workbook that tests work in, which stays as it is when the demo changes. */
+export interface BookData {
+  readonly sheets: readonly SheetData[];
   readonly names?: readonly { readonly name: string; readonly refersTo: string; readonly comment?: string }[];
   /** The cell shown first, such as "Designs!A1". */
   readonly start: string;
 }
 
-/** Puts the demo workbook in place of whatever is open. */
-export function openDemo(book: Book, demo: Demo): void {
-  const [first, ...others] = demo.sheets;
-  if (!first) throw new Error("The demo has no sheets");
+/** Puts a workbook in place of whatever is open. */
+export function openData(book: Book, data: BookData): void {
+  const [first, ...others] = data.sheets;
+  if (!first) throw new Error("The workbook's data has no sheets");
   book.open(first.name);
   for (const sheet of others) book.add(sheet.name);
-  for (const { name, refersTo, comment } of demo.names ?? []) book.names.add(name, refersTo, comment ?? "");
-  for (const sheet of demo.sheets) fill(book, sheet);
-  const start = parseReference(demo.start);
-  if (!start) throw new Error(`"${demo.start}" is no cell`);
+  for (const { name, refersTo, comment } of data.names ?? []) book.names.add(name, refersTo, comment ?? "");
+  for (const sheet of data.sheets) fill(book, sheet);
+  const start = parseReference(data.start);
+  if (!start) throw new Error(`"${data.start}" is no cell`);
   range(book, book.sheet(start.sheet ?? first.name).getSheetId(), start.rect).calls.select?.(new Arguments([]));
 }
 
-function fill(book: Book, sheet: DemoSheet): void {
+function fill(book: Book, sheet: SheetData): void {
   const sheetId = book.sheet(sheet.name).getSheetId();
   const entity = WorksheetEntity.of(book, sheetId);
   for (const [address, rows] of Object.entries(sheet.blocks)) {
@@ -65,13 +66,13 @@ function set(entity: Entity, path: readonly string[], value: unknown): void {
   const [head = "", ...rest] = path;
   if (rest.length === 0) {
     const write = entity.writes[head];
-    if (!write) throw new Error(`The demo sets ${entity.type}.${head}, which does not exist`);
+    if (!write) throw new Error(`The workbook's data sets ${entity.type}.${head}, which does not exist`);
     write(value);
     return;
   }
   const [name = "", item] = head.split(":");
   const part = entity.parts[name]?.();
-  if (!part) throw new Error(`The demo names ${entity.type}.${name}, which does not exist`);
+  if (!part) throw new Error(`The workbook's data names ${entity.type}.${name}, which does not exist`);
   set(item === undefined ? part : part.item(new Arguments([item])), rest, value);
 }
 
