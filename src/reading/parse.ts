@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod/mini";
 import { CostingError, type CostingErrorCode, type Fault } from "../exact/errors";
 
 // Zod would write and compile a parser for every form it is given: longer than reading it, and what a page may be forbidden.
@@ -17,8 +17,11 @@ export function refused(faults: readonly Fault[]): Parsed<never> {
   return Object.freeze({ ok: false, faults: Object.freeze([...faults]) });
 }
 
+/** The fields of a form, each made by `field`. */
+type Shape = Readonly<Record<string, z.ZodMiniTransform<unknown, unknown>>>;
+
 /** What a form of these fields is read to. */
-export type FormOf<Shape extends z.ZodRawShape> = z.output<z.ZodObject<Shape>>;
+export type FormOf<S extends Shape> = z.output<z.ZodMiniObject<S>>;
 
 /** The faults of all parts that were refused. */
 export function faultsOf(...parts: readonly Parsed<unknown>[]): readonly Fault[] {
@@ -27,7 +30,7 @@ export function faultsOf(...parts: readonly Parsed<unknown>[]): readonly Fault[]
 
 /** A field of a form read by one of our readers, whose CostingError becomes the field's fault. */
 export function field<T>(read: (value: unknown) => T) {
-  return z.unknown().transform((value, context): T => {
+  return z.transform((value: unknown, context): T => {
     try {
       return read(value);
     } catch (error) {
@@ -44,22 +47,19 @@ export function field<T>(read: (value: unknown) => T) {
 }
 
 /** What zod makes of a shape, which is most of the work where a shape is read once for every row. */
-const FORMS = new WeakMap<z.ZodRawShape, z.ZodObject>();
+const FORMS = new WeakMap<Shape, z.ZodMiniObject>();
 
-function formOf<Shape extends z.ZodRawShape>(shape: Shape): z.ZodObject<Shape> {
+function formOf<S extends Shape>(shape: S): z.ZodMiniObject<S> {
   const known = FORMS.get(shape);
   // Kept under this very shape, so it is a form of it.
-  if (known) return known as z.ZodObject<Shape>;
+  if (known) return known as z.ZodMiniObject<S>;
   const made = z.object(shape);
   FORMS.set(shape, made);
   return made;
 }
 
 /** Reads a whole record, gathering the faults of all its fields before it gives up. */
-export function parseForm<Shape extends z.ZodRawShape>(
-  shape: Shape,
-  record: Readonly<Record<string, unknown>>,
-): Parsed<z.output<z.ZodObject<Shape>>> {
+export function parseForm<S extends Shape>(shape: S, record: Readonly<Record<string, unknown>>): Parsed<FormOf<S>> {
   const known = Object.fromEntries(Object.keys(shape).map((key) => [key, record[key]]));
   const result = formOf(shape).safeParse(known);
   return result.success ? accepted(result.data) : refused(result.error.issues.map(faultIn));
