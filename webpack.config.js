@@ -2,13 +2,14 @@ import { resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
 import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
+import LicensePlugin from "webpack-license-plugin";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
 const DEVELOPMENT_BASE = "https://localhost:3000";
 
 /**
  * Builds the add-in into dist/. `npm run build -- --env base=https://…` writes a manifest for that address;
- * without it the manifest keeps localhost.
+ * without it the manifest keeps localhost. `--env maps` adds source maps, which a release goes without.
  */
 export default (env = {}) => {
   const base = String(env.base ?? DEVELOPMENT_BASE).replace(/\/+$/, "");
@@ -21,7 +22,7 @@ export default (env = {}) => {
     mode: "production",
     context: here,
     target: ["web", "es2022"],
-    devtool: "source-map",
+    devtool: env.maps ? "source-map" : false,
     // Excel runs functions.js by itself or as part of taskpane.html, which loads it first: the pane takes the library from it.
     entry: { functions: { import: families }, taskpane: { import: "./taskpane/main.ts", dependOn: "functions" } },
     output: {
@@ -52,6 +53,7 @@ export default (env = {}) => {
     performance: { hints: false },
     cache: {
       type: "filesystem",
+      name: env.maps ? "with-maps" : "release",
       cacheDirectory: resolve(here, ".cache/webpack-addin"),
       buildDependencies: { config: [fileURLToPath(import.meta.url)] },
     },
@@ -61,6 +63,11 @@ export default (env = {}) => {
         input: families,
       }),
       new ErrorsAsInput("functions.json"),
+      new LicensePlugin({
+        excludedPackageTest: (name) => name === "curbwright",
+        outputFilename: "third-party-notices.json",
+        additionalFiles: { "third-party-notices.txt": noticesOf },
+      }),
       new CopyPlugin({
         patterns: [
           { from: "taskpane/taskpane.html", to: "taskpane.html" },
@@ -77,6 +84,16 @@ export default (env = {}) => {
     stats: "errors-warnings",
   };
 };
+
+/** The licence of every package that is in what we ship, as its makers ask for. */
+function noticesOf(packages) {
+  return packages
+    .map(({ name, version, license, licenseText }) => {
+      if (!licenseText) throw new Error(`${name} comes without the text of its licence, which has to go with it`);
+      return `${name} ${version} (${license})\n\n${licenseText.trim()}\n`;
+    })
+    .join(`\n${"-".repeat(72)}\n\n`);
+}
 
 /**
  * What several parts of the pane need, loaded with the first of them that is opened, under names that stay the same.
