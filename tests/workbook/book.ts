@@ -17,11 +17,6 @@ import { Names } from "./names";
 import { Tables } from "./tables";
 import type { Engine } from "./univer";
 
-/** A lasting reference to a sheet: ids stay when names change. */
-export interface SheetRef {
-  readonly id: string;
-}
-
 const DEFAULT_ROWS = 200;
 const DEFAULT_COLUMNS = 26;
 /** Pixels. Excel has 64 x 20 with the usual font; a little wider here, so that figures with separators fit. */

@@ -11,13 +11,13 @@ export class BuildError extends Error {
 }
 
 /**
- * Builds the add-in by webpack.config.js into dist/, or into `output`.
+ * Builds the add-in by webpack.config.js, with source maps, into dist/ or into `output`.
  * Errors: BuildError with webpack's own account.
  * @param {{ base?: string, output?: string }} [options] base: the https address the manifest is written for
  * @returns {Promise<{ seconds: number, warnings: string }>}
  */
 export function buildAddin({ base, output } = {}) {
-  return build("the add-in", join(ROOT, "webpack.config.js"), { ...(base ? { base } : {}) }, output);
+  return build("the add-in", join(ROOT, "webpack.config.js"), { maps: true, ...(base ? { base } : {}) }, output);
 }
 
 /**
