@@ -84,6 +84,11 @@ class Scribe implements Witness {
     this.signs[input] = signOf(value);
   }
 
+  /** Whether the cell is this row's own cannot be told. */
+  givenWithin(field: string): void {
+    if (this.fields.has(field)) this.lost = true;
+  }
+
   computed(kind: Operation, a: Quotient, b: Quotient, result: Quotient): void {
     if (this.isKnown(a) || this.isKnown(b)) this.write(result, this.simplest(kind, a, b));
   }

@@ -49,7 +49,7 @@ function figureFor(field: string, rule: NumberRule, value: Quotient): RateFigure
   return stands ? { field, value, double, rule: asColumn } : undefined;
 }
 
-const DEAF: Witness = { computed() {}, rounded() {}, compared() {}, read() {}, given() {} };
+const DEAF: Witness = { computed() {}, rounded() {}, compared() {}, read() {}, given() {}, givenWithin() {} };
 
 /** Rates that neither a cost nor a price rests on are left out; a new one is not, until it is named here. */
 function wordsOf(rates: Rates, figures: readonly RateFigure[]): string {

@@ -7,7 +7,7 @@ const ONE = new Decimal(1);
 export type Operation = "plus" | "minus" | "times" | "dividedBy" | "larger" | "smaller";
 export type Rounded = "ceil" | "floor" | { readonly decimals: number };
 
-/** Told of every step between quotients while a formula runs; src/columntrace.ts alone listens. */
+/** Hears every step between quotients while a formula runs, so that the steps can be written down (src/columns/trace.ts). */
 export interface Witness {
   computed(operation: Operation, a: Quotient, b: Quotient, result: Quotient): void;
   rounded(how: Rounded, value: Quotient, result: Quotient): void;
@@ -17,18 +17,50 @@ export interface Witness {
   read(value: Quotient): void;
   /** A cell was read as a value, by the rule of the field named. */
   given(field: string, rule: NumberRule, value: Quotient): void;
+  /** A formula run within this one read a cell under this field's name: of its own table, or of this one's. */
+  givenWithin(field: string): void;
 }
 
 let witness: Witness | undefined;
 
-/** Runs a formula before a witness. */
+/** Runs a formula before a witness. One that runs within another is heard by the outer one's witness too. */
 export function witnessed<T>(by: Witness, run: () => T): T {
-  witness = by;
+  const outer = witness;
+  witness = outer ? heardByBoth(by, outer) : by;
   try {
     return run();
   } finally {
-    witness = undefined;
+    witness = outer;
   }
+}
+
+function heardByBoth(inner: Witness, outer: Witness): Witness {
+  return {
+    computed(...step) {
+      inner.computed(...step);
+      outer.computed(...step);
+    },
+    rounded(...step) {
+      inner.rounded(...step);
+      outer.rounded(...step);
+    },
+    compared(...question) {
+      inner.compared(...question);
+      outer.compared(...question);
+    },
+    read(value) {
+      inner.read(value);
+      outer.read(value);
+    },
+    given(field, rule, value) {
+      inner.given(field, rule, value);
+      outer.givenWithin(field);
+    },
+    givenWithin(field) {
+      inner.givenWithin(field);
+      outer.givenWithin(field);
+    },
+  };
 }
 
 /** Tells the witness that a cell was read as a value. */

@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { traced } from "../../../src/columns/trace";
 import { Quotient } from "../../../src/exact/quotient";
 import { readNumber } from "../../../src/reading/number";
@@ -69,4 +69,43 @@ test("words and truths are outputs as they are, and what fails is thrown", () =>
   expect(() => traced([a], () => a.dividedBy(Quotient.zero).isZero())).toThrow("divided by zero");
   // Nothing listens afterwards.
   expect(a.plus(a).value().toString()).toBe("10");
+});
+
+describe("a formula run within another", () => {
+  const inner = (of: Quotient) => traced([], () => of.times(Quotient.of("3"))).result;
+
+  test("leaves the outer one its trace: what follows is written down", () => {
+    const [a] = of("5") as [Quotient];
+    const { trace } = traced([a], () => {
+      inner(Quotient.one);
+      return a.plus(a);
+    });
+    expect(trace?.steps.map(({ kind }) => kind)).toEqual(["input", "plus"]);
+  });
+
+  test("leaves it also where it throws", () => {
+    const [a] = of("5") as [Quotient];
+    const { trace } = traced([a], () => {
+      expect(() => traced([], () => Quotient.one.dividedBy(Quotient.zero))).toThrow("divided by zero");
+      return a.plus(a);
+    });
+    expect(trace?.steps.map(({ kind }) => kind)).toEqual(["input", "plus"]);
+  });
+
+  test("and what it does with the outer one's values is a step of both", () => {
+    const [a] = of("5") as [Quotient];
+    const { result, trace } = traced([a], () => inner(a).plus(Quotient.one));
+    expect(result.value().toString()).toBe("16");
+    expect(trace?.steps.map(({ kind }) => kind)).toEqual(["input", "constant", "times", "constant", "plus"]);
+    expect(traced([a], () => traced([], () => a.value().toString()).result).trace).toBeUndefined();
+  });
+
+  test("gives the outer one no trace where it reads a cell under a name of the outer's: whose cell it is, cannot be told", () => {
+    const rule = { right: "a number" };
+    const read = () => readNumber(5, "Length", rule);
+    const fields = new Map([["Length", 0]]);
+    expect(traced([undefined], () => traced([], () => read().plus(read())).result, fields).trace).toBeUndefined();
+    expect(traced([undefined], read, fields).trace).toBeDefined();
+    expect(traced([undefined], () => traced([], read).result, new Map([["Width", 0]])).trace).toBeDefined();
+  });
 });
