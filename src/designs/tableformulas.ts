@@ -68,13 +68,10 @@ export function computeLines(
 ): void {
   const columns = designColumns(header);
   const lines = columns.flatMap(({ key }) => (isLineKey(key) ? [key] : []));
-  const layout = JSON.stringify([columns.map(({ key, unit }) => [key, unit]), formula.name, words]);
-  const known =
-    byLayout.get(layout) ??
-    new LineColumns(
-      lines.map(lineColumn),
-      figures.map(({ field }) => field),
-    );
+  const fields = figures.map(({ field }) => field);
+  // The figures are told apart by their places, so those of which no word tells must be the same too.
+  const layout = JSON.stringify([columns.map(({ key, unit }) => [key, unit]), formula.name, words, fields]);
+  const known = byLayout.get(layout) ?? new LineColumns(lines.map(lineColumn), fields);
   if (!byLayout.has(layout) && byLayout.size >= MOST_LAYOUTS) byLayout.clear();
   byLayout.set(layout, known);
   const compute = (row: number) => {

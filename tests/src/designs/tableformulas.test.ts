@@ -193,3 +193,9 @@ test("rates in words of another kind are another table: grams lost, quick costs,
   ])
     expect(inColumns(HEADER, rows, changes).rows.map(said)).toEqual(oneByOne(HEADER, rows, changes));
 });
+
+test("a rate that no price rests on, given or left out, leaves every price as it is", () => {
+  const rows = Array.from({ length: 30 }, (_, n) => curb(20 + n / 2, 1.5 + n / 7));
+  for (const changes of [{ spotAge: "24" }, { spotAge: "" }, { spotAge: "24", deposit: "" }, { nextNumber: "7" }])
+    expect(inColumns(HEADER, rows, changes).rows.map(said)).toEqual(oneByOne(HEADER, rows, changes));
+});
