@@ -23,7 +23,7 @@ export class Spill {
     this.answers[at] = cells;
   }
 
-  /** Takes what columns gave for rows of a block that begins at `start`. */
+  /** Receives what columns gave for rows counted from `start`; open[k] is 0 where row k is decided. */
   take(start: number, rows: Rows, open: Uint8Array, outputs: readonly Output[]): void {
     const only = outputs.length === 1 ? outputs[0] : undefined;
     if (typeof only === "object") {

@@ -1,6 +1,6 @@
-import { BLOCK, CostingError, isBlank, type Output, type Rows, type Value } from "../src/index";
+import { CostingError, isBlank, type Value, type Watch } from "../src/index";
 import { answer, type Cell, toCell, toCellError } from "./cell";
-import { type Call, Columns } from "./columns";
+import { type Call, RangeCells, SingleCells } from "./columns";
 import { Formula, type Readers, type Result } from "./formula";
 import { type Grid, gridOf, isSingle } from "./grid";
 import { cellIn, Spill } from "./spill";
@@ -18,17 +18,11 @@ export function spread<Row extends object>(
   compute: (row: Row) => Result,
 ): (cells: Cells<Row>) => unknown[][] {
   const formula = new Formula(readers, compute);
-  // Made when first called: a workbook uses few of the functions.
-  let columns: Columns<Row> | undefined;
-  return (cells) => {
-    columns ??= new Columns(formula);
-    const made = columns;
-    return answer(() => oneRow(formula, made, cells) ?? manyRows(formula, made, cells));
-  };
+  return (cells) => answer(() => oneRow(formula, cells) ?? manyRows(formula, cells));
 }
 
 /** The answer to single cells; undefined where one of them is a range. */
-function oneRow<Row extends object>(formula: Formula<Row>, columns: Columns<Row>, cells: Cells<Row>): unknown {
+function oneRow<Row extends object>(formula: Formula<Row>, cells: Cells<Row>): unknown {
   const { names } = formula;
   const singles: unknown[] = [];
   let asRow = false;
@@ -45,27 +39,26 @@ function oneRow<Row extends object>(formula: Formula<Row>, columns: Columns<Row>
     }
   }
   let answers: readonly Cell[] = [];
-  columns.runOne(
-    singles,
-    (_, open, outputs) => {
-      if (open[0] !== 0) return;
-      const [only] = outputs;
-      answers =
-        outputs.length === 1 && only !== undefined ? [cellIn(only, 0)] : outputs.map((output) => cellIn(output, 0));
-    },
-    (words) => {
-      answers = cellsOf(formula.exact((at) => singles[at], words).result);
-    },
+  formula.driver.run(
+    new SingleCells(
+      formula,
+      singles,
+      (_, __, open, outputs) => {
+        if (open[0] !== 0) return;
+        const [only] = outputs;
+        answers =
+          outputs.length === 1 && only !== undefined ? [cellIn(only, 0)] : outputs.map((output) => cellIn(output, 0));
+      },
+      (_, watch) => {
+        answers = cellsOf(formula.exact((at) => singles[at], watch));
+      },
+    ),
   );
   // A bare cell for bare cells; Excel hands rows of cells, and takes them.
   return asRow || answers.length > 1 ? [answers] : answers[0];
 }
 
-function manyRows<Row extends object>(
-  formula: Formula<Row>,
-  columns: Columns<Row>,
-  cells: Cells<Row>,
-): readonly (readonly Cell[])[] {
+function manyRows<Row extends object>(formula: Formula<Row>, cells: Cells<Row>): readonly (readonly Cell[])[] {
   const grids = formula.names.map((name) => gridOf(cells[name as keyof Row]));
   const isRange = grids.map((grid, at) => !isSingle(grid) && !formula.isList[at]);
   const ranges = grids.flatMap((grid, at) => (isRange[at] ? [{ name: formula.names[at] ?? "", grid }] : []));
@@ -73,35 +66,24 @@ function manyRows<Row extends object>(
   sameShape(ranges);
   const call = { grids, isRange, keepsBlanks: !grids.some((_, at) => isRange[at] && !formula.mayBeBlank(at)) };
   const width = lead[0]?.length ?? 0;
-  const total = lead.length * width;
   const spill = new Spill(lead);
   const isBlankRow = (i: number, j: number) => ranges.every(({ grid }) => isBlank(grid[i]?.[j]));
-  let start = 0;
-  const exact = (k: number, words: number | undefined) => {
-    const i = Math.floor((start + k) / width);
-    const j = (start + k) % width;
+  const exact = (row: number, watch: Watch) => {
+    const i = Math.floor(row / width);
+    const j = row % width;
     if (isBlankRow(i, j)) {
-      spill.put(start + k, [""]);
-      return undefined;
+      spill.put(row, [""]);
+      return;
     }
     try {
-      const { result, plan } = formula.exact((at) => cellFor(call, formula.isList[at] === true, at, i, j), words);
-      spill.put(start + k, cellsOf(result));
-      return plan;
+      const result = formula.exact((at) => cellFor(call, formula.isList[at] === true, at, i, j), watch);
+      spill.put(row, cellsOf(result));
     } catch (error) {
       if (!(error instanceof CostingError)) throw error;
-      spill.put(start + k, [toCellError(error)]);
-      return undefined;
+      spill.put(row, [toCellError(error)]);
     }
   };
-  const take = (at: Rows, open: Uint8Array, outputs: readonly Output[]) => spill.take(start, at, open, outputs);
-  const inColumns = columns.begin(call, Math.min(total, BLOCK));
-  for (; start < total; start += BLOCK) {
-    const count = Math.min(BLOCK, total - start);
-    if (inColumns)
-      columns.run(call, { row: Math.floor(start / width), column: start % width, width, count }, take, exact);
-    else for (let k = 0; k < count; k += 1) exact(k, undefined);
-  }
+  formula.driver.run(new RangeCells(formula, call, lead, spill, exact));
   return spill.cells();
 }
 

@@ -1,10 +1,8 @@
-import { CostingError } from "../src/index";
+import { CostingError, UNREAD } from "../src/index";
 import type { Choice } from "./readers";
 
 /** Number of choices of one argument told apart; more go to the exact reading. */
 export const MOST_WORDS = 1000;
-/** Not a choice that can be read. */
-export const UNREAD = -1;
 
 /** Numbers for what the cells of a choice say, so that rows of one choice can be computed together. */
 export class Words {

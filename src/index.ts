@@ -23,21 +23,11 @@ export {
   takenOn,
 } from "./cashplan/cashplan";
 export { type OrderBudgetKey, orderBudget } from "./cashplan/orderbudget";
-export { BLOCK, Block, type Column, type Line, type Rows } from "./columns/block";
-export type { Input } from "./columns/bounds";
-export {
-  type ColumnRule,
-  cellOf,
-  columnNumber,
-  columnRule,
-  type Place,
-  type Reading,
-  readColumns,
-} from "./columns/cells";
-export { readColumnMark, readColumnMarks } from "./columns/markcells";
-export type { Plan } from "./columns/plan";
-export { NONE, type Output, Plans, settle, settleAll, type Taker } from "./columns/run";
-export { traced, type Value } from "./columns/trace";
+export { NONE, type Output, type Value } from "./columns/answers";
+export type { Block, Line, Rows } from "./columns/block";
+export { type ColumnRule, cellOf, columnRule, type RangePart } from "./columns/cells";
+export { ColumnDriver, type ColumnInput, type RowSource, UNREAD, type Watch } from "./columns/driver";
+export { type CellReading, type RangeColumn, readCell, readForAll, readRanges } from "./columns/ranges";
 export { type FieldColumn, readHeaders, recordOf } from "./designs/headers";
 export {
   COUNTED,

@@ -6,7 +6,7 @@ import { LEAST_CELL, MOST_CELL } from "./bounds";
 export type Cells = readonly (readonly unknown[])[];
 
 /** Where a block begins in ranges of so many columns, and how many cells it has. */
-export interface Place {
+export interface RangePart {
   readonly row: number;
   readonly column: number;
   readonly width: number;
@@ -14,7 +14,7 @@ export interface Place {
 }
 
 /** The i-th cell of a block, row by row. */
-export function cellOf(cells: Cells, { row, column, width }: Place, i: number): unknown {
+export function cellOf(cells: Cells, { row, column, width }: RangePart, i: number): unknown {
   const at = column + i;
   return width === 1 ? cells[row + at]?.[0] : cells[row + Math.floor(at / width)]?.[at % width];
 }
@@ -88,7 +88,7 @@ export interface Reading {
  * Reads the cells of ranges' rows into columns, marking in `odd` those that the exact reading must look at. Two ranges at a time:
  * the processor then waits for the memory of both at once.
  */
-export function readColumns(readings: readonly Reading[], place: Place, odd: Uint8Array): void {
+export function readColumns(readings: readonly Reading[], place: RangePart, odd: Uint8Array): void {
   for (let at = 0; at < readings.length; at += 2) {
     const [first, second] = [readings[at], readings[at + 1]];
     const both = first && second && place.width === 1 && !first.rule.whole && !second.rule.whole;
@@ -98,7 +98,7 @@ export function readColumns(readings: readonly Reading[], place: Place, odd: Uin
   }
 }
 
-function readColumn({ cells, rule, blank, values }: Reading, place: Place, from: number, odd: Uint8Array): void {
+function readColumn({ cells, rule, blank, values }: Reading, place: RangePart, from: number, odd: Uint8Array): void {
   const { count, width } = place;
   let done = from;
   while (done < count) {
@@ -116,7 +116,7 @@ const FOUR = 4;
 const TWO = 2;
 
 /** As readPlain, of two ranges, two rows at a time. */
-function readBothPlain(one: Reading, other: Reading, { row, count }: Place): number {
+function readBothPlain(one: Reading, other: Reading, { row, count }: RangePart): number {
   const { cells, values } = one;
   const { cells: besides, values: intoBesides } = other;
   const { least, most } = one.rule;

@@ -1,7 +1,7 @@
 import { CostingError } from "../exact/errors";
 import { fineShare, parseMark } from "../gold/mark";
 import { LEAST_CELL } from "./bounds";
-import { type Cells, cellOf, type Place } from "./cells";
+import { type Cells, cellOf, type RangePart } from "./cells";
 import { type Grain, grainOf } from "./denominators";
 import { lowOf } from "./pairmath";
 
@@ -47,7 +47,7 @@ export function readColumnMark(cell: unknown, row: number, values: Float64Array,
 /** Reads the marks of a range's rows into a column, marking in `odd` those that the exact reading must look at. */
 export function readColumnMarks(
   cells: Cells,
-  place: Place,
+  place: RangePart,
   values: Float64Array,
   parts: Float64Array,
   odd: Uint8Array,

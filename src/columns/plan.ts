@@ -1,3 +1,4 @@
+import type { NumberRule } from "../exact/numberrule";
 import { earlier, FARTHEST, type Input, LARGEST_BOUND, type Place, placeOf } from "./bounds";
 import { type ColumnRule, columnRule } from "./cells";
 import type { Step, Trace, Turn } from "./trace";
@@ -50,8 +51,9 @@ export interface Plan {
 }
 
 /** The plan of a trace; undefined where a step could leave the range of doubles. */
-export function planOf(trace: Trace, inputs: readonly Input[]): Plan | undefined {
+export function planOf(trace: Trace, columns: readonly Input[]): Plan | undefined {
   const { steps, signs, turns, outputs, rules, path } = withoutDead(trace);
+  const inputs = columns.map((input, at) => narrowed(input, rules.get(at)));
   const places: Place[] = [];
   for (const [at, step] of steps.entries()) {
     const place = placeOf(step, signs[at] === -1 ? -1 : 1, places, inputs);
@@ -84,6 +86,13 @@ export function planOf(trace: Trace, inputs: readonly Input[]): Plan | undefined
     nearest,
     plain: nearest.every((at) => wholes.includes(at)),
   };
+}
+
+/** A column that the formula reads itself is as the rule allows by which it read it. */
+function narrowed(input: Input, rule: NumberRule | undefined): Input {
+  if (!rule) return input;
+  const { negative, whole, most } = columnRule(rule);
+  return { ...input, unsigned: !negative, whole, most };
 }
 
 function forkOf({ a, b, signs }: Turn, steps: readonly Step[], places: readonly Place[]): Fork {

@@ -1,5 +1,6 @@
 import type { NumberRule } from "../exact/numberrule";
 import { type Operation, Quotient, type Rounded, type Witness, witnessed } from "../exact/quotient";
+import type { Value } from "./answers";
 
 /** One value that a formula made, in the order it made them; `a` and `b` are places of earlier ones. */
 export type Step =
@@ -18,9 +19,6 @@ export interface Turn {
 
 /** Which cells a row's figures stand in: the place among the inputs by the name of the field that reads it. */
 export type Fields = ReadonlyMap<string, number>;
-
-/** What a formula gives for one cell. */
-export type Value = Quotient | string | boolean;
 
 /** A formula's run over one row: the same steps and turns give the exact value of any row that takes the same turns. */
 export interface Trace {

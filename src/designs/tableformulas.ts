@@ -1,5 +1,5 @@
+import type { Value } from "../columns/answers";
 import type { Cells } from "../columns/cells";
-import type { Value } from "../columns/trace";
 import { CostingError } from "../exact/errors";
 import type { OrderLine } from "../order/orderline";
 import { costLine } from "../quote/costsheet";
@@ -71,7 +71,7 @@ export function computeLines(
   const fields = figures.map(({ field }) => field);
   // The figures are told apart by their places, so those of which no word tells must be the same too.
   const layout = JSON.stringify([columns.map(({ key, unit }) => [key, unit]), formula.name, words, fields]);
-  const known = byLayout.get(layout) ?? new LineColumns(lines.map(lineColumn), fields);
+  const known = byLayout.get(layout) ?? new LineColumns(lines.map(lineColumn), figures);
   if (!byLayout.has(layout) && byLayout.size >= MOST_LAYOUTS) byLayout.clear();
   byLayout.set(layout, known);
   const compute = (row: number) => {

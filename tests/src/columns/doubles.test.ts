@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
+import type { Value } from "../../../src/columns/answers";
 import { Block } from "../../../src/columns/block";
 import type { Input } from "../../../src/columns/bounds";
 import { computeDoubles } from "../../../src/columns/doubles";
 import { planOf } from "../../../src/columns/plan";
-import { traced, type Value } from "../../../src/columns/trace";
+import { traced } from "../../../src/columns/trace";
 import { Quotient } from "../../../src/exact/quotient";
 
 const INPUT: Input = { unsigned: true, whole: false };

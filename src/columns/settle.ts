@@ -1,56 +1,9 @@
+import { NONE, type Output, type Taker } from "./answers";
 import { BLOCK, type Block, ELSEWHERE, type Line, type Rows } from "./block";
-import type { Input } from "./bounds";
 import { type ColumnRule, isInside } from "./cells";
 import { computeDoubles } from "./doubles";
 import { computePairs } from "./pairs";
-import { type Plan, planOf } from "./plan";
-import type { Trace } from "./trace";
-
-/** Ways through one formula that are remembered; a row that takes yet another goes to the exact reference. */
-const MOST_PLANS = 24;
-const MOST_KEYS = 200;
-
-/**
- * The plans of a formula, one for each way through it. A formula is run once over exact quotients before a witness
- * (columntrace.ts); its steps with their bounds are a plan (columnplan.ts); rows that take the same turns are computed by the
- * plan in doubles or pairs of doubles, to the same bits.
- */
-export class Plans {
-  private readonly byWords = new Map<number, Plan[]>();
-
-  constructor(private readonly inputs: readonly Input[]) {}
-
-  /** Those that these words of a row, its choices, have led to so far. */
-  of(words: number): readonly Plan[] {
-    return this.byWords.get(words) ?? [];
-  }
-
-  /** Keeps a new way through the formula; undefined where it is known already, or cannot be computed in columns. */
-  learn(words: number, trace: Trace): Plan | undefined {
-    const known = this.byWords.get(words) ?? [];
-    if (known.length >= MOST_PLANS || known.some(({ path }) => path === trace.path)) return undefined;
-    const plan = planOf(trace, this.inputs);
-    if (!plan) return undefined;
-    if (this.byWords.size >= MOST_KEYS) this.byWords.clear();
-    this.byWords.set(words, [...known, plan]);
-    return plan;
-  }
-
-  /** Rows one by one often go the way of the one before: it is tried first from now on. */
-  prefer(words: number, plan: Plan): void {
-    const known = this.byWords.get(words) ?? [];
-    const at = known.indexOf(plan);
-    if (at <= 0) return;
-    known.splice(at, 1);
-    known.unshift(plan);
-  }
-}
-
-/** A line of doubles, or the one word or truth of all rows. */
-export type Output = Line | string | boolean;
-
-/** Takes the rows computed: the k-th of `rows`, for each k with `open[k]` of 0; `open` is NONE where that is each. */
-export type Taker = (rows: Rows, open: Uint8Array, outputs: readonly Output[]) => void;
+import type { Plan } from "./plan";
 
 const open = new Uint8Array(BLOCK);
 const openByFours = new Uint32Array(open.buffer);
@@ -98,9 +51,6 @@ export function settle(plan: Plan, block: Block, rows: Rows, take: Taker): Rows 
   return { at: into, count: rest.count + others };
 }
 
-/** Marks of rows of which none is open. */
-export const NONE = new Uint8Array(BLOCK);
-
 /** Whether a row is open, or one beyond them was by chance. */
 function isMarked(count: number): boolean {
   let marks = 0;
@@ -141,30 +91,6 @@ function markOutside(values: Line, rule: ColumnRule, { at, count }: Rows): void 
     // Nearly all are plainly inside.
     if (value >= least && value <= most && !rule.whole) continue;
     if (!(value === 0 && zero) && !isInside(value, rule)) open[k] = ELSEWHERE;
-  }
-}
-
-/**
- * Computes rows by the plans that are known, then row by row exactly, by what is learned from each.
- * @param exact computes a row, and gives back a plan learned from it
- */
-export function settleAll(
-  plans: readonly Plan[],
-  block: Block,
-  rows: Rows,
-  take: Taker,
-  exact: (row: number) => Plan | undefined,
-): void {
-  let rest = rows;
-  for (const plan of plans) {
-    if (rest.count === 0) return;
-    rest = settle(plan, block, rest, take);
-  }
-  while (rest.count > 0) {
-    const at = rest.at?.slice(0, rest.count) ?? Uint16Array.from({ length: rest.count }, (_, row) => row);
-    const plan = exact(at[0] ?? 0);
-    rest = { at: at.subarray(1), count: at.length - 1 };
-    if (plan && rest.count > 0) rest = settle(plan, block, rest, take);
   }
 }
 

@@ -2,7 +2,8 @@ import { describe, expect, test } from "vitest";
 import { Block } from "../../../src/columns/block";
 import { computeDoubles } from "../../../src/columns/doubles";
 import { computePairs } from "../../../src/columns/pairs";
-import { Plans, settle } from "../../../src/columns/run";
+import { Plans } from "../../../src/columns/plans";
+import { settle } from "../../../src/columns/settle";
 import { traced } from "../../../src/columns/trace";
 import { Quotient } from "../../../src/exact/quotient";
 
@@ -10,7 +11,7 @@ const INPUT = { unsigned: true, whole: false };
 
 /** a / b x c to cents: learned from one row, computed for others. */
 function cents(decimals: number | undefined) {
-  const plans = new Plans([INPUT, INPUT, INPUT]);
+  const plans = new Plans([INPUT, INPUT, INPUT], 200);
   const values = ["3", "4", "5"].map((text) => Quotient.of(text)) as [Quotient, Quotient, Quotient];
   const { trace } = traced(values, () => {
     const value = values[0].dividedBy(values[1]).times(values[2]);
