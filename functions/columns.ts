@@ -14,9 +14,10 @@ import {
   UNREAD,
   type Watch,
 } from "../src/index";
+import { type Cell, cellsOf } from "./cell";
 import type { ChoiceArgument, FigureArgument, Formula } from "./formula";
 import type { Grid } from "./grid";
-import type { Spill } from "./spill";
+import { cellIn, type Spill } from "./spill";
 
 /** One call's cells, argument by argument. */
 export interface Call {
@@ -26,15 +27,14 @@ export interface Call {
   readonly keepsBlanks: boolean;
 }
 
-/** A call of single cells, as one row. */
+/** A call of single cells, as one row; its answer stands in `answers` when it was run. Throws the row's fault. */
 export class SingleCells<Row extends object> implements RowSource {
   readonly count = 1;
+  answers: readonly Cell[] = [];
 
   constructor(
     private readonly formula: Formula<Row>,
     private readonly cells: readonly unknown[],
-    readonly take: RowSource["take"],
-    readonly exact: RowSource["exact"],
   ) {}
 
   begin(): boolean {
@@ -51,6 +51,17 @@ export class SingleCells<Row extends object> implements RowSource {
       key += number * digit;
     }
     return key;
+  }
+
+  take(_: number, __: Rows, open: Uint8Array, outputs: readonly Output[]): void {
+    if (open[0] !== 0) return;
+    const [only] = outputs;
+    this.answers =
+      outputs.length === 1 && only !== undefined ? [cellIn(only, 0)] : outputs.map((output) => cellIn(output, 0));
+  }
+
+  exact(_: number, watch: Watch): void {
+    this.answers = cellsOf(this.formula.exact((at) => this.cells[at], watch));
   }
 }
 

@@ -1,9 +1,9 @@
-import { CostingError, isBlank, type Value, type Watch } from "../src/index";
-import { answer, type Cell, toCell, toCellError } from "./cell";
+import { CostingError, isBlank, type Watch } from "../src/index";
+import { answer, type Cell, cellsOf, toCellError } from "./cell";
 import { type Call, RangeCells, SingleCells } from "./columns";
 import { Formula, type Readers, type Result } from "./formula";
 import { type Grid, gridOf, isSingle } from "./grid";
-import { cellIn, Spill } from "./spill";
+import { Spill } from "./spill";
 
 /** A cell or range for each argument; undefined or null for one left out. */
 export type Cells<Row> = { readonly [Name in keyof Row]: unknown };
@@ -38,22 +38,9 @@ function oneRow<Row extends object>(formula: Formula<Row>, cells: Cells<Row>): u
       else return undefined;
     }
   }
-  let answers: readonly Cell[] = [];
-  formula.driver.run(
-    new SingleCells(
-      formula,
-      singles,
-      (_, __, open, outputs) => {
-        if (open[0] !== 0) return;
-        const [only] = outputs;
-        answers =
-          outputs.length === 1 && only !== undefined ? [cellIn(only, 0)] : outputs.map((output) => cellIn(output, 0));
-      },
-      (_, watch) => {
-        answers = cellsOf(formula.exact((at) => singles[at], watch));
-      },
-    ),
-  );
+  const row = new SingleCells(formula, singles);
+  formula.driver.run(row);
+  const { answers } = row;
   // A bare cell for bare cells; Excel hands rows of cells, and takes them.
   return asRow || answers.length > 1 ? [answers] : answers[0];
 }
@@ -93,10 +80,6 @@ function cellFor({ grids, isRange }: Call, isList: boolean, at: number, i: numbe
   return isRange[at] ? grid[i]?.[j] : grid[0]?.[0];
 }
 
-function cellsOf(result: Result): Cell[] {
-  return isSeveral(result) ? result.map(toCell) : [toCell(result)];
-}
-
 function sameShape(ranges: readonly { readonly name: string; readonly grid: Grid }[]): void {
   const shapes = ranges.map(({ name, grid }) => ({
     name,
@@ -111,8 +94,4 @@ function sameShape(ranges: readonly { readonly name: string; readonly grid: Grid
       `found a range of ${other.shape} cells beside ${first.name} of ${first.shape}; give ranges of equal shape, or single cells`,
     );
   }
-}
-
-function isSeveral(result: Result): result is readonly Value[] {
-  return Array.isArray(result);
 }

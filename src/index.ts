@@ -24,9 +24,10 @@ export {
 } from "./cashplan/cashplan";
 export { type OrderBudgetKey, orderBudget } from "./cashplan/orderbudget";
 export { NONE, type Output, type Value } from "./columns/answers";
-export type { Block, Line, Rows } from "./columns/block";
+export type { Block } from "./columns/block";
 export { type ColumnRule, cellOf, columnRule, type RangePart } from "./columns/cells";
 export { ColumnDriver, type ColumnInput, type RowSource, UNREAD, type Watch } from "./columns/driver";
+export type { Line, Rows } from "./columns/lines";
 export { type CellReading, type RangeColumn, readCell, readForAll, readRanges } from "./columns/ranges";
 export { type FieldColumn, readHeaders, recordOf } from "./designs/headers";
 export {

@@ -1,5 +1,6 @@
 import type { Quotient } from "../exact/quotient";
-import { constantRows, type PairRows } from "./buffers";
+import { type Grain, grainOf } from "./denominators";
+import { lowOf } from "./pairmath";
 import type { Step } from "./trace";
 
 /*
@@ -40,6 +41,13 @@ export const MOST_CELL = 1e15;
 /** The farthest power of ten that a step may reach: pairs have parts u² as small, and are split by 2^27. */
 export const FARTHEST = 230;
 
+/** A constant as a pair of doubles, with its grain. */
+export interface Constant {
+  readonly high: number;
+  readonly low: number;
+  readonly grain: Grain;
+}
+
 /** What is known of a step whatever the row. */
 export interface Place {
   /** Bounds as a double and as a pair. */
@@ -54,8 +62,7 @@ export interface Place {
   readonly whole: boolean;
   /** A difference: it must not be too small beside its operands, and have the sign that it had in the trace. */
   readonly differs: boolean;
-  /** The rows of a constant. */
-  readonly constant?: PairRows;
+  readonly constant?: Constant;
 }
 
 /** What the cells of a column are read as. */
@@ -98,7 +105,7 @@ function constantPlace(value: Quotient, sign: -1 | 1): Place {
   const power = size === 0 ? 0 : Math.log10(size);
   const whole = Number.isSafeInteger(size) && value.over.abs().eq(value.under.times(size));
   const bound = whole ? { double: 0, pair: 0 } : { double: U, pair: 2 * U * U };
-  const constant = constantRows(value);
+  const constant = { high, low: lowOf(value, high), grain: grainOf(value) };
   return { ...bound, least: Math.floor(power), most: Math.ceil(power), sign, whole, differs: false, constant };
 }
 

@@ -1,5 +1,5 @@
 import type { Quotient } from "../exact/quotient";
-import type { Line } from "./block";
+import type { Line } from "./lines";
 
 /*
  * Grains: how finely a value can lie. value x 10^power x count is a whole number, whatever the row's digits, so two values of

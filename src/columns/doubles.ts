@@ -1,9 +1,10 @@
-import { type Block, ELSEWHERE, gathered, type Line, lineOf, OPEN, type Rows } from "./block";
+import type { Block } from "./block";
 import { SLACK, SPARE } from "./bounds";
-import { doubleRows } from "./buffers";
-import { markWordAt } from "./markcells";
+import { ELSEWHERE, fillLine, gathered, type Line, OPEN, type Rows } from "./lines";
+import type { MarkWords } from "./markcells";
 import { EXACT_TENS, WHOLE_MAKER } from "./pairmath";
 import type { Fork, Move, Plan } from "./plan";
+import { NOTHING, type Scratch } from "./scratch";
 
 /*
  * A plan in plain doubles: each step is one loop over the rows. The bounds that every "certain" below rests on are proved in
@@ -13,31 +14,32 @@ import type { Fork, Move, Plan } from "./plan";
 const WHOLE_LIMIT = 2 ** 52;
 /** Below this WHOLE_MAKER makes the nearest whole number. */
 const WHOLE_MADE = 2 ** 51;
-const nothing = lineOf();
-const made: Line[] = [];
 
 /** The plan's steps for these rows, as one line a step; marks in `open` the rows that doubles cannot decide. */
-export function computeDoubles(plan: Plan, block: Block, rows: Rows, open: Uint8Array): readonly Line[] {
+export function computeDoubles(plan: Plan, block: Block, rows: Rows, scratch: Scratch): readonly Line[] {
+  const { lines, open } = scratch;
   for (let at = 0; at < plan.moves.length; at += 1) {
     const move = plan.moves[at];
-    if (move) made[at] = addsNothing(move, plan, block) ? rowsOf(move.a) : computed(move, at, block, rows, open);
+    if (!move) continue;
+    lines[at] = addsNothing(move, plan, block) ? rowsOf(lines, move.a) : computed(move, at, block, rows, scratch);
   }
   for (const at of plan.signed) {
     const { input, place } = plan.moves[at] ?? {};
     const sign = place?.sign ?? 1;
-    if (input === undefined || !block.columns[input]?.single) checkSign(rowsOf(at), sign, rows.count, open);
-    else if (!((rowsOf(at)[0] ?? 0) * sign >= 0)) open.fill(ELSEWHERE, 0, rows.count);
+    const line = rowsOf(lines, at);
+    if (input === undefined || !block.columns[input]?.single) checkSign(line, sign, rows.count, open);
+    else if (!((line[0] ?? 0) * sign >= 0)) open.fill(ELSEWHERE, 0, rows.count);
   }
   for (const fork of plan.forks) {
     if (rows.count === 1 && open[0] === ELSEWHERE) break;
-    if (!fork.implied) checkFork(fork, rows.count, open);
+    if (!fork.implied) checkFork(fork, lines, rows.count, open);
   }
-  for (const at of plan.wholes) checkWhole(rowsOf(at), rows.count, open);
-  return made;
+  for (const at of plan.wholes) checkWhole(rowsOf(lines, at), rows.count, open);
+  return lines;
 }
 
-function rowsOf(at: number): Line {
-  return made[at] ?? nothing;
+function rowsOf(lines: readonly Line[], at: number): Line {
+  return lines[at] ?? NOTHING;
 }
 
 /** Such as other costs that are left out: one cell of zero for all rows. */
@@ -48,16 +50,17 @@ function addsNothing({ kind, b }: Move, { moves }: Plan, block: Block): boolean 
   return column?.single === true && column.values[0] === 0 && !column.parts;
 }
 
-function computed(move: Move, at: number, block: Block, rows: Rows, open: Uint8Array): Line {
+function computed(move: Move, at: number, block: Block, rows: Rows, scratch: Scratch): Line {
   const { kind, place } = move;
   const { count } = rows;
-  const out = doubleRows(at);
-  if (kind === "input") return inputs(block, move.input, rows, out);
-  if (kind === "constant") return place.constant?.high ?? nothing;
-  const a = rowsOf(move.a);
+  const { lines, open } = scratch;
+  const out = scratch.lineOf(at);
+  if (kind === "input") return inputs(block, move.input, rows, out, scratch);
+  if (kind === "constant") return fillLine(out, place.constant?.high ?? 0, byFours(count));
+  const a = rowsOf(lines, move.a);
   if (kind === "decimals") return round(a, move, out, count, open);
   if (kind === "ceil" || kind === "floor") return makeWhole(a, move, out, count, open);
-  const b = rowsOf(move.b);
+  const b = rowsOf(lines, move.b);
   if (kind === "times") return multiply(a, b, out, count);
   if (kind === "dividedBy") return divide(a, b, out, count);
   if (kind === "larger" || kind === "smaller") return choose(a, b, kind === "larger" ? 1 : -1, out, count);
@@ -65,21 +68,24 @@ function computed(move: Move, at: number, block: Block, rows: Rows, open: Uint8A
   return kind === "plus" ? add(a, b, out, count) : subtract(a, b, out, count);
 }
 
-function inputs(block: Block, input: number, rows: Rows, into: Line): Line {
-  const column = block.columns[input];
-  if (!column) return nothing;
-  const values = gathered(column.values, column.single, rows, into);
-  return column.parts
-    ? shares(values, gathered(column.parts, column.single, rows, partsLine), into, rows.count)
-    : values;
+/** Rows that the loops below go through. */
+function byFours(count: number): number {
+  return (count + 3) & ~3;
 }
-const partsLine = lineOf();
 
-function shares(values: Line, parts: Line, out: Line, count: number): Line {
+function inputs(block: Block, input: number, rows: Rows, into: Line, scratch: Scratch): Line {
+  const column = block.columns[input];
+  if (!column) return NOTHING;
+  const values = gathered(column.values, column.single, rows, into);
+  if (!column.parts) return values;
+  return shares(values, gathered(column.parts, column.single, rows, scratch.parts), block.words, into, rows.count);
+}
+
+function shares(values: Line, parts: Line, words: MarkWords, out: Line, count: number): Line {
   for (let i = 0; i < count; i += 1) {
     const part = parts[i] ?? 0;
     const value = values[i] ?? 0;
-    out[i] = part === 0 ? (markWordAt(value)?.high ?? 0) : value / part;
+    out[i] = part === 0 ? (words.at(value)?.high ?? 0) : value / part;
   }
   return out;
 }
@@ -193,9 +199,14 @@ function checkSign(a: Line, sign: number, count: number, open: Uint8Array): void
   for (let i = 0; i < count; i += 1) if (!((a[i] ?? 0) * sign >= 0)) open[i] = ELSEWHERE;
 }
 
-function checkFork({ a: left, b: right, below, level, above, double }: Fork, count: number, open: Uint8Array): void {
-  const a = rowsOf(left);
-  const b = right === undefined ? nothing : rowsOf(right);
+function checkFork(
+  { a: left, b: right, below, level, above, double }: Fork,
+  lines: readonly Line[],
+  count: number,
+  open: Uint8Array,
+): void {
+  const a = rowsOf(lines, left);
+  const b = right === undefined ? NOTHING : rowsOf(lines, right);
   const spread = double * SLACK;
   for (let i = 0; i < count; i += 1) {
     const x = a[i] ?? 0;

@@ -1,10 +1,12 @@
 import type { Quotient } from "../exact/quotient";
-import type { Output, Value } from "./answers";
-import { BLOCK, Block, type Rows } from "./block";
+import type { Taker, Value } from "./answers";
+import { Block } from "./block";
 import type { Input } from "./bounds";
+import { BLOCK, type Rows } from "./lines";
 import type { Plan } from "./plan";
 import { Plans } from "./plans";
 import { grouped } from "./rowgroups";
+import { borrowed, giveBack, type Scratch } from "./scratch";
 import { settle } from "./settle";
 import { type Fields, type Trace, traced } from "./trace";
 
@@ -29,7 +31,7 @@ export type Watch = <T extends Value | readonly Value[]>(
 ) => T;
 
 /** The rows that a formula is to be computed for: what an adapter tells the driver of them, and what it receives. */
-export interface RowSource {
+export interface RowSource extends Taker {
   readonly count: number;
   /** Reads the cells that go with every row. False where one of them can only be read exactly: then every row goes the exact way. */
   begin(block: Block): boolean;
@@ -38,8 +40,6 @@ export interface RowSource {
    * each row's to `keys`. Rows of one key make the same choices; UNREAD is the key of a row that only the exact way can read.
    */
   read(block: Block, first: number, count: number, keys: Float64Array): number | undefined;
-  /** Receives rows computed in columns, counted from `first`; open[k] is 0 where row k is decided. */
-  take(first: number, rows: Rows, open: Uint8Array, outputs: readonly Output[]): void;
   /** Computes one row by `watch` and keeps its answer or its fault. */
   exact(row: number, watch: Watch): void;
 }
@@ -51,9 +51,11 @@ export interface DriverSizes {
   readonly mostKeys?: number;
 }
 
+/** What one run has to itself: the cells that it reads, their rows' choice keys, and, while it lasts, what it computes in. */
 interface Run {
   readonly block: Block;
   readonly keys: Float64Array;
+  scratch: Scratch;
 }
 
 /**
@@ -76,17 +78,20 @@ export class ColumnDriver {
   }
 
   run(source: RowSource): void {
-    const run = this.idle.pop() ?? this.newRun();
+    const scratch = borrowed();
+    const run = this.idle.pop() ?? this.newRun(scratch);
+    run.scratch = scratch;
     try {
       this.runAll(run, source);
     } finally {
       this.idle.push(run);
+      giveBack(scratch);
     }
   }
 
-  private newRun(): Run {
+  private newRun(scratch: Scratch): Run {
     const lines = this.columns.map(({ mark, shared = false }) => ({ mark, rows: shared ? BLOCK : this.together }));
-    return { block: new Block(lines), keys: new Float64Array(this.together) };
+    return { block: new Block(lines), keys: new Float64Array(this.together), scratch };
   }
 
   private runAll(run: Run, source: RowSource): void {
@@ -99,10 +104,11 @@ export class ColumnDriver {
       this.runTogether(run, source, first, Math.min(together, source.count - first));
   }
 
-  private runTogether({ block, keys }: Run, source: RowSource, first: number, count: number): void {
+  private runTogether(run: Run, source: RowSource, first: number, count: number): void {
+    const { block, keys } = run;
     const key = source.read(block, first, count, keys);
     if (key === UNREAD) for (let k = 0; k < count; k += 1) source.exact(first + k, unheard);
-    else if (key !== undefined && count <= BLOCK) this.runKey(block, source, first, key, { at: undefined, count });
+    else if (key !== undefined && count <= BLOCK) this.runKey(run, source, first, key, { at: undefined, count });
     else {
       if (key !== undefined) keys.fill(key, 0, count);
       for (const [each, rows] of grouped(keys, count)) {
@@ -110,18 +116,17 @@ export class ColumnDriver {
         else
           for (let start = 0; start < rows.length; start += BLOCK) {
             const at = rows.subarray(start, start + BLOCK);
-            this.runKey(block, source, first, each, { at, count: at.length });
+            this.runKey(run, source, first, each, { at, count: at.length });
           }
       }
     }
   }
 
   /** Rows of one choice key: first by the plans that are known, then by what is learned from each that remains. */
-  private runKey(block: Block, source: RowSource, first: number, key: number, rows: Rows): void {
-    const take = (some: Rows, open: Uint8Array, outputs: readonly Output[]) => source.take(first, some, open, outputs);
+  private runKey({ block, scratch }: Run, source: RowSource, first: number, key: number, rows: Rows): void {
     let rest = rows;
     for (const plan of this.plans.of(key)) {
-      rest = settle(plan, block, rest, take);
+      rest = settle(plan, block, rest, scratch, first, source);
       if (rest.count > 0) continue;
       if (rows.count === 1) this.plans.prefer(key, plan);
       return;
@@ -130,7 +135,7 @@ export class ColumnDriver {
       const at = rest.at?.slice(0, rest.count) ?? Uint16Array.from({ length: rest.count }, (_, row) => row);
       const plan = this.learn(source, first + (at[0] ?? 0), key);
       rest = { at: at.subarray(1), count: at.length - 1 };
-      if (plan && rest.count > 0) rest = settle(plan, block, rest, take);
+      if (plan && rest.count > 0) rest = settle(plan, block, rest, scratch, first, source);
     }
   }
 

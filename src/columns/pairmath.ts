@@ -1,6 +1,6 @@
 import { decimalOfDouble } from "../exact/decimal";
 import type { Quotient } from "../exact/quotient";
-import { type Line, OPEN } from "./block";
+import { type Line, OPEN } from "./lines";
 
 /*
  * Pairs of doubles, high + low, |low| <= u|high| (u = 2^-53): about 106 bits. What each operation loses, to first order;

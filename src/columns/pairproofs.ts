@@ -1,9 +1,9 @@
-import { ELSEWHERE, OPEN } from "./block";
 import { SLACK, SPARE } from "./bounds";
-import type { PairRows } from "./buffers";
 import { grainStep } from "./denominators";
+import { ELSEWHERE, OPEN } from "./lines";
 import { EXACT_TENS, lost } from "./pairmath";
 import type { Fork, Move } from "./plan";
+import type { PairRows } from "./scratch";
 
 /*
  * What pairs decide: by their bounds, and at ties by grains. Where a value is within its error of a tie, and that error and the

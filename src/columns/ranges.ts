@@ -24,7 +24,8 @@ export function readCell(block: Block, column: number, cell: unknown, reading: C
   const to = block.columns[column];
   if (!to) return false;
   to.single = false;
-  if (reading.kind === "mark") return to.parts !== undefined && readColumnMark(cell, 0, to.values, to.parts);
+  if (reading.kind === "mark")
+    return to.parts !== undefined && readColumnMark(cell, 0, to.values, to.parts, block.words);
   const value = columnNumber(cell, reading.rule, reading.blank);
   to.values[0] = value;
   return !Number.isNaN(value);
@@ -49,7 +50,7 @@ export function readRanges(block: Block, ranges: readonly RangeColumn[], part: R
     if (!to) continue;
     to.single = false;
     if (reading.kind === "figure") figures.push({ cells, ...reading, values: to.values });
-    else if (to.parts) readColumnMarks(cells, part, to.values, to.parts, block.odd);
+    else if (to.parts) readColumnMarks(cells, part, to.values, to.parts, block.words, block.odd);
   }
   readColumns(figures, part, block.odd);
 }

@@ -1,30 +1,27 @@
 import { NONE, type Output, type Taker } from "./answers";
-import { BLOCK, type Block, ELSEWHERE, type Line, type Rows } from "./block";
+import type { Block } from "./block";
 import { type ColumnRule, isInside } from "./cells";
 import { computeDoubles } from "./doubles";
+import { ELSEWHERE, type Line, type Rows } from "./lines";
 import { computePairs } from "./pairs";
 import type { Plan } from "./plan";
-
-const open = new Uint8Array(BLOCK);
-const openByFours = new Uint32Array(open.buffer);
-const given: Output[] = [];
-const elsewhere = new Uint16Array(BLOCK);
-const left = [new Uint16Array(BLOCK), new Uint16Array(BLOCK)] as const;
+import type { Scratch } from "./scratch";
 
 /**
  * Computes rows of a block by a plan: in doubles where every output may be decided there, the others as pairs, those at ties
  * with grains. Gives back the rows that are still open, and those that go another way.
  */
-export function settle(plan: Plan, block: Block, rows: Rows, take: Taker): Rows {
-  let rest = plan.rules.length === 0 ? rows : passing(plan, block, rows);
+export function settle(plan: Plan, block: Block, rows: Rows, scratch: Scratch, first: number, taker: Taker): Rows {
+  const { open, left, elsewhere } = scratch;
+  let rest = plan.rules.length === 0 ? rows : passing(plan, block, rows, scratch);
   let others = rows.count - rest.count;
   for (const tier of plan.plain ? ROUNDING : NEAREST) {
     if (rest.count === 0) break;
     if (rest.count === 1) open[0] = 0;
     else open.fill(0, 0, rest.count);
-    const outputs = tier(plan, block, rest);
-    const all = !isMarked(rest.count);
-    take(rest, all ? NONE : open, outputs);
+    const outputs = tier(plan, block, rest, scratch);
+    const all = !isMarked(scratch, rest.count);
+    taker.take(first, rest, all ? NONE : open, outputs);
     if (all) {
       rest = { at: left[0], count: 0 };
       break;
@@ -52,19 +49,19 @@ export function settle(plan: Plan, block: Block, rows: Rows, take: Taker): Rows 
 }
 
 /** Whether a row is open, or one beyond them was by chance. */
-function isMarked(count: number): boolean {
+function isMarked({ openByFours }: Scratch, count: number): boolean {
   let marks = 0;
   for (let four = 0; four * 4 < count; four += 1) marks |= openByFours[four] ?? 0;
   return marks !== 0;
 }
 
 /** The rows whose cells pass the plan's rules; the others are put down as going elsewhere. */
-function passing(plan: Plan, block: Block, rows: Rows): Rows {
+function passing(plan: Plan, block: Block, rows: Rows, { open, left, elsewhere }: Scratch): Rows {
   const { at, count } = rows;
   open.fill(0, 0, count);
   for (const { input, rule } of plan.rules) {
     const values = block.columns[input]?.values;
-    if (values) markOutside(values, rule, rows);
+    if (values) markOutside(values, rule, rows, open);
   }
   const firstOut = open.indexOf(ELSEWHERE);
   if (firstOut < 0 || firstOut >= count) return rows;
@@ -84,7 +81,7 @@ function passing(plan: Plan, block: Block, rows: Rows): Rows {
   return { at: into, count: kept };
 }
 
-function markOutside(values: Line, rule: ColumnRule, { at, count }: Rows): void {
+function markOutside(values: Line, rule: ColumnRule, { at, count }: Rows, open: Uint8Array): void {
   const { least, most, zero } = rule;
   for (let k = 0; k < count; k += 1) {
     const value = values[at ? (at[k] ?? 0) : k] ?? 0;
@@ -94,25 +91,29 @@ function markOutside(values: Line, rule: ColumnRule, { at, count }: Rows): void 
   }
 }
 
-type Tier = (plan: Plan, block: Block, rows: Rows) => readonly Output[];
+type Tier = (plan: Plan, block: Block, rows: Rows, scratch: Scratch) => readonly Output[];
 
-const doubles: Tier = (plan, block, rows) => {
-  const lines = computeDoubles(plan, block, rows, open);
-  return outputsOf(plan, (at) => lines[at]);
+const doubles: Tier = (plan, block, rows, scratch) => {
+  const lines = computeDoubles(plan, block, rows, scratch);
+  return outputsOf(plan, (at) => lines[at], scratch);
 };
-const pairs: Tier = (plan, block, rows) => pairOutputs(plan, block, rows, false);
-const proofs: Tier = (plan, block, rows) => pairOutputs(plan, block, rows, true);
+const pairs: Tier = (plan, block, rows, scratch) => pairOutputs(plan, block, rows, scratch, false);
+const proofs: Tier = (plan, block, rows, scratch) => pairOutputs(plan, block, rows, scratch, true);
 
 const ROUNDING = [doubles, proofs];
 const NEAREST = [pairs, proofs];
 
-function pairOutputs(plan: Plan, block: Block, rows: Rows, proves: boolean): readonly Output[] {
-  const made = computePairs(plan, block, rows, open, proves);
-  return outputsOf(plan, (at) => made[at]?.high);
+function pairOutputs(plan: Plan, block: Block, rows: Rows, scratch: Scratch, proves: boolean): readonly Output[] {
+  const made = computePairs(plan, block, rows, scratch, proves);
+  return outputsOf(plan, (at) => made[at]?.high, scratch);
 }
 
-/** Good until the next rows are computed. */
-function outputsOf({ outputs }: Plan, lineAt: (at: number) => Line | undefined): readonly Output[] {
+/** Good until the run's next rows are computed. */
+function outputsOf(
+  { outputs }: Plan,
+  lineAt: (at: number) => Line | undefined,
+  { outputs: given }: Scratch,
+): readonly Output[] {
   // To set a length takes longer than to compute a step.
   if (given.length !== outputs.length) given.length = outputs.length;
   for (let k = 0; k < outputs.length; k += 1) {

@@ -1,7 +1,8 @@
 import type { Output, Value } from "../columns/answers";
-import { BLOCK, type Block, type Rows } from "../columns/block";
+import type { Block } from "../columns/block";
 import { type Cells, columnNumber, columnRule } from "../columns/cells";
 import { ColumnDriver, type RowSource, UNREAD, type Watch } from "../columns/driver";
+import { BLOCK, type Rows } from "../columns/lines";
 import { readForAll } from "../columns/ranges";
 import { CostingError } from "../exact/errors";
 import { isBlank } from "../reading/number";

@@ -4,11 +4,11 @@ import { Block } from "../../../src/columns/block";
 import type { Input } from "../../../src/columns/bounds";
 import { computeDoubles } from "../../../src/columns/doubles";
 import { planOf } from "../../../src/columns/plan";
+import { Scratch } from "../../../src/columns/scratch";
 import { traced } from "../../../src/columns/trace";
 import { Quotient } from "../../../src/exact/quotient";
 
 const INPUT: Input = { unsigned: true, whole: false };
-const ROWS = 6;
 
 /** Runs a formula of two cells, learned from one row, over others: its output where doubles decide, undefined elsewhere. */
 function over(
@@ -26,8 +26,9 @@ function over(
     block.columns[0]?.values.set([x], at);
     block.columns[1]?.values.set([y], at);
   });
-  const open = new Uint8Array(ROWS);
-  const made = computeDoubles(plan, block, { at: undefined, count: rows.length }, open);
+  const scratch = new Scratch();
+  const { open } = scratch;
+  const made = computeDoubles(plan, block, { at: undefined, count: rows.length }, scratch);
   const [output] = plan.outputs;
   return rows.map((_, at) => (open[at] ? undefined : typeof output === "number" ? made[output]?.[at] : output));
 }

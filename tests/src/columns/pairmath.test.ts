@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
-import { lineOf } from "../../../src/columns/block";
 import { SPARE } from "../../../src/columns/bounds";
+import { lineOf } from "../../../src/columns/lines";
 import {
   addPairs,
   choosePairs,

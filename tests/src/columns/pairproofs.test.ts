@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { lineOf } from "../../../src/columns/block";
-import type { PairRows } from "../../../src/columns/buffers";
+import { lineOf } from "../../../src/columns/lines";
 import {
   checkPairDifference,
   checkPairFork,
@@ -9,6 +8,7 @@ import {
   roundPair,
 } from "../../../src/columns/pairproofs";
 import type { Move } from "../../../src/columns/plan";
+import type { PairRows } from "../../../src/columns/scratch";
 
 const U2 = 2 ** -106;
 const place = { double: 0, pair: 0, least: 0, most: 3, sign: 1, whole: false, differs: false } as const;

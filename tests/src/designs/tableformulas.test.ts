@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Output, Value } from "../../../src/columns/answers";
-import type { Rows } from "../../../src/columns/block";
+import type { Rows } from "../../../src/columns/lines";
 import { figureOf, PRICE_COLUMN_KEYS, priceLines } from "../../../src/designs/pricelist";
 import { rateFiguresOf } from "../../../src/designs/rateinputs";
 import { priceInColumns } from "../../../src/designs/tableformulas";
