@@ -100,7 +100,7 @@ describe("two runs", () => {
       depth -= 1;
       return source.answers;
     };
-    expect(run(products)).toEqual(cents);
+    for (const _ of ["learning", "known"]) expect(run(products)).toEqual(cents);
     expect(found).toContainEqual(cents.slice(100, 150));
     expect(found).toContainEqual(cents.slice(200, 250));
   });
