@@ -23,7 +23,7 @@ import { cellIn, type Spill } from "./spill";
 export interface Call {
   readonly grids: readonly Grid[];
   readonly isRange: readonly boolean[];
-  /** With no required range, a row of blank optional cells is a blank row: not to be computed by their defaults. */
+  /** Every range is optional. Then a row of blank cells is a blank row, and not computed by their defaults. */
   readonly keepsBlanks: boolean;
 }
 
@@ -65,7 +65,7 @@ export class SingleCells<Row extends object> implements RowSource {
   }
 }
 
-/** A call over ranges: their cells row by row, with single cells that go with each. */
+/** A call over ranges: their cells one by one, with single cells that go with each. */
 export class RangeCells<Row extends object> implements RowSource {
   readonly count: number;
   private readonly width: number;

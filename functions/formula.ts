@@ -4,7 +4,7 @@ import { MOST_WORDS, Words } from "./words";
 
 export type Readers<Row> = { readonly [Name in keyof Row]: Reader<Row[Name]> };
 
-/** An argument computed with: it is the `column`-th of the formula's columns. */
+/** An argument that the formula computes with: the `column`-th of its columns. */
 export interface FigureArgument {
   readonly at: number;
   readonly reader: Figure<unknown> | MarkFigure<unknown>;
@@ -12,12 +12,12 @@ export interface FigureArgument {
   readonly reading: CellReading;
 }
 
-/** An argument that says which way the formula goes. */
+/** An argument that chooses the way through the formula. */
 export interface ChoiceArgument {
   readonly at: number;
   readonly reader: Choice<unknown>;
   readonly words: Words;
-  /** Choices are told apart together: the numbers of this one's words are in units of its digit. */
+  /** A row's choice key is the sum of its choices' numbers, each times its digit. */
   readonly digit: number;
 }
 

@@ -1,4 +1,4 @@
-import { CostingError, type Line, NONE, type Output, type Rows } from "../src/index";
+import { ALL_DECIDED, CostingError, type Line, type Output, type Rows } from "../src/index";
 import type { Cell } from "./cell";
 import type { Grid } from "./grid";
 
@@ -44,7 +44,7 @@ export class Spill {
       for (let k = 0; k < count; k += 1) if (open[k] === 0) answers[start + (at[k] ?? 0)] = [(line[k] ?? 0) + 0];
       return;
     }
-    if (open === NONE) for (let k = 0; k < count; k += 1) answers[start + k] = [(line[k] ?? 0) + 0];
+    if (open === ALL_DECIDED) for (let k = 0; k < count; k += 1) answers[start + k] = [(line[k] ?? 0) + 0];
     else for (let k = 0; k < count; k += 1) if (open[k] === 0) answers[start + k] = [(line[k] ?? 0) + 0];
   }
 

@@ -23,7 +23,7 @@ export {
   takenOn,
 } from "./cashplan/cashplan";
 export { type OrderBudgetKey, orderBudget } from "./cashplan/orderbudget";
-export { NONE, type Output, type Value } from "./columns/answers";
+export { ALL_DECIDED, type Output, type Value } from "./columns/answers";
 export type { Block } from "./columns/block";
 export { type ColumnRule, cellOf, columnRule, type RangePart } from "./columns/cells";
 export { ColumnDriver, type ColumnInput, type RowSource, UNREAD, type Watch } from "./columns/driver";

@@ -14,4 +14,4 @@ export interface Taker {
 }
 
 /** Given as `open` where every row is decided. Never written to. */
-export const NONE = new Uint8Array(BLOCK);
+export const ALL_DECIDED = new Uint8Array(BLOCK);

@@ -8,18 +8,18 @@ export function lineOf(value = 0, length = BLOCK): Line {
   return new Float64Array(length).fill(value);
 }
 
-/** Marks of rows: one that a plan leaves open, and one that certainly goes another way through the formula. */
-export const OPEN = 1;
-export const ELSEWHERE = 2;
+/** Marks of rows: a plan cannot decide it; it certainly takes another way through the formula. */
+export const UNDECIDED = 1;
+export const OTHER_PATH = 2;
 
-/** The rows of a block that are still to be computed, in their order. */
+/** Some rows of a block, in their order. */
 export interface Rows {
-  /** Which rows; undefined for the first `count` of the block. */
+  /** Which; undefined for the first `count` rows of the block. */
   readonly at: Uint16Array | undefined;
   readonly count: number;
 }
 
-/** A column's values for these rows. */
+/** A column's values for these rows, one after another. @param single one cell goes with every row */
 export function gathered(values: Line, single: boolean, { at, count }: Rows, into: Line): Line {
   if (!at || single) return values;
   for (let i = 0; i < count; i += 1) into[i] = values[at[i] ?? 0] ?? 0;

@@ -5,7 +5,7 @@ import { type Cells, cellOf, type RangePart } from "./cells";
 import { type Grain, grainOf } from "./denominators";
 import { lowOf } from "./pairmath";
 
-/** A mark in words, such as "14K": where it is kept, its share of fine gold as a pair of doubles, and that share's grain. */
+/** A mark in words, such as "14K": its number, its share of fine gold as a pair of doubles, and that share's grain. */
 interface MarkWord {
   readonly at: number;
   readonly high: number;
@@ -19,16 +19,16 @@ const KARATS = { parts: 24, from: 1 + NEAR, to: 24 };
 const FINENESS = { parts: 1000, from: 24 * (1 + NEAR), to: 1000 };
 const MOST_WORDS = 1000;
 
-/** Marks in words, each read once, by their place. */
+/** Marks in words, each read once. They are told by their numbers. */
 export class MarkWords {
   private readonly byText = new Map<string, MarkWord | undefined>();
   private readonly words: MarkWord[] = [];
 
-  at(place: number): MarkWord | undefined {
-    return this.words[place];
+  at(number: number): MarkWord | undefined {
+    return this.words[number];
   }
 
-  /** Undefined for whatever the exact reading must look at. */
+  /** Undefined for a text that only the exact way can read. */
   of(text: string): MarkWord | undefined {
     if (this.byText.has(text)) return this.byText.get(text);
     if (this.byText.size >= MOST_WORDS) return undefined;
@@ -40,8 +40,8 @@ export class MarkWords {
 }
 
 /**
- * Reads a mark cell into one row of a column: a number and what it is a part of, or with 0 the place of a word.
- * False for whatever the exact reading must look at.
+ * Reads a mark into one row of a column: a number and how many parts the whole has, or 0 parts and the number of a word.
+ * False where only the exact way can read it.
  */
 export function readColumnMark(
   cell: unknown,
@@ -62,17 +62,17 @@ export function readColumnMark(
   return word !== undefined;
 }
 
-/** Reads the marks of a range's rows into a column, marking in `odd` those that the exact reading must look at. */
+/** Reads the marks of a range's rows into a column; marks in `odd` the rows that only the exact way can read. */
 export function readColumnMarks(
   cells: Cells,
-  place: RangePart,
+  part: RangePart,
   values: Float64Array,
   parts: Float64Array,
   words: MarkWords,
   odd: Uint8Array,
 ): void {
-  for (let i = 0; i < place.count; i += 1)
-    if (!readColumnMark(cellOf(cells, place, i), i, values, parts, words)) odd[i] = 1;
+  for (let i = 0; i < part.count; i += 1)
+    if (!readColumnMark(cellOf(cells, part, i), i, values, parts, words)) odd[i] = 1;
 }
 
 function readWord(text: string, at: number): MarkWord | undefined {

@@ -4,21 +4,21 @@ import { grainDecimals, grainEither, grainProduct, grainQuotient, grainSum } fro
 import { fillLine, gathered, type Line, type Rows } from "./lines";
 import { addPairs, choosePairs, dividePairs, multiplyPairs, readDecimals } from "./pairmath";
 import {
+  checkPairComparison,
   checkPairDifference,
-  checkPairFork,
   checkPairSign,
   makePairWhole,
   nearestDouble,
   roundPair,
 } from "./pairproofs";
-import type { Move, Plan } from "./plan";
+import type { Plan, PlannedStep } from "./plan";
 import { NOTHING, type PairRows, type Scratch } from "./scratch";
 
 const NONE: PairRows = { high: NOTHING, low: NOTHING, grains: undefined };
 
 /**
- * The plan's steps for these rows, as pairs; marks in `open` the rows that pairs cannot decide. With `proves`, ties and
- * equalities are proved by grains; without, a row at a tie stays open.
+ * Computes the plan's steps for these rows as pairs; marks in `open` the rows that pairs cannot decide. With `proves`, ties and
+ * equalities are proved by grains; without, a row at a tie stays undecided.
  */
 export function computePairs(
   plan: Plan,
@@ -29,21 +29,21 @@ export function computePairs(
 ): readonly PairRows[] {
   const { count } = rows;
   const { pairs, open } = scratch;
-  for (let at = 0; at < plan.moves.length; at += 1) {
-    const move = plan.moves[at];
-    if (!move) continue;
+  for (let at = 0; at < plan.steps.length; at += 1) {
+    const step = plan.steps[at];
+    if (!step) continue;
     const out = scratch.pairsOf(at, proves);
     pairs[at] = out;
-    if (move.place.constant) fillConstant(move.place.constant, out, count);
-    else if (move.shared) computeShared(move, out, block, scratch, count);
-    else compute(move, out, block, rows, scratch, open);
+    if (step.bound.constant) fillConstant(step.bound.constant, out, count);
+    else if (step.shared) computeShared(step, out, block, scratch, count);
+    else compute(step, out, block, rows, scratch, open);
   }
-  for (const at of plan.signed) checkPairSign(rowsOf(pairs, at), plan.moves[at]?.place.sign ?? 1, count, open);
-  for (const fork of plan.forks) {
-    const b = fork.b === undefined ? undefined : rowsOf(pairs, fork.b);
-    checkPairFork(fork, rowsOf(pairs, fork.a), b, count, open);
+  for (const at of plan.signed) checkPairSign(rowsOf(pairs, at), plan.steps[at]?.bound.sign ?? 1, count, open);
+  for (const comparison of plan.comparisons) {
+    const b = comparison.b === undefined ? undefined : rowsOf(pairs, comparison.b);
+    checkPairComparison(comparison, rowsOf(pairs, comparison.a), b, count, open);
   }
-  for (const at of plan.nearest) nearestDouble(rowsOf(pairs, at), plan.moves[at]?.place.pair ?? 1, count, open);
+  for (const at of plan.nearest) nearestDouble(rowsOf(pairs, at), plan.steps[at]?.bound.pair ?? 1, count, open);
   return pairs;
 }
 
@@ -51,28 +51,28 @@ function rowsOf(pairs: readonly PairRows[], at: number): PairRows {
   return pairs[at] ?? NONE;
 }
 
-function compute(move: Move, out: PairRows, block: Block, rows: Rows, scratch: Scratch, open: Uint8Array): void {
-  const { kind, place } = move;
+function compute(step: PlannedStep, out: PairRows, block: Block, rows: Rows, scratch: Scratch, open: Uint8Array): void {
+  const { kind, bound } = step;
   const { count } = rows;
   const { pairs } = scratch;
-  const a = rowsOf(pairs, move.a);
-  if (kind === "input") readInput(block, move.input, rows, out, scratch, open);
-  else if (kind === "decimals") roundPair(a, move, out, count, open);
-  else if (kind === "ceil" || kind === "floor") makePairWhole(a, move, out, count, open);
+  const a = rowsOf(pairs, step.a);
+  if (kind === "input") readInput(block, step.input, rows, out, scratch, open);
+  else if (kind === "decimals") roundPair(a, step, out, count, open);
+  else if (kind === "ceil" || kind === "floor") makePairWhole(a, step, out, count, open);
   else {
-    const b = rowsOf(pairs, move.b);
+    const b = rowsOf(pairs, step.b);
     combine(kind, a, b, out, count);
-    if (place.differs) checkPairDifference(out, a, b, move, count, open);
+    if (bound.differs) checkPairDifference(out, a, b, step, count, open);
   }
 }
 
 const ONE: Rows = { at: undefined, count: 1 };
 
-/** A step that is the same for all rows: computed once. */
-function computeShared(move: Move, out: PairRows, block: Block, scratch: Scratch, count: number): void {
+/** A step that has one value for all rows is computed once. */
+function computeShared(step: PlannedStep, out: PairRows, block: Block, scratch: Scratch, count: number): void {
   const { openOne, open } = scratch;
   openOne[0] = 0;
-  compute(move, out, block, ONE, scratch, openOne);
+  compute(step, out, block, ONE, scratch, openOne);
   if (openOne[0]) open.fill(openOne[0], 0, count);
   spread(out.high, count);
   spread(out.low, count);
@@ -93,7 +93,7 @@ function spread(line: Line, count: number): void {
   fillLine(line, line[0] ?? 0, count);
 }
 
-function combine(kind: Move["kind"], a: PairRows, b: PairRows, out: PairRows, count: number): void {
+function combine(kind: PlannedStep["kind"], a: PairRows, b: PairRows, out: PairRows, count: number): void {
   if (kind === "times") multiplyPairs(a, b, out, count);
   else if (kind === "dividedBy") dividePairs(a, b, out, count);
   else if (kind === "larger" || kind === "smaller") choosePairs(a, b, kind === "larger" ? 1 : -1, out, count);

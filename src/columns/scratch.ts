@@ -12,26 +12,27 @@ export interface PairRows extends Pairs {
 export const NOTHING: Line = lineOf();
 
 /**
- * What one run computes in. A run has it to itself from `borrowed` to `giveBack`, so that a run within a run, or one between two
- * blocks of another, disturbs nothing. Lines grow with the longest plan and are used again, since to make one costs more than to compute it.
+ * What one run computes in. A run has it to itself until it gives it back, so that a run within another, or between two blocks
+ * of another, disturbs nothing. Lines are made for the longest plan so far and used again: making one takes longer than computing it.
  */
 export class Scratch {
-  /** A mark for each row that a plan leaves: OPEN or ELSEWHERE. */
+  /** One for each row under way: 0 where it is decided, else UNDECIDED or OTHER_PATH. */
   readonly open = new Uint8Array(BLOCK);
   readonly openByFours = new Uint32Array(this.open.buffer);
-  /** Rows that are left, by turns: those of one pass are read while those of the next are written. */
+  /** The rows that are left after a pass. Two lists: one is read while the other is written. */
   readonly left = [new Uint16Array(BLOCK), new Uint16Array(BLOCK)] as const;
-  readonly elsewhere = new Uint16Array(BLOCK);
+  /** Rows that take another way through the formula. */
+  readonly otherPath = new Uint16Array(BLOCK);
   readonly outputs: Output[] = [];
-  /** Each step's line in the pass under way: its own, or one that it takes as it is. */
+  /** Each step's values in the pass under way: in its own line, or in that of a column or another step. */
   readonly lines: Line[] = [];
   readonly pairs: PairRows[] = [];
-  /** An input's cells for the rows under way. */
+  /** One input's cells for the rows under way, their parts, and their decimals' digits and powers of ten. */
   readonly values = lineOf();
   readonly parts = lineOf();
   readonly digits = lineOf();
   readonly powers = lineOf();
-  /** The mark of a step that is the same for all rows. */
+  /** The mark of a step that has one value for all rows. */
   readonly openOne = new Uint8Array(1);
   private readonly ownLines: Line[] = [];
   private readonly ownPairs: { readonly bare: PairRows; readonly proving: PairRows }[] = [];
@@ -56,7 +57,7 @@ function newPairRows(): { readonly bare: PairRows; readonly proving: PairRows } 
   return { bare: { ...pair, grains: undefined }, proving: { ...pair, grains: { power: lineOf(), count: lineOf() } } };
 }
 
-/** Those that no run has: the only thing here that runs share, and none computes in it. */
+/** Those that no run has just now. A run takes one out before it computes. */
 const idle: Scratch[] = [];
 
 export function borrowed(): Scratch {

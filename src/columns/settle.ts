@@ -1,18 +1,18 @@
-import { NONE, type Output, type Taker } from "./answers";
+import { ALL_DECIDED, type Output, type Taker } from "./answers";
 import type { Block } from "./block";
 import { type ColumnRule, isInside } from "./cells";
 import { computeDoubles } from "./doubles";
-import { ELSEWHERE, type Line, type Rows } from "./lines";
+import { type Line, OTHER_PATH, type Rows } from "./lines";
 import { computePairs } from "./pairs";
 import type { Plan } from "./plan";
 import type { Scratch } from "./scratch";
 
 /**
- * Computes rows of a block by a plan: in doubles where every output may be decided there, the others as pairs, those at ties
- * with grains. Gives back the rows that are still open, and those that go another way.
+ * Computes rows of a block by a plan: first in doubles, where doubles can decide every output; what they leave as pairs; and ties
+ * with grains. Gives back the rows that are still undecided, and those that take another way through the formula.
  */
 export function settle(plan: Plan, block: Block, rows: Rows, scratch: Scratch, first: number, taker: Taker): Rows {
-  const { open, left, elsewhere } = scratch;
+  const { open, left, otherPath } = scratch;
   let rest = plan.rules.length === 0 ? rows : passing(plan, block, rows, scratch);
   let others = rows.count - rest.count;
   for (const tier of plan.plain ? ROUNDING : NEAREST) {
@@ -21,7 +21,7 @@ export function settle(plan: Plan, block: Block, rows: Rows, scratch: Scratch, f
     else open.fill(0, 0, rest.count);
     const outputs = tier(plan, block, rest, scratch);
     const all = !isMarked(scratch, rest.count);
-    taker.take(first, rest, all ? NONE : open, outputs);
+    taker.take(first, rest, all ? ALL_DECIDED : open, outputs);
     if (all) {
       rest = { at: left[0], count: 0 };
       break;
@@ -31,8 +31,8 @@ export function settle(plan: Plan, block: Block, rows: Rows, scratch: Scratch, f
     for (let k = 0; k < from.count; k += 1) {
       if (open[k] === 0) continue;
       const row = from.at ? (from.at[k] ?? 0) : k;
-      if (open[k] === ELSEWHERE) {
-        elsewhere[others] = row;
+      if (open[k] === OTHER_PATH) {
+        otherPath[others] = row;
         others += 1;
       } else {
         into[kept] = row;
@@ -44,26 +44,26 @@ export function settle(plan: Plan, block: Block, rows: Rows, scratch: Scratch, f
   if (others === 0) return rest;
   const into = rest.at === left[0] ? left[1] : left[0];
   for (let k = 0; k < rest.count; k += 1) into[k] = rest.at?.[k] ?? k;
-  for (let k = 0; k < others; k += 1) into[rest.count + k] = elsewhere[k] ?? 0;
+  for (let k = 0; k < others; k += 1) into[rest.count + k] = otherPath[k] ?? 0;
   return { at: into, count: rest.count + others };
 }
 
-/** Whether a row is open, or one beyond them was by chance. */
+/** Whether a row is marked. The last four may hold old marks beyond the rows: then the rows are gone through, which does no harm. */
 function isMarked({ openByFours }: Scratch, count: number): boolean {
   let marks = 0;
   for (let four = 0; four * 4 < count; four += 1) marks |= openByFours[four] ?? 0;
   return marks !== 0;
 }
 
-/** The rows whose cells pass the plan's rules; the others are put down as going elsewhere. */
-function passing(plan: Plan, block: Block, rows: Rows, { open, left, elsewhere }: Scratch): Rows {
+/** The rows whose cells pass the plan's rules; the others are kept as rows of another path. */
+function passing(plan: Plan, block: Block, rows: Rows, { open, left, otherPath }: Scratch): Rows {
   const { at, count } = rows;
   open.fill(0, 0, count);
   for (const { input, rule } of plan.rules) {
     const values = block.columns[input]?.values;
     if (values) markOutside(values, rule, rows, open);
   }
-  const firstOut = open.indexOf(ELSEWHERE);
+  const firstOut = open.indexOf(OTHER_PATH);
   if (firstOut < 0 || firstOut >= count) return rows;
   const into = at === left[0] ? left[1] : left[0];
   let kept = 0;
@@ -74,7 +74,7 @@ function passing(plan: Plan, block: Block, rows: Rows, { open, left, elsewhere }
       into[kept] = row;
       kept += 1;
     } else {
-      elsewhere[others] = row;
+      otherPath[others] = row;
       others += 1;
     }
   }
@@ -85,9 +85,9 @@ function markOutside(values: Line, rule: ColumnRule, { at, count }: Rows, open: 
   const { least, most, zero } = rule;
   for (let k = 0; k < count; k += 1) {
     const value = values[at ? (at[k] ?? 0) : k] ?? 0;
-    // Nearly all are plainly inside.
+    // Nearly all cells end here.
     if (value >= least && value <= most && !rule.whole) continue;
-    if (!(value === 0 && zero) && !isInside(value, rule)) open[k] = ELSEWHERE;
+    if (!(value === 0 && zero) && !isInside(value, rule)) open[k] = OTHER_PATH;
   }
 }
 
@@ -108,13 +108,13 @@ function pairOutputs(plan: Plan, block: Block, rows: Rows, scratch: Scratch, pro
   return outputsOf(plan, (at) => made[at]?.high, scratch);
 }
 
-/** Good until the run's next rows are computed. */
+/** The outputs, good until the run's next rows are computed. */
 function outputsOf(
   { outputs }: Plan,
   lineAt: (at: number) => Line | undefined,
   { outputs: given }: Scratch,
 ): readonly Output[] {
-  // To set a length takes longer than to compute a step.
+  // Setting a length takes longer than computing a step.
   if (given.length !== outputs.length) given.length = outputs.length;
   for (let k = 0; k < outputs.length; k += 1) {
     const output = outputs[k];

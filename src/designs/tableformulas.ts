@@ -15,7 +15,7 @@ import { type LineColumn, LineColumns, type LineTaker } from "./tablerunner";
 
 /** A person's own words, which no cost rests on. */
 const TEXTS: readonly LineKey[] = ["design", "colourName", "findings", "engraving", "stoneKind", "claspStoneKind"];
-/** Figures that count no unit. All fields named here and in COUNTED are read by readNumber, and by it alone. */
+/** Figures without a unit. readNumber alone reads the fields named here and in COUNTED, and nothing else reads them. */
 const FIGURES: readonly LineKey[] = [
   "quantity",
   "stoneEvery",
@@ -33,16 +33,16 @@ const MOST_LAYOUTS = 8;
 
 const byLayout = new Map<string, LineColumns>();
 
-/** Figures, words and truths of one line of an order, which rest on the line and the rates alone. Throws a fault. */
+/** Figures, texts and booleans that rest on one line of an order and the rates alone. Throws a fault. */
 export interface LineFormula {
-  /** Told apart by it from other formulas. */
+  /** Another for each formula. */
   readonly name: string;
   readonly of: (line: OrderLine, rates: Rates) => readonly Value[];
 }
 
 /**
- * Columns of a price list, as of priceLines, in columns: the nearest doubles of the same exact figures. Columns asked for are
- * figures: the design's name is not among them. Errors: wrongShape as of priceLines.
+ * The figures of a price list, computed in columns: the nearest doubles of the exact figures that priceLines gives. A design's name
+ * is no figure. Errors: wrongShape as of priceLines.
  */
 export function priceInColumns(
   header: readonly unknown[],
@@ -58,7 +58,7 @@ export function priceInColumns(
   computeLines(header, rows, rates, formula, to);
 }
 
-/** A formula over a table of designs, row by row or in columns, to the same bits; an empty row has no values. Errors: wrongShape. */
+/** Computes a formula for a table of designs, in columns, to the same bits as row by row. An empty row has no values. Errors: wrongShape. */
 export function computeLines(
   header: readonly unknown[],
   rows: Cells,
@@ -93,7 +93,7 @@ export function computeLines(
   }
 }
 
-/** A row's cells in the order of the lines' fields, changed to the fields' own units. */
+/** A row's cells in the order of the fields, changed to the fields' own units. */
 function inOwnUnits(
   columns: readonly FieldColumn[],
   keys: readonly LineKey[],
@@ -104,7 +104,7 @@ function inOwnUnits(
     const record = recordOf(columns, row, currency);
     return keys.map((key) => record[key]);
   } catch (error) {
-    // No cell of a design is a truth: the exact reading looks at the row.
+    // No field takes a boolean, so the row goes the exact way, which tells what is wrong.
     if (error instanceof CostingError) return keys.map(() => true);
     throw error;
   }

@@ -9,7 +9,7 @@ import { isBlank } from "../reading/number";
 import type { RateFigure } from "./rateinputs";
 import { BLANK, GIVEN, LineChoices } from "./rowkinds";
 
-/** A column of a table of designs: a word takes the formula another way, of a text it only matters whether it is there. */
+/** A column of a table of designs. Another word takes the formula another way; of a text it only matters whether it is there. */
 export interface LineColumn {
   readonly kind: "figure" | "word" | "text";
   /** What its field is called. */
@@ -73,7 +73,7 @@ export class LineColumns {
 /** One table's rows, at one workshop's rates. */
 class TableRows implements RowSource {
   readonly count: number;
-  /** One row's cells as the choices tell rows apart by them. */
+  /** One row's cells, as far as they choose the way through the formula. */
   private readonly keys: unknown[];
   private readonly inputs: readonly undefined[];
 

@@ -43,7 +43,7 @@ const pair = fc
   });
 const fresh = (): Pairs => ({ high: lineOf(), low: lineOf() });
 
-describe("pairs against exact fractions (fraction.js), within the bounds of columnplace.ts", () => {
+describe("pairs against exact fractions (fraction.js), within the bounds of bounds.ts", () => {
   test("a product misses by 10 u² at most, a quotient by 24 u², a sum by 4 u² of both", () => {
     fc.assert(
       fc.property(pair, pair, (a, b) => {

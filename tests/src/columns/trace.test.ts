@@ -13,7 +13,7 @@ test("a formula's steps are written down in their order, with what it asked on t
   expect(trace?.steps.map(({ kind }) => kind)).toEqual(["input", "input", "minus", "constant", "dividedBy"]);
   expect(trace?.steps.at(-1)).toMatchObject({ a: 2, b: 3 });
   // "Not less" is level or above.
-  expect(trace?.turns).toEqual([{ a: 0, b: 1, signs: [0, 1] }]);
+  expect(trace?.comparisons).toEqual([{ a: 0, b: 1, signs: [0, 1] }]);
   expect(trace?.outputs).toEqual([4]);
 });
 
@@ -63,7 +63,7 @@ test("a formula that reads a value as a decimal has no trace, but its result", (
   expect(trace).toBeUndefined();
 });
 
-test("words and truths are outputs as they are, and what fails is thrown", () => {
+test("texts and booleans are outputs as they are, and what fails is thrown", () => {
   const [a] = of("5") as [Quotient];
   expect(traced([a], () => [a.isPositive(), "make"]).trace?.outputs).toEqual([true, "make"]);
   expect(() => traced([a], () => a.dividedBy(Quotient.zero).isZero())).toThrow("divided by zero");
