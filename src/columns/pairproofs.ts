@@ -139,7 +139,8 @@ export function nearestDouble(
   count: number,
   open: Uint8Array,
 ): void {
-  const spread = bound * SLACK;
+  // The sum of the low part and the error is rounded itself: u² of the high part at most.
+  const spread = (bound + U2) * SLACK;
   for (let i = 0; i < count; i += 1) {
     const top = high[i] ?? 0;
     const rest = low[i] ?? 0;

@@ -82,7 +82,7 @@ test("a count is made whole but beside whole numbers", () => {
   ).toEqual([4, undefined, 0]);
 });
 
-test("a row that comparisons another way than the trace is left open", () => {
+test("a row that takes another way than the trace is left open", () => {
   const dearer = (a: Quotient, b: Quotient) => (a.isGreaterThan(b) ? "dearer" : "not");
   expect(
     over(

@@ -145,4 +145,37 @@ describe("rows", () => {
     new ColumnDriver([INPUT, INPUT]).run(source);
     expect(source.answers).toEqual(rows.map(() => 1));
   });
+
+  test("learned where two values are equal are right where they are not, and the other way about (hand arithmetic)", () => {
+    const rows = [
+      [5, 5],
+      [7, 5],
+      [5, 7],
+      [5, 5],
+      [7, 7],
+      [7, 5],
+    ] as const;
+    const answers: readonly (readonly [Formula, readonly number[]])[] = [
+      [(a, b) => a.minus(b), [0, 2, -2, 0, 0, 2]],
+      [(a, b) => a.minus(b).dividedBy(b), [0, 0.4, -2 / 7, 0, 0, 0.4]],
+      [(a, b) => (a.equals(b) ? a.plus(b) : a.times(b)), [10, 35, 35, 10, 14, 35]],
+      [(a, b) => (a.compare(b) === 0 ? a : a.minus(b)), [5, 2, -2, 5, 7, 2]],
+      [(a, b) => (a.isGreaterThan(b) ? a.minus(b) : b.plus(a)), [10, 2, 12, 10, 14, 2]],
+      [(a, b) => (a.isLessThan(b) ? a.minus(b) : b.plus(a)), [10, 12, -2, 10, 14, 12]],
+      [(a, b) => (a.minus(b).isZero() ? a : b), [5, 5, 7, 5, 7, 5]],
+      [(a, b) => a.larger(b).minus(a.smaller(b)), [0, 2, 2, 0, 0, 2]],
+      [(a, b) => a.dividedBy(b).ceil().plus(a.dividedBy(b).floor()), [2, 3, 1, 2, 2, 3]],
+    ];
+    for (const [formula, expected] of answers)
+      for (let from = 0; from < rows.length; from += 1) {
+        // Each row is the first once: what is learned from it is used for all others.
+        const turned = <T>(list: readonly T[]) => [...list.slice(from), ...list.slice(0, from)];
+        const driver = new ColumnDriver([INPUT, INPUT]);
+        for (const _ of ["learning", "known"]) {
+          const source = new TwoFigures(turned(rows), formula);
+          driver.run(source);
+          expect(source.answers, `${formula} from ${from}`).toEqual(turned(expected));
+        }
+      }
+  });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { traced } from "../../../src/columns/trace";
+import type { NumberRule } from "../../../src/exact/numberrule";
 import { Quotient } from "../../../src/exact/quotient";
 import { readNumber } from "../../../src/reading/number";
 
@@ -45,6 +46,17 @@ test("a cell that is read on the way is an input, each time it is read", () => {
   );
   expect(trace?.steps.slice(2)).toMatchObject([{ kind: "times", a: 1, b: 1 }, { kind: "constant" }, { kind: "plus" }]);
   expect([...(trace?.rules ?? [])]).toEqual([[1, rule]]);
+});
+
+test("a cell that is read by two rules gives no trace: a row would have to pass both", () => {
+  const above: NumberRule = { above: "0", right: "a number above 0" };
+  const upTo: NumberRule = { most: "100", right: "a number up to 100" };
+  const fields = new Map([["Length", 0]]);
+  const read = (first: NumberRule, second: NumberRule) =>
+    traced([undefined], () => readNumber(5, "Length", first).plus(readNumber(5, "Length", second)), fields);
+  expect(read(above, upTo).trace).toBeUndefined();
+  expect(read(above, upTo).result.value().toString()).toBe("10");
+  expect(read(above, above).trace).toBeDefined();
 });
 
 test("rows that go another way have another path, rows that go the same way have the same", () => {
