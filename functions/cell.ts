@@ -30,6 +30,15 @@ export function toCell(value: Value): number | string | boolean {
   return double + 0;
 }
 
+/** What a formula gives for a row, as the cells it shows. Errors: tooLarge. */
+export function cellsOf(result: Value | readonly Value[]): Cell[] {
+  return isSeveral(result) ? result.map(toCell) : [toCell(result)];
+}
+
+function isSeveral(result: Value | readonly Value[]): result is readonly Value[] {
+  return Array.isArray(result);
+}
+
 /** A fault as the cell's #VALUE! or #N/A with its sentence. */
 export function toCellError(error: CostingError): CustomFunctions.Error {
   return new CustomFunctions.Error(CustomFunctions.ErrorCode[CELL_ERROR[error.code]], error.message);

@@ -1,4 +1,4 @@
-import { CostingError, type Line, NONE, type Output, type Rows } from "../src/index";
+import { ALL_DECIDED, CostingError, type Line, type Output, type Rows } from "../src/index";
 import type { Cell } from "./cell";
 import type { Grid } from "./grid";
 
@@ -23,7 +23,7 @@ export class Spill {
     this.answers[at] = cells;
   }
 
-  /** Takes the outputs of columns for rows of a block that begins at `start`. */
+  /** Receives what columns gave for rows counted from `start`; open[k] is 0 where row k is decided. */
   take(start: number, rows: Rows, open: Uint8Array, outputs: readonly Output[]): void {
     const only = outputs.length === 1 ? outputs[0] : undefined;
     if (typeof only === "object") {
@@ -44,7 +44,7 @@ export class Spill {
       for (let k = 0; k < count; k += 1) if (open[k] === 0) answers[start + (at[k] ?? 0)] = [(line[k] ?? 0) + 0];
       return;
     }
-    if (open === NONE) for (let k = 0; k < count; k += 1) answers[start + k] = [(line[k] ?? 0) + 0];
+    if (open === ALL_DECIDED) for (let k = 0; k < count; k += 1) answers[start + k] = [(line[k] ?? 0) + 0];
     else for (let k = 0; k < count; k += 1) if (open[k] === 0) answers[start + k] = [(line[k] ?? 0) + 0];
   }
 

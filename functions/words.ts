@@ -1,10 +1,8 @@
-import { CostingError } from "../src/index";
+import { CostingError, UNREAD } from "../src/index";
 import type { Choice } from "./readers";
 
 /** Most choices of one argument that are numbered; rows with further ones are computed one by one. */
 export const MOST_WORDS = 1000;
-/** The number of a choice that cannot be read. */
-export const UNREAD = -1;
 
 /** Gives each choice a number by its meaning, so that rows of the same choice can be computed together. */
 export class Words {

@@ -28,21 +28,12 @@ export {
   takenOn,
 } from "./cashplan/cashplan";
 export { type OrderBudgetKey, orderBudget } from "./cashplan/orderbudget";
-export { BLOCK, Block, type Column, type Line, type Rows } from "./columns/block";
-export type { Input } from "./columns/bounds";
-export {
-  type ColumnRule,
-  cellOf,
-  columnNumber,
-  columnRule,
-  type Place,
-  type Reading,
-  readColumns,
-} from "./columns/cells";
-export { readColumnMark, readColumnMarks } from "./columns/markcells";
-export type { Plan } from "./columns/plan";
-export { NONE, type Output, Plans, settle, settleAll, type Taker } from "./columns/run";
-export { traced, type Value } from "./columns/trace";
+export { ALL_DECIDED, type Output, type Value } from "./columns/answers";
+export type { Block } from "./columns/block";
+export { type ColumnRule, cellOf, columnRule, type RangePart } from "./columns/cells";
+export { ColumnDriver, type ColumnInput, type RowSource, UNREAD, type Watch } from "./columns/driver";
+export type { Line, Rows } from "./columns/lines";
+export { type CellReading, type RangeColumn, readCell, readForAll, readRanges } from "./columns/ranges";
 export { type FieldColumn, readHeaders, recordOf } from "./designs/headers";
 export {
   FIELD_WORDS,

@@ -17,18 +17,50 @@ export interface Witness {
   read(value: Quotient): void;
   /** A cell was read as a value, by the rule of the field named. */
   given(field: string, rule: NumberRule, value: Quotient): void;
+  /** A formula run within this one read a cell under this field's name: of its own table, or of this one's. */
+  givenWithin(field: string): void;
 }
 
 let witness: Witness | undefined;
 
-/** Runs a formula and reports its steps to a witness. */
+/** Runs a formula and reports its steps to a witness. The witness of a formula that this one runs within receives them too. */
 export function witnessed<T>(by: Witness, run: () => T): T {
-  witness = by;
+  const outer = witness;
+  witness = outer ? bothWitnesses(by, outer) : by;
   try {
     return run();
   } finally {
-    witness = undefined;
+    witness = outer;
   }
+}
+
+function bothWitnesses(inner: Witness, outer: Witness): Witness {
+  return {
+    computed(...step) {
+      inner.computed(...step);
+      outer.computed(...step);
+    },
+    rounded(...step) {
+      inner.rounded(...step);
+      outer.rounded(...step);
+    },
+    compared(...question) {
+      inner.compared(...question);
+      outer.compared(...question);
+    },
+    read(value) {
+      inner.read(value);
+      outer.read(value);
+    },
+    given(field, rule, value) {
+      inner.given(field, rule, value);
+      outer.givenWithin(field);
+    },
+    givenWithin(field) {
+      inner.givenWithin(field);
+      outer.givenWithin(field);
+    },
+  };
 }
 
 /** Reports to the witness that a cell was read as a value. */
