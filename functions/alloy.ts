@@ -3,7 +3,7 @@ import { type Grid, plainGridOf } from "./grid";
 import { type Figure, numberFrom0 } from "./readers";
 import { spread } from "./spread";
 
-/** The parts of one list of metals, each an argument of its own. */
+/** The parts of one list of metals, each as one argument. */
 type Parts = Readonly<Record<string, ReturnType<typeof numberFrom0.of>>>;
 
 const formulas = new Map<string, (cells: Readonly<Record<string, unknown>>) => unknown[][]>();
@@ -38,7 +38,7 @@ export function densityOf(metals: unknown, parts: unknown): unknown[][] {
   return formulaOf(named)(cells);
 }
 
-/** By hand: Array.flat takes longer than all the rest. */
+/** A loop, since Array.flat takes longer than all other steps. */
 function listOf(grid: Grid): readonly unknown[] {
   const list: unknown[] = [];
   for (const row of grid) for (let at = 0; at < row.length; at += 1) list.push(row[at]);
@@ -52,7 +52,7 @@ function nameOfPart(at: number): string {
 }
 
 function formulaOf(named: readonly unknown[]): (cells: Readonly<Record<string, unknown>>) => unknown[][] {
-  // Of so many symbols that are known, none of which holds the sign between.
+  // The key: the number of symbols, and the symbols with a separator that none of them contains.
   const name = `${named.length}:${named.join("\u0000")}`;
   const known = formulas.get(name);
   if (known) return known;

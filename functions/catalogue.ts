@@ -58,7 +58,7 @@ export function priceline(
     const [header = [], ...more] = plainGridOf(headers);
     if (more.length > 0) throw new CostingError("wrongShape", "headers", "found several rows; give the row of headers");
     const asked = plainGridOf(column).flat();
-    const [wanted, ...others] = readPriceColumns(asked);
+    const [wanted, ...others] = readPriceColumns(asked, "column");
     if (wanted === undefined || others.length > 0)
       throw new CostingError("blank", "column", 'found none or several; give one column, such as "Price"');
     const lines = plainGridOf(line);

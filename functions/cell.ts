@@ -1,6 +1,6 @@
 import { CostingError, type CostingErrorCode, Quotient, type Value } from "../src/index";
 
-/** What Excel takes back for one cell. */
+/** What a function may return for one cell. */
 export type Cell = number | string | boolean | CustomFunctions.Error;
 
 /** Only these two show a sentence in Excel. */
@@ -26,8 +26,17 @@ export function toCell(value: Value): number | string | boolean {
   const double = value.toNumber();
   if (!Number.isFinite(double))
     throw new CostingError("tooLarge", "result", "found a result larger than a cell can hold; give smaller numbers");
-  // Minus zero is zero.
+  // Minus zero becomes zero.
   return double + 0;
+}
+
+/** What a formula gives for a row, as the cells it shows. Errors: tooLarge. */
+export function cellsOf(result: Value | readonly Value[]): Cell[] {
+  return isSeveral(result) ? result.map(toCell) : [toCell(result)];
+}
+
+function isSeveral(result: Value | readonly Value[]): result is readonly Value[] {
+  return Array.isArray(result);
 }
 
 /** A fault as the cell's #VALUE! or #N/A with its sentence. */
@@ -35,7 +44,7 @@ export function toCellError(error: CostingError): CustomFunctions.Error {
   return new CustomFunctions.Error(CustomFunctions.ErrorCode[CELL_ERROR[error.code]], error.message);
 }
 
-/** A value as its cell, or its fault. */
+/** A value as its cell, or its fault as a cell error. */
 export function toCellOrError(value: Value | CostingError): Cell {
   if (value instanceof CostingError) return toCellError(value);
   try {
@@ -46,7 +55,7 @@ export function toCellOrError(value: Value | CostingError): Cell {
   }
 }
 
-/** The one place where a CostingError becomes a cell error; anything else is our own mistake and goes on. */
+/** The only place where a thrown CostingError becomes the answer of a call; any other error is our mistake and is thrown again. */
 export function answer(compute: () => unknown): unknown[][] {
   try {
     return compute() as unknown[][];

@@ -1,168 +1,147 @@
 import {
-  BLOCK,
-  Block,
-  type Column,
+  type Block,
+  type CellReading,
   cellOf,
-  columnNumber,
   isBlank,
-  type Place,
-  type Plan,
-  type Reading,
+  type Output,
+  type RangeColumn,
+  type RangePart,
+  type RowSource,
   type Rows,
-  readColumnMark,
-  readColumnMarks,
-  readColumns,
-  settle,
-  settleAll,
-  type Taker,
+  readCell,
+  readForAll,
+  readRanges,
+  UNREAD,
+  type Watch,
 } from "../src/index";
+import { type Cell, cellsOf } from "./cell";
 import type { ChoiceArgument, FigureArgument, Formula } from "./formula";
 import type { Grid } from "./grid";
-import { UNREAD } from "./words";
+import { cellIn, type Spill } from "./spill";
 
 /** One call's cells, argument by argument. */
 export interface Call {
   readonly grids: readonly Grid[];
   readonly isRange: readonly boolean[];
-  /** With no required range, a row of blank optional cells is a blank row: not to be computed by their defaults. */
+  /** Every range is optional. Then a row of blank cells is a blank row, and not computed by their defaults. */
   readonly keepsBlanks: boolean;
 }
 
-/** Computes one row of the block exactly and keeps the result; with `words`, gives back a plan learned from it. */
-export type Exact = (row: number, words: number | undefined) => Plan | undefined;
+/** A call of single cells, as one row; its answer stands in `answers` when it was run. Throws the row's fault. */
+export class SingleCells<Row extends object> implements RowSource {
+  readonly count = 1;
+  answers: readonly Cell[] = [];
 
-/** A formula over the rows of ranges, block by block. */
-export class Columns<Row extends object> {
-  private readonly block: Block;
-  private readonly codes = new Float64Array(BLOCK);
+  constructor(
+    private readonly formula: Formula<Row>,
+    private readonly cells: readonly unknown[],
+  ) {}
 
-  constructor(private readonly formula: Formula<Row>) {
-    this.block = new Block(formula.figures.map(({ reader }) => ({ mark: reader.kind === "mark" })));
-  }
-
-  /** Computes one row of cells: `take` gets it, or `exact` is told what its choices say, where that can be read. */
-  runOne(cells: readonly unknown[], take: Taker, exact: (words: number | undefined) => void): void {
-    const words = this.readOne(cells);
-    let rest: Rows = ONE_ROW;
-    for (const plan of this.formula.plans.of(words)) {
-      rest = settle(plan, this.block, rest, take);
-      if (rest.count > 0) continue;
-      this.formula.plans.prefer(words, plan);
-      return;
-    }
-    exact(words === UNREAD ? undefined : words);
-  }
-
-  /** Reads the cells that go with every row. False where one is not to be computed with in columns. */
-  begin({ grids, isRange }: Call, count: number): boolean {
-    for (const argument of this.formula.figures) {
-      const to = this.block.columns[argument.column];
-      if (!to) continue;
-      to.single = !isRange[argument.at];
-      if (isRange[argument.at]) continue;
-      if (!readFigure(grids[argument.at]?.[0]?.[0], argument, to)) return false;
-      to.values.fill(to.values[0] ?? 0, 0, count);
-      to.parts?.fill(to.parts[0] ?? 0, 0, count);
-    }
+  begin(): boolean {
     return true;
   }
 
-  /** Computes a block's rows: `take` gets what columns decide, `exact` every other row. */
-  run(call: Call, place: Place, take: Taker, exact: Exact): void {
-    const { odd, columns } = this.block;
-    odd.fill(0, 0, place.count);
-    const readings: Reading[] = [];
-    for (const { at, reader, column, blank } of this.formula.figures) {
-      const grid = call.grids[at];
-      const to = columns[column];
-      if (!call.isRange[at] || !grid || !to) continue;
-      if (reader.kind === "figure")
-        readings.push({
-          cells: grid,
-          rule: reader.rule,
-          blank: call.keepsBlanks ? Number.NaN : blank,
-          values: to.values,
-        });
-      else if (to.parts) readColumnMarks(grid, place, to.values, to.parts, odd);
+  read(block: Block): number {
+    for (const { at, column, reading } of this.formula.figures)
+      if (!readCell(block, column, this.cells[at], reading)) return UNREAD;
+    let key = 0;
+    for (const { at, words, digit } of this.formula.choices) {
+      const number = words.of(this.cells[at]);
+      if (number === UNREAD) return UNREAD;
+      key += number * digit;
     }
-    readColumns(readings, place, odd);
-    for (const [words, rows] of this.groups(call, place)) this.runGroup(rows, words, take, exact);
-    for (let row = odd.indexOf(1); row >= 0 && row < place.count; row = odd.indexOf(1, row + 1)) exact(row, undefined);
+    return key;
   }
 
-  private runGroup(rows: Rows, words: number, take: Taker, exact: Exact): void {
-    settleAll(this.formula.plans.of(words), this.block, rows, take, (row) => exact(row, words));
+  take(_: number, __: Rows, open: Uint8Array, outputs: readonly Output[]): void {
+    if (open[0] !== 0) return;
+    const [only] = outputs;
+    this.answers =
+      outputs.length === 1 && only !== undefined ? [cellIn(only, 0)] : outputs.map((output) => cellIn(output, 0));
   }
 
-  /** The rows to compute in columns, those of the same choices together; a choice that cannot be read makes its row odd. */
-  private groups(call: Call, place: Place): Iterable<readonly [words: number, rows: Rows]> {
-    const { odd } = this.block;
-    const { count } = place;
-    const { codes } = this;
-    const ranged = this.formula.choices.filter(({ at }) => call.isRange[at]);
-    const words = this.sharedWords(call);
-    if (words === UNREAD) odd.fill(1, 0, count);
+  exact(_: number, watch: Watch): void {
+    this.answers = cellsOf(this.formula.exact((at) => this.cells[at], watch));
+  }
+}
+
+/** A call over ranges: their cells one by one, with single cells that go with each. */
+export class RangeCells<Row extends object> implements RowSource {
+  readonly count: number;
+  private readonly width: number;
+  private readonly ranges: readonly RangeColumn[];
+  private readonly ranged: readonly ChoiceArgument[];
+  /** The choice key as far as single cells tell it; UNREAD where one of them says nothing readable. */
+  private readonly sharedKey: number;
+
+  /** @param exact computes the k-th cell of the ranges exactly */
+  constructor(
+    private readonly formula: Formula<Row>,
+    private readonly call: Call,
+    lead: Grid,
+    private readonly spill: Spill,
+    readonly exact: (row: number, watch: Watch) => void,
+  ) {
+    this.width = lead[0]?.length ?? 0;
+    this.count = lead.length * this.width;
+    this.ranges = formula.figures.flatMap((argument) =>
+      call.isRange[argument.at]
+        ? [{ column: argument.column, cells: call.grids[argument.at] ?? [], reading: this.readingInRange(argument) }]
+        : [],
+    );
+    this.ranged = formula.choices.filter(({ at }) => call.isRange[at]);
+    this.sharedKey = this.keyOfSingles();
+  }
+
+  begin(block: Block): boolean {
+    const { grids, isRange } = this.call;
+    return this.formula.figures.every(
+      ({ at, column, reading }) => isRange[at] || readForAll(block, column, grids[at]?.[0]?.[0], reading, this.count),
+    );
+  }
+
+  read(block: Block, first: number, count: number, keys: Float64Array): number | undefined {
+    const { width, ranged, sharedKey } = this;
+    const part = { row: Math.floor(first / width), column: first % width, width, count };
+    readRanges(block, this.ranges, part);
+    if (sharedKey === UNREAD) return UNREAD;
+    const { odd } = block;
     const firstOdd = odd.indexOf(1);
-    if (ranged.length === 0 && (firstOdd < 0 || firstOdd >= count)) return [[words, { at: undefined, count }]];
-    codes.fill(words, 0, count);
-    for (const choice of ranged) readWords(call, place, choice, codes, odd);
-    const groups = new Map<number, { readonly at: Uint16Array; count: number }>();
-    for (let row = 0; row < count; row += 1) {
-      if (odd[row]) continue;
-      const code = codes[row] ?? 0;
-      const group = groups.get(code) ?? { at: new Uint16Array(BLOCK), count: 0 };
-      groups.set(code, group);
-      group.at[group.count] = row;
-      group.count += 1;
-    }
-    return groups;
+    if (ranged.length === 0 && (firstOdd < 0 || firstOdd >= count)) return sharedKey;
+    keys.fill(sharedKey, 0, count);
+    for (const choice of ranged) this.addChoice(choice, part, keys, odd);
+    for (let k = 0; k < count; k += 1) if (odd[k]) keys[k] = UNREAD;
+    return undefined;
   }
 
-  /** What the choices of single cells say, in the digits of their places; UNREAD where one says nothing. */
-  private sharedWords({ grids, isRange }: Call): number {
-    let words = 0;
-    for (const { at, reader, words: said, digit } of this.formula.choices) {
-      if (isRange[at]) continue;
-      const grid = grids[at];
-      const number = said.of(reader.isList ? grid : grid?.[0]?.[0]);
+  take(first: number, rows: Rows, open: Uint8Array, outputs: readonly Output[]): void {
+    this.spill.take(first, rows, open, outputs);
+  }
+
+  private readingInRange({ reading }: FigureArgument): CellReading {
+    return reading.kind === "figure" && this.call.keepsBlanks ? { ...reading, blank: Number.NaN } : reading;
+  }
+
+  private keyOfSingles(): number {
+    let key = 0;
+    for (const { at, reader, words, digit } of this.formula.choices) {
+      if (this.call.isRange[at]) continue;
+      const grid = this.call.grids[at];
+      const number = words.of(reader.isList ? grid : grid?.[0]?.[0]);
       if (number === UNREAD) return UNREAD;
-      words += number * digit;
+      key += number * digit;
     }
-    return words;
+    return key;
   }
 
-  private readOne(cells: readonly unknown[]): number {
-    for (const argument of this.formula.figures) {
-      const to = this.block.columns[argument.column];
-      if (to) to.single = false;
-      if (!to || !readFigure(cells[argument.at], argument, to)) return UNREAD;
+  /** Adds what the cells of one choice say to their rows' keys; a cell that says nothing readable makes its row odd. */
+  private addChoice(choice: ChoiceArgument, part: RangePart, keys: Float64Array, odd: Uint8Array): void {
+    const grid = this.call.grids[choice.at] ?? [];
+    for (let k = 0; k < part.count; k += 1) {
+      const cell = cellOf(grid, part, k);
+      const number = this.call.keepsBlanks && isBlank(cell) ? UNREAD : choice.words.of(cell);
+      if (number === UNREAD) odd[k] = 1;
+      else keys[k] = (keys[k] ?? 0) + number * choice.digit;
     }
-    let words = 0;
-    for (const { at, words: said, digit } of this.formula.choices) {
-      const number = said.of(cells[at]);
-      if (number === UNREAD) return UNREAD;
-      words += number * digit;
-    }
-    return words;
-  }
-}
-
-const ONE_ROW: Rows = { at: undefined, count: 1 };
-
-/** Reads a cell into the first row of its column. False where the exact reading must look at it. */
-function readFigure(cell: unknown, { reader, blank }: FigureArgument, to: Column): boolean {
-  if (reader.kind === "mark") return to.parts !== undefined && readColumnMark(cell, 0, to.values, to.parts);
-  const value = columnNumber(cell, reader.rule, blank);
-  to.values[0] = value;
-  return !Number.isNaN(value);
-}
-
-function readWords(call: Call, place: Place, choice: ChoiceArgument, codes: Float64Array, odd: Uint8Array): void {
-  const grid = call.grids[choice.at] ?? [];
-  for (let i = 0; i < place.count; i += 1) {
-    const cell = cellOf(grid, place, i);
-    const said = call.keepsBlanks && isBlank(cell) ? UNREAD : choice.words.of(cell);
-    if (said === UNREAD) odd[i] = 1;
-    else codes[i] = (codes[i] ?? 0) + said * choice.digit;
   }
 }

@@ -1,36 +1,35 @@
-import { type Input, type Plan, Plans, type Quotient, traced, type Value } from "../src/index";
+import { type CellReading, ColumnDriver, type ColumnInput, type Quotient, type Value, type Watch } from "../src/index";
 import { plainCell } from "./grid";
 import type { Choice, Figure, MarkFigure, Reader, Said } from "./readers";
 import { MOST_WORDS, Words } from "./words";
 
 export type Readers<Row> = { readonly [Name in keyof Row]: Reader<Row[Name]> };
 
-/** An argument computed with: it is the `column`-th of the formula's columns. */
+/** An argument that the formula computes with: the `column`-th of its columns. */
 export interface FigureArgument {
   readonly at: number;
   readonly reader: Figure<unknown> | MarkFigure<unknown>;
   readonly column: number;
-  /** What a blank cell counts as; not a number where it must not be blank. */
-  readonly blank: number;
+  readonly reading: CellReading;
 }
 
-/** An argument that says which way the formula goes. */
+/** An argument that chooses the way through the formula. */
 export interface ChoiceArgument {
   readonly at: number;
   readonly reader: Choice<unknown>;
   readonly words: Words;
-  /** Choices are told apart together: the numbers of this one's words are in units of its digit. */
+  /** A row's choice key is the sum of its choices' numbers, each times its digit. */
   readonly digit: number;
 }
 
 export type Result = Value | readonly Value[];
 
-/** A worksheet function's formula: its arguments, the exact computing of one row, and the plans learned from such rows. */
+/** A worksheet function's formula: its arguments, the exact computing of one row, and the driver that computes many. */
 export class Formula<Row extends object> {
   readonly names: readonly string[];
   readonly figures: readonly FigureArgument[];
   readonly choices: readonly ChoiceArgument[];
-  readonly plans: Plans;
+  readonly driver: ColumnDriver;
   /** Arguments that are taken whole. */
   readonly isList: readonly boolean[];
   private readonly readers: readonly Reader<unknown>[];
@@ -47,11 +46,11 @@ export class Formula<Row extends object> {
     for (const [at, reader] of this.readers.entries()) {
       if (reader.kind === "choice")
         choices.push({ at, reader, words: new Words(reader), digit: MOST_WORDS ** choices.length });
-      else figures.push({ at, reader, column: figures.length, blank: blankOf(reader) });
+      else figures.push({ at, reader, column: figures.length, reading: readingOf(reader) });
     }
     this.figures = figures;
     this.choices = choices;
-    this.plans = new Plans(figures.map(({ reader }) => inputOf(reader)));
+    this.driver = new ColumnDriver(figures.map(({ reader }) => inputOf(reader)));
   }
 
   mayBeBlank(at: number): boolean {
@@ -60,11 +59,8 @@ export class Formula<Row extends object> {
     return reader?.kind === "figure" && reader.otherwise !== undefined;
   }
 
-  /**
-   * What the formula gives for a row's cells; throws their fault. With `words`, the number of the row's choices, the way it
-   * went is learned, and a plan given back where that is new.
-   */
-  exact(cellOf: (at: number) => unknown, words?: number): { readonly result: Result; readonly plan: Plan | undefined } {
+  /** What the formula gives for a row's cells, by `watch`; throws their fault. */
+  exact(cellOf: (at: number) => unknown, watch: Watch): Result {
     const inputs: Quotient[] = [];
     const said: Said = (argument) => {
       const at = this.names.indexOf(argument);
@@ -82,18 +78,19 @@ export class Formula<Row extends object> {
       inputs.push(value);
       return () => reader.of(value);
     });
-    const run = () => this.compute(Object.fromEntries(values.map((value, at) => [this.names[at], value()])) as Row);
-    if (words === undefined) return { result: run(), plan: undefined };
-    const { result, trace } = traced(inputs, run);
-    return { result, plan: trace && this.plans.learn(words, trace) };
+    return watch(inputs, () =>
+      this.compute(Object.fromEntries(values.map((value, at) => [this.names[at], value()])) as Row),
+    );
   }
 }
 
-function blankOf(reader: Figure<unknown> | MarkFigure<unknown>): number {
-  return reader.kind === "mark" || reader.otherwise === undefined ? Number.NaN : Number(reader.otherwise);
+function readingOf(reader: Figure<unknown> | MarkFigure<unknown>): CellReading {
+  if (reader.kind === "mark") return { kind: "mark" };
+  const { rule, otherwise } = reader;
+  return { kind: "figure", rule, blank: otherwise === undefined ? Number.NaN : Number(otherwise) };
 }
 
-function inputOf(reader: Figure<unknown> | MarkFigure<unknown>): Input {
-  if (reader.kind === "mark") return { unsigned: true, whole: false };
-  return { unsigned: !reader.rule.negative, whole: reader.rule.whole };
+function inputOf(reader: Figure<unknown> | MarkFigure<unknown>): ColumnInput {
+  if (reader.kind === "mark") return { mark: true, unsigned: true, whole: false };
+  return { mark: false, unsigned: !reader.rule.negative, whole: reader.rule.whole };
 }

@@ -2,14 +2,14 @@ import { CostingError, type Line, type LineTaker, type Output, type Rows, type V
 import { type Cell, toCellError, toCellOrError } from "./cell";
 import type { Grid } from "./grid";
 
-/** A price list as it comes, row by row: the designs' names in some of its columns, figures in the others. */
+/** Collects a price list row by row: the designs' names in some of its columns, figures in the others. */
 export class PriceTable implements LineTaker {
   readonly rows: Cell[][];
   private readonly called: readonly string[];
 
   /**
    * @param designs the table's rows, without their headers
-   * @param nameAt where the name of a design stands in its row
+   * @param nameAt the place of a design's name in its row
    * @param names the columns of names, and of each figure
    */
   constructor(
@@ -19,7 +19,7 @@ export class PriceTable implements LineTaker {
     private readonly figures: readonly number[],
   ) {
     this.rows = new Array<Cell[]>(designs.length);
-    // Now, one after another: rows come back in the order of their groups, each far from the next in memory.
+    // Names are read now, row after row. Results come group by group, and reading names then would jump about in memory.
     this.called = designs.map((row) => wordsOf(row[nameAt]));
   }
 
@@ -37,7 +37,7 @@ export class PriceTable implements LineTaker {
     for (let k = 0; k < count; k += 1) {
       if (open[k] !== 0) continue;
       const cells = row.slice();
-      // By counting: an iterator would make two objects a cell. Minus zero is zero.
+      // A counting loop, since an iterator would make two objects for each cell. Minus zero becomes zero.
       for (let each = 0; each < lines.length; each += 1) cells[to[each] ?? 0] = (lines[each]?.[k] ?? 0) + 0;
       this.put(first + (at ? (at[k] ?? 0) : k), cells);
     }
@@ -51,7 +51,7 @@ export class PriceTable implements LineTaker {
     this.put(at, cells);
   }
 
-  /** Of texts: cells that were all numbers would have to be moved to make room for a name. */
+  /** Filled with texts, since an array of numbers alone would be copied when a name is put into it. */
   private empty(): Cell[] {
     return Array.from({ length: this.names.length + this.figures.length }, () => "");
   }

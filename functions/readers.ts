@@ -46,7 +46,7 @@ import {
 } from "../src/index";
 import { plainGridOf } from "./grid";
 
-/** A figure: a number cell, wrapped in the unit that the formula takes. Computed in columns. */
+/** A figure: a number cell, read in the unit that the formula needs. Computed in columns. */
 export interface Figure<T> {
   readonly kind: "figure";
   /** Throws a CostingError that names the argument. */
@@ -67,12 +67,12 @@ export interface MarkFigure<T> {
   readonly of: (share: Quotient) => T;
 }
 
-/** A word, a count of decimals or a list: each choice takes the formula another way. */
+/** A word, a count of decimals or a list: each choice may lead the formula to other steps. */
 export interface Choice<T> {
   readonly kind: "choice";
   /** Throws a CostingError that names the argument. */
   readonly read: (cells: unknown, argument: string) => T;
-  /** A list is one for all rows. */
+  /** A list counts for all rows together. */
   readonly isList: boolean;
   readonly mayBeBlank: boolean;
 }
@@ -186,7 +186,7 @@ export const decimals = optional(
   undefined,
 );
 
-/** Whether there is anything in the cell. */
+/** Whether the cell is not blank. */
 export const isGiven = optional(
   choice(() => true),
   false,
@@ -213,7 +213,7 @@ export function counted<T>(reader: Figure<T>, otherwise: string): Figure<T> {
   return { ...reader, read, otherwise };
 }
 
-/** A range read as one list of numbers, its blank cells passed over; undefined for nothing at all. */
+/** A range read as one list of numbers, without its blank cells; undefined where all are blank. */
 export function listOf(reader: Figure<Quotient>): Choice<readonly Quotient[] | undefined> {
   const read = (cells: unknown, argument: string) => {
     const list = plainGridOf(cells)
@@ -233,7 +233,7 @@ export const priceLists: Choice<PriceLists> = {
   mayBeBlank: true,
 };
 
-/** A loss from its amount and what it is counted from. Errors: outOfRange for a share of 1 or more. */
+/** A loss from its amount and its basis. Errors: outOfRange for a share of 1 or more. */
 export function lossOf(amount: Quotient, basis: LossBasis): Loss {
   if (basis === "grams") return { basis, weight: grams(amount) };
   // Asked for the columns: they compute what shares and grams allow.

@@ -1,13 +1,13 @@
-import { CostingError, type Line, NONE, type Output, type Rows } from "../src/index";
+import { ALL_DECIDED, CostingError, type Line, type Output, type Rows } from "../src/index";
 import type { Cell } from "./cell";
 import type { Grid } from "./grid";
 
-/** A value of a column's output as a cell; minus zero is zero. */
+/** A value of a column's output as a cell; minus zero becomes zero. */
 export function cellIn(output: Output, row: number): Cell {
   return typeof output === "object" ? (output[row] ?? 0) + 0 : output;
 }
 
-/** The answers to the cells of ranges, as they come: one or several cells each. */
+/** Collects the answers for the cells of ranges as they come: one or several cells for each. */
 export class Spill {
   private readonly width: number;
   private readonly answers: Cell[][];
@@ -23,7 +23,7 @@ export class Spill {
     this.answers[at] = cells;
   }
 
-  /** Takes what columns gave for rows of a block that begins at `start`. */
+  /** Receives what columns gave for rows counted from `start`; open[k] is 0 where row k is decided. */
   take(start: number, rows: Rows, open: Uint8Array, outputs: readonly Output[]): void {
     const only = outputs.length === 1 ? outputs[0] : undefined;
     if (typeof only === "object") {
@@ -37,18 +37,18 @@ export class Spill {
     }
   }
 
-  /** One number a row, by far the most common, with the least work. */
+  /** For one number per row, by far the most common case, with the least work. */
   private takeLine(start: number, { at, count }: Rows, open: Uint8Array, line: Line): void {
     const { answers } = this;
     if (at) {
       for (let k = 0; k < count; k += 1) if (open[k] === 0) answers[start + (at[k] ?? 0)] = [(line[k] ?? 0) + 0];
       return;
     }
-    if (open === NONE) for (let k = 0; k < count; k += 1) answers[start + k] = [(line[k] ?? 0) + 0];
+    if (open === ALL_DECIDED) for (let k = 0; k < count; k += 1) answers[start + k] = [(line[k] ?? 0) + 0];
     else for (let k = 0; k < count; k += 1) if (open[k] === 0) answers[start + k] = [(line[k] ?? 0) + 0];
   }
 
-  /** Cells as the ranges have them; several cells a row beside one column of ranges. Errors: wrongShape. */
+  /** The cells in the shape of the ranges. Several cells per row need ranges of one column. Errors: wrongShape. */
   cells(): Cell[][] {
     const { answers, width, several, lead } = this;
     if (width === 1 && several === 1) return answers;

@@ -1,9 +1,9 @@
-import { BLOCK, CostingError, isBlank, type Output, type Rows, type Value } from "../src/index";
-import { answer, type Cell, toCell, toCellError } from "./cell";
-import { type Call, Columns } from "./columns";
+import { CostingError, isBlank, type Watch } from "../src/index";
+import { answer, type Cell, cellsOf, toCellError } from "./cell";
+import { type Call, RangeCells, SingleCells } from "./columns";
 import { Formula, type Readers, type Result } from "./formula";
 import { type Grid, gridOf, isSingle, plainCell } from "./grid";
-import { cellIn, Spill } from "./spill";
+import { Spill } from "./spill";
 
 /** A cell or range for each argument; undefined or null for one left out. */
 export type Cells<Row> = { readonly [Name in keyof Row]: unknown };
@@ -18,17 +18,11 @@ export function spread<Row extends object>(
   compute: (row: Row) => Result,
 ): (cells: Cells<Row>) => unknown[][] {
   const formula = new Formula(readers, compute);
-  // Made when first called: a workbook uses few of the functions.
-  let columns: Columns<Row> | undefined;
-  return (cells) => {
-    columns ??= new Columns(formula);
-    const made = columns;
-    return answer(() => oneRow(formula, made, cells) ?? manyRows(formula, made, cells));
-  };
+  return (cells) => answer(() => oneRow(formula, cells) ?? manyRows(formula, cells));
 }
 
 /** The answer to single cells; undefined where one of them is a range. */
-function oneRow<Row extends object>(formula: Formula<Row>, columns: Columns<Row>, cells: Cells<Row>): unknown {
+function oneRow<Row extends object>(formula: Formula<Row>, cells: Cells<Row>): unknown {
   const { names } = formula;
   const singles: unknown[] = [];
   let asRow = false;
@@ -44,28 +38,14 @@ function oneRow<Row extends object>(formula: Formula<Row>, columns: Columns<Row>
       else return undefined;
     }
   }
-  let answers: readonly Cell[] = [];
-  columns.runOne(
-    singles,
-    (_, open, outputs) => {
-      if (open[0] !== 0) return;
-      const [only] = outputs;
-      answers =
-        outputs.length === 1 && only !== undefined ? [cellIn(only, 0)] : outputs.map((output) => cellIn(output, 0));
-    },
-    (words) => {
-      answers = cellsOf(formula.exact((at) => singles[at], words).result);
-    },
-  );
+  const row = new SingleCells(formula, singles);
+  formula.driver.run(row);
+  const { answers } = row;
   // A bare cell for bare cells; Excel hands rows of cells, and takes them.
   return asRow || answers.length > 1 ? [answers] : answers[0];
 }
 
-function manyRows<Row extends object>(
-  formula: Formula<Row>,
-  columns: Columns<Row>,
-  cells: Cells<Row>,
-): readonly (readonly Cell[])[] {
+function manyRows<Row extends object>(formula: Formula<Row>, cells: Cells<Row>): readonly (readonly Cell[])[] {
   const grids = formula.names.map((name) => gridOf(cells[name as keyof Row]));
   const isRange = grids.map((grid, at) => !isSingle(grid) && !formula.isList[at]);
   const ranges = grids.flatMap((grid, at) => (isRange[at] ? [{ name: formula.names[at] ?? "", grid }] : []));
@@ -73,35 +53,24 @@ function manyRows<Row extends object>(
   sameShape(ranges);
   const call = { grids, isRange, keepsBlanks: !grids.some((_, at) => isRange[at] && !formula.mayBeBlank(at)) };
   const width = lead[0]?.length ?? 0;
-  const total = lead.length * width;
   const spill = new Spill(lead);
   const isBlankRow = (i: number, j: number) => ranges.every(({ grid }) => isBlank(plainCell(grid[i]?.[j])));
-  let start = 0;
-  const exact = (k: number, words: number | undefined) => {
-    const i = Math.floor((start + k) / width);
-    const j = (start + k) % width;
+  const exact = (row: number, watch: Watch) => {
+    const i = Math.floor(row / width);
+    const j = row % width;
     if (isBlankRow(i, j)) {
-      spill.put(start + k, [""]);
-      return undefined;
+      spill.put(row, [""]);
+      return;
     }
     try {
-      const { result, plan } = formula.exact((at) => cellFor(call, formula.isList[at] === true, at, i, j), words);
-      spill.put(start + k, cellsOf(result));
-      return plan;
+      const result = formula.exact((at) => cellFor(call, formula.isList[at] === true, at, i, j), watch);
+      spill.put(row, cellsOf(result));
     } catch (error) {
       if (!(error instanceof CostingError)) throw error;
-      spill.put(start + k, [toCellError(error)]);
-      return undefined;
+      spill.put(row, [toCellError(error)]);
     }
   };
-  const take = (at: Rows, open: Uint8Array, outputs: readonly Output[]) => spill.take(start, at, open, outputs);
-  const inColumns = columns.begin(call, Math.min(total, BLOCK));
-  for (; start < total; start += BLOCK) {
-    const count = Math.min(BLOCK, total - start);
-    if (inColumns)
-      columns.run(call, { row: Math.floor(start / width), column: start % width, width, count }, take, exact);
-    else for (let k = 0; k < count; k += 1) exact(k, undefined);
-  }
+  formula.driver.run(new RangeCells(formula, call, lead, spill, exact));
   return spill.cells();
 }
 
@@ -109,10 +78,6 @@ function cellFor({ grids, isRange }: Call, isList: boolean, at: number, i: numbe
   const grid = grids[at] ?? [];
   if (isList) return grid;
   return isRange[at] ? grid[i]?.[j] : grid[0]?.[0];
-}
-
-function cellsOf(result: Result): Cell[] {
-  return isSeveral(result) ? result.map(toCell) : [toCell(result)];
 }
 
 function sameShape(ranges: readonly { readonly name: string; readonly grid: Grid }[]): void {
@@ -129,8 +94,4 @@ function sameShape(ranges: readonly { readonly name: string; readonly grid: Grid
       `found a range of ${other.shape} cells beside ${first.name} of ${first.shape}; give ranges of equal shape, or single cells`,
     );
   }
-}
-
-function isSeveral(result: Result): result is readonly Value[] {
-  return Array.isArray(result);
 }

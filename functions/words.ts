@@ -1,21 +1,19 @@
-import { CostingError } from "../src/index";
+import { CostingError, UNREAD } from "../src/index";
 import type { Choice } from "./readers";
 
-/** Number of choices of one argument told apart; more go to the exact reading. */
+/** Most choices of one argument that are numbered; rows with further ones are computed one by one. */
 export const MOST_WORDS = 1000;
-/** Not a choice that can be read. */
-export const UNREAD = -1;
 
-/** Numbers for what the cells of a choice say, so that rows of one choice can be computed together. */
+/** Gives each choice a number by its meaning, so that rows of the same choice can be computed together. */
 export class Words {
   private readonly byCell = new Map<unknown, number>();
   private readonly byValue = new Map<unknown, number>();
-  /** A copy of the list read last: most calls give the same one, in an array of its own. */
+  /** A copy of the list that was read last: most calls give the same list again, in a new array. */
   private last: { readonly cells: unknown; readonly number: number } | undefined;
 
   constructor(private readonly reader: Choice<unknown>) {}
 
-  /** The number of what a cell says, or a list's; UNREAD where it says nothing readable. */
+  /** The number of a cell's or a list's choice; UNREAD where it cannot be read. */
   of(cells: unknown): number {
     return this.reader.isList ? this.ofList(cells) : this.ofCell(cells, cells);
   }
@@ -40,10 +38,10 @@ export class Words {
   private read(cells: unknown, cell: unknown): number {
     try {
       const value = this.reader.read(cells, "");
-      const said = this.reader.isList ? cell : value;
-      const number = this.byValue.get(said) ?? this.byValue.size;
+      const meaning = this.reader.isList ? cell : value;
+      const number = this.byValue.get(meaning) ?? this.byValue.size;
       if (number >= MOST_WORDS) return UNREAD;
-      this.byValue.set(said, number);
+      this.byValue.set(meaning, number);
       return number;
     } catch (error) {
       if (error instanceof CostingError) return UNREAD;
@@ -67,7 +65,7 @@ function copyOf(cells: unknown): unknown {
 const CELL = "\u0000";
 const ROW = "\u0001";
 
-/** A list as one text, other for every other list. */
+/** A list as one text, different for every different list. */
 function textOf(cells: unknown): string {
   if (!Array.isArray(cells)) return textOfCell(cells);
   let text = "";
@@ -78,7 +76,10 @@ function textOf(cells: unknown): string {
   return text;
 }
 
-/** No number's text is that of a word: a word is told by a sign before it. What Excel hands has neither of the marks between. */
+/**
+ * An apostrophe before a word keeps it different from a number with the same text. A text that holds a separator is written as
+ * JSON.
+ */
 function textOfCell(cell: unknown): string {
   if (typeof cell === "number") return String(cell);
   if (typeof cell !== "string") return JSON.stringify(cell) ?? "";

@@ -28,25 +28,14 @@ export {
   takenOn,
 } from "./cashplan/cashplan";
 export { type OrderBudgetKey, orderBudget } from "./cashplan/orderbudget";
-export { BLOCK, Block, type Column, type Line, type Rows } from "./columns/block";
-export type { Input } from "./columns/bounds";
-export {
-  type ColumnRule,
-  cellOf,
-  columnNumber,
-  columnRule,
-  type Place,
-  type Reading,
-  readColumns,
-} from "./columns/cells";
-export { readColumnMark, readColumnMarks } from "./columns/markcells";
-export type { Plan } from "./columns/plan";
-export { NONE, type Output, Plans, settle, settleAll, type Taker } from "./columns/run";
-export { traced, type Value } from "./columns/trace";
+export { ALL_DECIDED, type Output, type Value } from "./columns/answers";
+export type { Block } from "./columns/block";
+export { type ColumnRule, cellOf, columnRule, type RangePart } from "./columns/cells";
+export { ColumnDriver, type ColumnInput, type RowSource, UNREAD, type Watch } from "./columns/driver";
+export type { Line, Rows } from "./columns/lines";
+export { type CellReading, type RangeColumn, readCell, readForAll, readRanges } from "./columns/ranges";
 export { type FieldColumn, readHeaders, recordOf } from "./designs/headers";
 export {
-  COUNTED,
-  type Counted,
   FIELD_WORDS,
   keyOfHeader,
   ROW_KEYS,
@@ -130,6 +119,7 @@ export {
   sourcingCurve,
 } from "./makeorbuy/curve";
 export { LEVERS, type Lever, leverValue } from "./makeorbuy/figures";
+export { type ListedKey, linkWeightOf, parseListedChain } from "./makeorbuy/listedchain";
 export { bestMaker, priceListsOfCells } from "./makeorbuy/makerlist";
 export {
   EVERY_MARK,
@@ -182,8 +172,14 @@ export {
   parseMustBring,
   usualMargin,
 } from "./margins/targetprice";
-export { ASKED_PIECE_LABELS, type AskedPiece, type AskedPieceKey, parseAskedPiece } from "./market/askedpiece";
-export { type AskedUnit, oneOf, splitWeight, unitsOfWord } from "./market/askedunit";
+export {
+  ASKED_PIECE_LABELS,
+  type AskedPiece,
+  type AskedPieceKey,
+  parseAskedPiece,
+  usualPiece,
+} from "./market/askedpiece";
+export { type AskedUnit, splitWeight, unitsOfWord, unitWeight } from "./market/askedunit";
 export {
   ASKED_PER,
   ASKING_LABELS,
@@ -231,12 +227,28 @@ export { LARGEST_STL, readStl, refuseLargeStl, type StlModel } from "./mesh/stl"
 export { type BindingQuote, type OpenQuotes, openQuotes, UNBOUGHT } from "./openquotes/openquotes";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./openquotes/spotrisk";
 export type { Clasp, Links } from "./order/chain";
+export { EXTRA_FIELDS, EXTRA_KEYS, EXTRA_LABELS, type ExtraKey } from "./order/extrafields";
+export type { Counts, OrderField } from "./order/fieldkinds";
+export {
+  type ChoiceWord,
+  LINE_FIELDS,
+  LINE_KEYS,
+  LINE_LABELS,
+  type LineKey,
+  ORDER_FIELDS,
+  ORDER_KEYS,
+  ORDER_LABELS,
+  type OrderKey,
+  STONE_KEYS,
+  standInFor,
+} from "./order/fields";
 export {
   type Extra,
   MOST_LINES,
   type Order,
   type OrderForm,
   orderOfRow,
+  parseNamelessOrder,
   parseOrder,
 } from "./order/order";
 export type { OrderLine } from "./order/orderline";
@@ -275,27 +287,17 @@ export { type DateOrder, readListDate } from "./reading/listdate";
 export { type DecimalSign, readListFigure } from "./reading/listfigure";
 export { isBlank, readNumber } from "./reading/number";
 export {
-  EXTRA_KEYS,
-  EXTRA_LABELS,
-  type ExtraKey,
   LENGTH_GIVEN,
-  LINE_KEYS,
-  LINE_LABELS,
   LINE_PRICE_BY,
   LINK_CASTINGS,
   LINKS_PER_UNITS,
-  type LineKey,
-  ORDER_KEYS,
-  ORDER_LABELS,
   ORDER_LENGTH_UNITS,
   ORDER_PRICE_BY,
-  type OrderKey,
   OWN_GOLD_USES,
   PIECE_KINDS,
   PLATING_CHOICES,
   SETTLEMENTS,
   SOLIDITIES,
-  STONE_KEYS,
   STONE_PRICED,
   STONE_SHAPES,
   STONES_ON,

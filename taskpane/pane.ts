@@ -61,7 +61,7 @@ export function openPane(place: HTMLElement): void {
   const earlier = earlierQuotes({
     unfolded: () => void followRates(),
     open: (quote) => void reopen(quote, "as quoted"),
-    stands: (quote, status) => void attempt(() => setStatus(quote, status)),
+    statusChosen: (quote, status) => void attempt(() => setStatus(quote, status)),
   });
   const plating = platingAsk({
     nameInOrder: (line) => form.goTo("platingMetal", line),
@@ -276,7 +276,7 @@ export function openPane(place: HTMLElement): void {
   /** Makes a quote anew at today's spot, by the way of opening it and pressing the button; answers whether one was made. */
   async function revise(quote: BookedQuote): Promise<boolean> {
     if (!reopen(quote, "as Rates")) return false;
-    await maker.make("anew");
+    await maker.make("again");
     // Once a revision is made, that one stands in the form.
     return revision.of !== undefined && showQuoteNumber(revision.of) !== showQuoteNumber(quote.number);
   }

@@ -39,11 +39,11 @@ export function toolsFor(form: OrderForm, on: ToolEvents): Tools {
     },
     on.attempt,
   );
-  const deciding = { ...on, line: () => ({ at: form.line, typed: line() }) };
+  const deciding = { ...on, line: () => form.line };
   return {
     check: askingSections(on),
     decide: [
-      sourcingSection({ ...on, line: () => form.line }),
+      sourcingSection(deciding),
       targetPriceSection(deciding),
       spotRiskSection(on),
       stonesSection(deciding),

@@ -2,6 +2,9 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
+import { EXTRA_FIELDS } from "../src/order/extrafields";
+import type { OrderField } from "../src/order/fieldkinds";
+import { LINE_FIELDS, ORDER_FIELDS } from "../src/order/fields";
 import { PANE_FEATURES, PANE_ROOMS, SRC_ROOMS } from "./rooms";
 
 const ROOT = fileURLToPath(new URL("../", import.meta.url));
@@ -124,6 +127,60 @@ describe("the costing library", () => {
     expect(tested).toEqual(SRC_ROOMS);
   });
 });
+
+describe("a line of an order", () => {
+  /** Where texts or cells that a person wrote come in. Whoever has figures already makes a line of them: makeLine, lineOfLinks. */
+  const DOORS: Readonly<Record<string, readonly string[]>> = {
+    parseLine: ["src/designs/pricelist.ts", "src/order/order.ts"],
+    lineOfRow: ["src/designs/repricing.ts", "src/designs/tableformulas.ts"],
+    parseOrder: ["taskpane/openquotes/openquotes.ts", "taskpane/order/reckoning.ts"],
+    parseNamelessOrder: ["taskpane/order/reckoning.ts"],
+    readDesigns: ["taskpane/designtable/chosendesigns.ts"],
+    priceLines: [],
+    orderOfRow: [],
+    parseChain: ["src/order/linereading.ts"],
+  };
+
+  test("is read from texts at the doors alone: nothing writes texts for them to be read again", () => {
+    const imported = (name: string) =>
+      PRODUCT.filter(({ path, code }) => path !== "src/index.ts" && importsName(code, name)).map(({ path }) => path);
+    expect(Object.fromEntries(Object.keys(DOORS).map((name) => [name, imported(name).sort()]))).toEqual(DOORS);
+  });
+
+  const DECLARATIONS = ["src/order/fields.ts", "src/order/extrafields.ts"];
+  /** Words of other nouns: rows of the Rates sheet, lines of cost, groups of the form, what a paper says. */
+  const OTHER_NOUNS =
+    /^(?:src\/rates\/raterows|src\/quote\/piececosts|taskpane\/wording\/|taskpane\/excel\/(?:job|weights)\/)/;
+
+  test("says each field's label and rule in its declaration, and nowhere a second time", () => {
+    const declared: readonly OrderField<unknown>[] = [ORDER_FIELDS, LINE_FIELDS, EXTRA_FIELDS].flatMap((fields) =>
+      Object.values<OrderField<unknown>>(fields),
+    );
+    // Labels of one word, such as Mark, are words of the trade before they are labels.
+    const labels = declared.map(({ label }) => label).filter((label) => label.includes(" "));
+    const rights = declared.flatMap(({ rule }) => (rule ? [rule.right] : []));
+    expect(labels.length).toBeGreaterThan(50);
+    expect(rights.length).toBeGreaterThan(40);
+    const others = PRODUCT.filter(({ path }) => !DECLARATIONS.includes(path) && !OTHER_NOUNS.test(path));
+    const texts = (code: string) =>
+      [...code.matchAll(/"((?:[^"\\\n]|\\.)*)"|`((?:[^`\\]|\\.)*)`/g)].map((match) => match[1] ?? match[2]);
+    const plain = (text: string) => text.replace(/ \([^)]*\)$/, "");
+    expect(
+      broken(others, ({ path, code }) =>
+        texts(code)
+          .filter((text) => text !== undefined)
+          .filter(
+            (text) => labels.includes(plain(text)) || (path !== "src/exact/numberrule.ts" && rights.includes(text)),
+          ),
+      ),
+    ).toEqual([]);
+  });
+});
+
+function importsName(code: string, name: string): boolean {
+  const lists = [...code.matchAll(/\bimport\s+(?:type\s+)?\{([^}]*)\}/g)].map((match) => match[1] ?? "");
+  return lists.some((list) => new RegExp(`\\b${name}\\b`).test(list));
+}
 
 describe("functions and task pane", () => {
   test("reach the library through its public list only, and never each other", () => {

@@ -11,6 +11,8 @@ export async function loadFunctions() {
     Error: class extends Error {},
     ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" },
   };
+  // Where the parts of the pane are loaded from; no function asks for one.
+  globalThis.self ??= { location: { href: "https://localhost:3000/taskpane.html" } };
   const source = await readFile(join(FOLDERS.addin, "functions.js"), "utf8");
   runInThisContext(source);
   return bodies;

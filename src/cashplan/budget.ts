@@ -56,7 +56,7 @@ export interface Budget {
   readonly cash: Money;
 }
 
-/** More pieces at a time than a bench takes on: past it a figure was mistyped. */
+/** More pieces than anybody makes at a time: a larger figure was mistyped. */
 export const MOST_PIECES = 1000;
 
 const PIECES: NumberRule = {

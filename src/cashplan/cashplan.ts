@@ -1,10 +1,10 @@
 import { maximum, minimum, Quotient, sum } from "../exact/quotient";
-import { closed } from "../makeorbuy/crossover";
+import { roundedDifference } from "../makeorbuy/crossover";
 import { castingOfAll } from "../trade/landedcost";
 import { addMoney, type Money, money, subtractMoney, timesMoney } from "../units/money";
 import { type Budget, EACH_KEYS, MOST_PIECES, ONCE_KEYS } from "./budget";
 
-/** What pieces made together ask for before the first is sold. */
+/** The cash that pieces made together need before the first is sold. */
 export interface CashNeeded {
   /** Once, whatever the number. */
   readonly once: Money;
@@ -39,7 +39,7 @@ export interface PieceCash {
 
 /** How many pieces at a time the cash at hand carries. */
 export interface TakenOn {
-  /** More than one where few pieces share a casting minimum badly. */
+  /** Above 1 where fewer pieces cannot pay for the casting minimum. */
   readonly from: number;
   /** Undefined where deposits pay for every piece, so that any number goes. */
   readonly to: number | undefined;
@@ -47,7 +47,7 @@ export interface TakenOn {
 
 export type CashStepKind = "once" | "deposit" | "costs" | "balance";
 
-/** One movement of cash, and what is there after it. */
+/** One movement of cash, and the cash after it. */
 export interface CashStep {
   readonly kind: CashStepKind;
   /** Counted from 1; 0 for what is paid once. */
@@ -60,7 +60,7 @@ export interface CashStep {
 /** Pieces made one after the other. */
 export interface CashLine {
   readonly steps: readonly CashStep[];
-  /** The first of the steps after which least is there. */
+  /** The first of the steps with the least cash after it. */
   readonly low: CashStep;
   /** What one piece costs, cast alone, without what is paid once. */
   readonly costOfOne: Money;
@@ -117,9 +117,10 @@ export function takenOn(budget: Budget): TakenOn | undefined {
 /**
  * How many pieces at a time cash carries; undefined where it carries none.
  *
- * What is paid once comes before any deposit, so cash must cover it. What is left must cover of k pieces what deposits do not:
- * k x (cost - deposit), and where the casting minimum holds, minimum + k x (cost without casting - deposit). Each is a straight
- * line over k, so each leaves a run of numbers, and what both leave is the answer. Exact; whole numbers up to MOST_PIECES.
+ * What is paid once comes before any deposit, so cash must cover it. What is left must cover the part of k pieces that deposits
+ * do not: k x (cost - deposit), and where the casting minimum holds, minimum + k x (cost without casting - deposit). Each is a
+ * straight line over k, so each allows a run of numbers, and the numbers in both runs are the answer. Exact; whole numbers up to
+ * MOST_PIECES.
  */
 export function piecesCarried({ cash, once, piece, deposit }: CashTerms): TakenOn | undefined {
   const room = cash.amount.minus(once.amount);
@@ -137,7 +138,10 @@ export function piecesCarried({ cash, once, piece, deposit }: CashTerms): TakenO
   return Object.freeze({ from, to: to === MOST_PIECES ? undefined : to });
 }
 
-/** The least deposit, as a share of the price, at which the cash carries so many pieces; undefined where not even all of it does. */
+/**
+ * The least deposit, as a share of the price, at which the cash pays for that many pieces; undefined where not even the whole
+ * price does.
+ */
 export function depositFor(budget: Budget, pieces: number): Quotient | undefined {
   const count = Quotient.of(pieces);
   const room = subtractMoney(budget.cash, onceOf(budget));
@@ -168,10 +172,10 @@ export function cashLine(budget: Budget, pieces: number): CashLine {
     moves.push({ kind: "costs", piece, change: cash(Quotient.zero.minus(one)) });
     moves.push({ kind: "balance", piece, change: cash(budget.price.amount.minus(deposit)) });
   }
-  let there = budget.cash.amount;
+  let cashNow = budget.cash.amount;
   const steps = moves.map((move): CashStep => {
-    there = there.plus(move.change.amount);
-    return Object.freeze({ ...move, cash: cash(there) });
+    cashNow = cashNow.plus(move.change.amount);
+    return Object.freeze({ ...move, cash: cash(cashNow) });
   });
   const low = steps.reduce((least, step) => (step.cash.amount.isLessThan(least.cash.amount) ? step : least));
   const gain = budget.price.amount.minus(one);
@@ -184,7 +188,7 @@ export function cashLine(budget: Budget, pieces: number): CashLine {
   });
 }
 
-/** What the first pieces cost and bring, what is paid once carried by the first, and spread over all of them. */
+/** What the first pieces cost and bring. What is paid once is carried by the first piece, or spread over all of them. */
 export function firstPieces(budget: Budget, pieces: number): readonly FirstPiece[] {
   const cash = (amount: Quotient) => money(amount, budget.price.currency);
   const one = costOfOne(budget);
@@ -219,10 +223,10 @@ function depositOf({ price, deposit }: Budget): Money {
   return timesMoney(price, deposit);
 }
 
-/** The whole numbers from 1 to MOST_PIECES times which a step stays within the room. */
+/** The whole numbers k from 1 to MOST_PIECES with k x step not above room. */
 function runWithin(step: Quotient, room: Quotient): { readonly from: number; readonly to: number } | undefined {
   if (step.isZero()) return room.isNegative() ? undefined : { from: 1, to: MOST_PIECES };
-  const edge = closed(room.dividedBy(step));
+  const edge = roundedDifference(room.dividedBy(step));
   const bounded = minimum(maximum(edge, Quotient.zero), Quotient.of(MOST_PIECES + 1));
   if (step.isPositive()) {
     const to = Math.min(bounded.floor().toNumber(), MOST_PIECES);
@@ -236,5 +240,5 @@ function runWithin(step: Quotient, room: Quotient): { readonly from: number; rea
 export function paidBackWith({ amount: once }: Money, { amount: gain }: Money): number | undefined {
   if (once.isZero()) return gain.isNegative() ? undefined : 1;
   if (!gain.isPositive()) return undefined;
-  return Math.max(1, closed(once.dividedBy(gain)).ceil().toNumber());
+  return Math.max(1, roundedDifference(once.dividedBy(gain)).ceil().toNumber());
 }

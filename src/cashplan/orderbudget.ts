@@ -6,7 +6,7 @@ import type { Rates } from "../rates/rates";
 import { money } from "../units/money";
 import type { BudgetKey, EachKey } from "./budget";
 
-/** What an order tells of a budget. What is paid once, marks, shipping and the cash at hand it does not tell. */
+/** The figures of a budget that an order gives. It does not give what is paid once, marks, shipping and the cash at hand. */
 export type OrderBudgetKey = Exclude<EachKey, "assay" | "shipping"> | "castingMinimum" | "price" | "deposit" | "pieces";
 
 /** Where the cost lines of a piece go; its share of the model is left out, since a budget holds the model whole. */

@@ -6,7 +6,7 @@ import { LEAST_CELL, MOST_CELL } from "./bounds";
 export type Cells = readonly (readonly unknown[])[];
 
 /** Where a block begins in ranges of so many columns, and how many cells it has. */
-export interface Place {
+export interface RangePart {
   readonly row: number;
   readonly column: number;
   readonly width: number;
@@ -14,12 +14,12 @@ export interface Place {
 }
 
 /** The i-th cell of a block, row by row. */
-export function cellOf(cells: Cells, { row, column, width }: Place, i: number): unknown {
+export function cellOf(cells: Cells, { row, column, width }: RangePart, i: number): unknown {
   const at = column + i;
   return width === 1 ? cells[row + at]?.[0] : cells[row + Math.floor(at / width)]?.[at % width];
 }
 
-/** A number column's rule in doubles: what passes it, passes the exact rule of readNumber as well. */
+/** A column's rule in doubles. What passes it also passes the exact rule, by which readNumber reads. */
 export interface ColumnRule {
   readonly least: number;
   readonly most: number;
@@ -28,15 +28,15 @@ export interface ColumnRule {
   readonly whole: boolean;
 }
 
-/** Far more than a double misses the decimal of its 15 digits by. */
+/** Far more than the part by which a double misses the decimal of its 15 digits. */
 const NEAR = 1e-14;
 /** Longer texts may have more than 15 digits. */
 const SHORT = 15;
 const PLAIN_DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 
 /**
- * The rule of a column. Rounding to 15 digits keeps the order of doubles, so one from a bound of few digits on stays there.
- * Shape: from or above 0 or more, or any number; below or at most a bound.
+ * The rule of a column. Rounding to 15 digits keeps doubles in order, so one that is not below a bound of few digits stays so.
+ * Shape: any number, or from or above a bound that is not below 0; below or at most a bound.
  */
 export function columnRule(rule: NumberRule): ColumnRule {
   const below = rule.below === undefined ? MOST_CELL : Number(rule.below) * (1 - NEAR);
@@ -61,7 +61,7 @@ export function isInside(value: number, { least, most, zero, negative, whole }: 
 }
 
 /**
- * A cell as the double that stands for its decimal in columns; NaN for whatever the exact reading must look at.
+ * A cell as the double that stands for its decimal in columns; NaN where only the exact way can read it.
  * @param blank what a blank cell counts as
  */
 export function columnNumber(cell: unknown, rule: ColumnRule, blank: number): number {
@@ -79,33 +79,33 @@ export function columnNumber(cell: unknown, rule: ColumnRule, blank: number): nu
 export interface Reading {
   readonly cells: Cells;
   readonly rule: ColumnRule;
-  /** What a blank cell counts as; not a number where the exact reading must look at it. */
+  /** What a blank cell counts as; not a number where only the exact way can read it. */
   readonly blank: number;
   readonly values: Float64Array;
 }
 
 /**
- * Reads the cells of ranges' rows into columns, marking in `odd` those that the exact reading must look at. Two ranges at a time:
- * the processor then waits for the memory of both at once.
+ * Reads the cells of ranges' rows into columns; marks in `odd` the rows that only the exact way can read. Two ranges at a time: the
+ * processor then waits for the memory of both at once.
  */
-export function readColumns(readings: readonly Reading[], place: Place, odd: Uint8Array): void {
+export function readColumns(readings: readonly Reading[], part: RangePart, odd: Uint8Array): void {
   for (let at = 0; at < readings.length; at += 2) {
     const [first, second] = [readings[at], readings[at + 1]];
-    const both = first && second && place.width === 1 && !first.rule.whole && !second.rule.whole;
-    const done = both ? readBothPlain(first, second, place) : 0;
-    if (first) readColumn(first, place, done, odd);
-    if (second) readColumn(second, place, done, odd);
+    const both = first && second && part.width === 1 && !first.rule.whole && !second.rule.whole;
+    const done = both ? readBothPlain(first, second, part) : 0;
+    if (first) readColumn(first, part, done, odd);
+    if (second) readColumn(second, part, done, odd);
   }
 }
 
-function readColumn({ cells, rule, blank, values }: Reading, place: Place, from: number, odd: Uint8Array): void {
-  const { count, width } = place;
+function readColumn({ cells, rule, blank, values }: Reading, part: RangePart, from: number, odd: Uint8Array): void {
+  const { count, width } = part;
   let done = from;
   while (done < count) {
-    if (width === 1 && !rule.whole) done = readPlain(cells, place.row, done, count, rule, values);
-    // What stopped the plain reading, or the last few rows.
+    if (width === 1 && !rule.whole) done = readPlain(cells, part.row, done, count, rule, values);
+    // Here the plain reading stopped, or these are the last few rows.
     for (const end = Math.min(done + FOUR, count); done < end; done += 1) {
-      const number = columnNumber(cellOf(cells, place, done), rule, blank);
+      const number = columnNumber(cellOf(cells, part, done), rule, blank);
       if (Number.isNaN(number)) odd[done] = 1;
       values[done] = Number.isNaN(number) ? 1 : number;
     }
@@ -115,8 +115,8 @@ function readColumn({ cells, rule, blank, values }: Reading, place: Place, from:
 const FOUR = 4;
 const TWO = 2;
 
-/** As readPlain, of two ranges, two rows at a time. */
-function readBothPlain(one: Reading, other: Reading, { row, count }: Place): number {
+/** As readPlain, but for two ranges, two rows at a time. */
+function readBothPlain(one: Reading, other: Reading, { row, count }: RangePart): number {
   const { cells, values } = one;
   const { cells: besides, values: intoBesides } = other;
   const { least, most } = one.rule;
@@ -147,8 +147,8 @@ function readBothPlain(one: Reading, other: Reading, { row, count }: Place): num
 }
 
 /**
- * Plain numbers inside the rule, from one row of a block on, as far as they go; gives back where they end. Four rows at a time,
- * and without `?.`, which would make every double an object on the heap.
+ * Reads rows from `from` on as long as they are plain numbers inside the rule; gives back where they end. Four rows at a time, and
+ * without `?.`, which would make every double an object on the heap.
  */
 function readPlain(
   cells: Cells,

@@ -1,9 +1,9 @@
 import type { Quotient } from "../exact/quotient";
-import type { Line } from "./block";
+import type { Line } from "./lines";
 
 /*
- * Grains: how finely a value can lie. value x 10^power x count is a whole number, whatever the row's digits, so two values of
- * one grain are equal or at least 1 / (10^power x count) apart. Counts are whole numbers kept as doubles: as sizes only.
+ * Grains tell how finely a value can lie: value x 10^power x count is a whole number. So two values of one grain are equal, or at
+ * least 1 / (10^power x count) apart. Counts are kept as doubles, which may be a hair off the whole number: they tell a size only.
  */
 export interface Grains {
   readonly power: Line;
@@ -16,7 +16,7 @@ export interface Grain {
   readonly count: number;
 }
 
-/** The smallest step between two values of the grain; 0 where it is beyond doubles, and then nothing can be proved. */
+/** The smallest step between two values of the grain; 0 where no double is so small, and then nothing is proved by it. */
 export function grainStep(power: number, count: number): number {
   return 1 / (tenTo(Math.max(0, power)) * count);
 }
@@ -27,7 +27,7 @@ function tenTo(power: number): number {
   return TENS[power] ?? Number.POSITIVE_INFINITY;
 }
 
-/** The grains of digits / 10^powers, by their shortest digits. */
+/** The grains of digits / 10^powers, without the zeros at the end of the digits. */
 export function grainDecimals(digits: Line, powers: Line, out: Grains, count: number): void {
   const { power, count: counts } = out;
   for (let i = 0; i < count; i += 1) {
@@ -46,7 +46,7 @@ export function grainDecimals(digits: Line, powers: Line, out: Grains, count: nu
   }
 }
 
-/** a + b: both are whole over the larger power of ten and both counts. */
+/** a + b: both are whole numbers over the larger power of ten and the product of both counts. */
 export function grainSum(a: Grains, b: Grains, out: Grains, count: number): void {
   for (let i = 0; i < count; i += 1) {
     const x = a.count[i] ?? 0;
@@ -56,7 +56,7 @@ export function grainSum(a: Grains, b: Grains, out: Grains, count: number): void
   }
 }
 
-/** The larger or smaller of a and b is one of them: of a grain that both have. */
+/** The larger or smaller of a and b is one of them: it has a grain that both have. */
 export const grainEither = grainSum;
 
 export function grainProduct(a: Grains, b: Grains, out: Grains, count: number): void {
@@ -66,7 +66,7 @@ export function grainProduct(a: Grains, b: Grains, out: Grains, count: number): 
   }
 }
 
-/** a / b: with b a whole number B over 10^power and count, a / b is whole over a's grain times B, less b's power of ten. */
+/** a / b: b is a whole number B over 10^power and count. So a / b is a whole number over a's grain times B, less b's power of ten. */
 export function grainQuotient(a: Grains, b: Grains, divisor: Line, out: Grains, count: number): void {
   for (let i = 0; i < count; i += 1) {
     const power = b.power[i] ?? 0;
@@ -76,7 +76,7 @@ export function grainQuotient(a: Grains, b: Grains, divisor: Line, out: Grains, 
   }
 }
 
-/** The grain of a constant: over / under, with over a whole number of 10^-power. */
+/** The grain of a constant: a decimal over another. */
 export function grainOf(value: Quotient): Grain {
   const { over, under } = value;
   return { power: over.decimalPlaces(), count: under.times(`1e${under.decimalPlaces()}`).toNumber() };

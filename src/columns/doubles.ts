@@ -1,90 +1,96 @@
-import { type Block, ELSEWHERE, gathered, type Line, lineOf, OPEN, type Rows } from "./block";
+import type { Block } from "./block";
 import { SLACK, SPARE } from "./bounds";
-import { doubleRows } from "./buffers";
-import { markWordAt } from "./markcells";
+import { fillLine, gathered, type Line, OTHER_PATH, type Rows, UNDECIDED } from "./lines";
+import type { MarkWords } from "./markcells";
 import { EXACT_TENS, WHOLE_MAKER } from "./pairmath";
-import type { Fork, Move, Plan } from "./plan";
+import type { Plan, PlannedComparison, PlannedStep } from "./plan";
+import { NOTHING, type Scratch } from "./scratch";
 
 /*
- * A plan in plain doubles: each step is one loop over the rows. The bounds that every "certain" below rests on are proved in
- * columnplace.ts. A row that is not certain is marked in `open`.
+ * A plan in plain doubles: each step is one loop over the rows. Where a row is called certain below, bounds.ts proves it. Others are
+ * marked in `open`.
  */
 
 const WHOLE_LIMIT = 2 ** 52;
-/** Below this WHOLE_MAKER makes the nearest whole number. */
+/** Below this, adding and taking away WHOLE_MAKER gives the nearest whole number. */
 const WHOLE_MADE = 2 ** 51;
-const nothing = lineOf();
-const made: Line[] = [];
 
-/** The plan's steps for these rows, as one line a step; marks in `open` the rows that doubles cannot decide. */
-export function computeDoubles(plan: Plan, block: Block, rows: Rows, open: Uint8Array): readonly Line[] {
-  for (let at = 0; at < plan.moves.length; at += 1) {
-    const move = plan.moves[at];
-    if (move) made[at] = addsNothing(move, plan, block) ? rowsOf(move.a) : computed(move, at, block, rows, open);
+/** Computes the plan's steps for these rows, a line for each; marks in `open` the rows that doubles cannot decide. */
+export function computeDoubles(plan: Plan, block: Block, rows: Rows, scratch: Scratch): readonly Line[] {
+  const { lines, open } = scratch;
+  for (let at = 0; at < plan.steps.length; at += 1) {
+    const step = plan.steps[at];
+    if (!step) continue;
+    lines[at] = addsNothing(step, plan, block) ? rowsOf(lines, step.a) : computed(step, at, block, rows, scratch);
   }
   for (const at of plan.signed) {
-    const { input, place } = plan.moves[at] ?? {};
-    const sign = place?.sign ?? 1;
-    if (input === undefined || !block.columns[input]?.single) checkSign(rowsOf(at), sign, rows.count, open);
-    else if (!((rowsOf(at)[0] ?? 0) * sign >= 0)) open.fill(ELSEWHERE, 0, rows.count);
+    const { input, bound } = plan.steps[at] ?? {};
+    const sign = bound?.sign ?? 1;
+    const line = rowsOf(lines, at);
+    if (input === undefined || !block.columns[input]?.single) checkSign(line, sign, rows.count, open);
+    else if (!((line[0] ?? 0) * sign >= 0)) open.fill(OTHER_PATH, 0, rows.count);
   }
-  for (const fork of plan.forks) {
-    if (rows.count === 1 && open[0] === ELSEWHERE) break;
-    if (!fork.implied) checkFork(fork, rows.count, open);
+  for (const comparison of plan.comparisons) {
+    if (rows.count === 1 && open[0] === OTHER_PATH) break;
+    if (!comparison.implied) checkComparison(comparison, lines, rows.count, open);
   }
-  for (const at of plan.wholes) checkWhole(rowsOf(at), rows.count, open);
-  return made;
+  for (const at of plan.wholes) checkWhole(rowsOf(lines, at), rows.count, open);
+  return lines;
 }
 
-function rowsOf(at: number): Line {
-  return made[at] ?? nothing;
+function rowsOf(lines: readonly Line[], at: number): Line {
+  return lines[at] ?? NOTHING;
 }
 
-/** Such as other costs that are left out: one cell of zero for all rows. */
-function addsNothing({ kind, b }: Move, { moves }: Plan, block: Block): boolean {
-  const added = moves[b];
+/** Whether a sum adds one cell of zero to every row, such as other costs that are left out. */
+function addsNothing({ kind, b }: PlannedStep, { steps }: Plan, block: Block): boolean {
+  const added = steps[b];
   if (kind !== "plus" || added?.kind !== "input") return false;
   const column = block.columns[added.input];
   return column?.single === true && column.values[0] === 0 && !column.parts;
 }
 
-function computed(move: Move, at: number, block: Block, rows: Rows, open: Uint8Array): Line {
-  const { kind, place } = move;
+function computed(step: PlannedStep, at: number, block: Block, rows: Rows, scratch: Scratch): Line {
+  const { kind, bound } = step;
   const { count } = rows;
-  const out = doubleRows(at);
-  if (kind === "input") return inputs(block, move.input, rows, out);
-  if (kind === "constant") return place.constant?.high ?? nothing;
-  const a = rowsOf(move.a);
-  if (kind === "decimals") return round(a, move, out, count, open);
-  if (kind === "ceil" || kind === "floor") return makeWhole(a, move, out, count, open);
-  const b = rowsOf(move.b);
+  const { lines, open } = scratch;
+  const out = scratch.lineOf(at);
+  if (kind === "input") return inputs(block, step.input, rows, out, scratch);
+  if (kind === "constant") return fillLine(out, bound.constant?.high ?? 0, byFours(count));
+  const a = rowsOf(lines, step.a);
+  if (kind === "decimals") return round(a, step, out, count, open);
+  if (kind === "ceil" || kind === "floor") return makeWhole(a, step, out, count, open);
+  const b = rowsOf(lines, step.b);
   if (kind === "times") return multiply(a, b, out, count);
   if (kind === "dividedBy") return divide(a, b, out, count);
   if (kind === "larger" || kind === "smaller") return choose(a, b, kind === "larger" ? 1 : -1, out, count);
-  if (place.differs) return differ(a, b, kind === "minus" ? -1 : 1, place.sign, out, count, open);
+  if (bound.differs) return differ(a, b, kind === "minus" ? -1 : 1, bound.sign, out, count, open);
   return kind === "plus" ? add(a, b, out, count) : subtract(a, b, out, count);
 }
 
-function inputs(block: Block, input: number, rows: Rows, into: Line): Line {
-  const column = block.columns[input];
-  if (!column) return nothing;
-  const values = gathered(column.values, column.single, rows, into);
-  return column.parts
-    ? shares(values, gathered(column.parts, column.single, rows, partsLine), into, rows.count)
-    : values;
+/** How many rows the loops below write: they go by fours. */
+function byFours(count: number): number {
+  return (count + 3) & ~3;
 }
-const partsLine = lineOf();
 
-function shares(values: Line, parts: Line, out: Line, count: number): Line {
+function inputs(block: Block, input: number, rows: Rows, into: Line, scratch: Scratch): Line {
+  const column = block.columns[input];
+  if (!column) return NOTHING;
+  const values = gathered(column.values, column.single, rows, into);
+  if (!column.parts) return values;
+  return shares(values, gathered(column.parts, column.single, rows, scratch.parts), block.words, into, rows.count);
+}
+
+function shares(values: Line, parts: Line, words: MarkWords, out: Line, count: number): Line {
   for (let i = 0; i < count; i += 1) {
     const part = parts[i] ?? 0;
     const value = values[i] ?? 0;
-    out[i] = part === 0 ? (markWordAt(value)?.high ?? 0) : value / part;
+    out[i] = part === 0 ? (words.at(value)?.high ?? 0) : value / part;
   }
   return out;
 }
 
-// Four rows at a time take half the time of one at a time; lines are long enough for the last ones.
+// Four rows at once take half the time of one by one; lines have room for the last four.
 
 function add(a: Line, b: Line, out: Line, count: number): Line {
   for (let i = 0; i < count; i += 4) {
@@ -136,8 +142,8 @@ function choose(a: Line, b: Line, sign: 1 | -1, out: Line, count: number): Line 
   return out;
 }
 
-/** Certain where the value is further from the tie than its bound; which of two wholes is taken at a tie does not matter then. */
-function round(a: Line, { decimals, double }: Move, out: Line, count: number, open: Uint8Array): Line {
+/** Certain where the value is further from every tie than its bound. So it does not matter to which side ties go here. */
+function round(a: Line, { decimals, double }: PlannedStep, out: Line, count: number, open: Uint8Array): Line {
   const scale = EXACT_TENS[decimals] ?? Number.NaN;
   const spread = (double + 2 ** -52) * SLACK;
   for (let i = 0; i < count; i += 2) {
@@ -148,20 +154,20 @@ function round(a: Line, { decimals, double }: Move, out: Line, count: number, op
     out[i] = nearFirst / scale;
     out[i + 1] = nearSecond / scale;
     if (isCertain(first, nearFirst, spread) && isCertain(second, nearSecond, spread)) continue;
-    if (!isCertain(first, nearFirst, spread)) open[i] = OPEN;
-    if (!isCertain(second, nearSecond, spread) && i + 1 < count) open[i + 1] = OPEN;
+    if (!isCertain(first, nearFirst, spread)) open[i] = UNDECIDED;
+    if (!isCertain(second, nearSecond, spread) && i + 1 < count) open[i + 1] = UNDECIDED;
   }
   return out;
 }
 
-/** A value that is no number is not certain either. */
+/** A value that is no number is not certain. */
 function isCertain(value: number, nearest: number, spread: number): boolean {
   const size = Math.abs(value);
   return 1 / 2 - Math.abs(value - nearest) > spread * size && size < WHOLE_MADE;
 }
 
-/** Certain where the value is further from a whole number than its bound, or is one without error. */
-function makeWhole(a: Line, { kind, double }: Move, out: Line, count: number, open: Uint8Array): Line {
+/** Certain where the value is further from every whole number than its bound, or has no error. */
+function makeWhole(a: Line, { kind, double }: PlannedStep, out: Line, count: number, open: Uint8Array): Line {
   const up = kind === "ceil";
   const spread = double * SLACK;
   for (let i = 0; i < count; i += 1) {
@@ -169,12 +175,12 @@ function makeWhole(a: Line, { kind, double }: Move, out: Line, count: number, op
     out[i] = up ? Math.ceil(value) : Math.floor(value);
     const apart = Math.abs(value - Math.round(value));
     const reach = spread * Math.abs(value);
-    if (!((apart > reach || reach === 0) && Math.abs(value) < WHOLE_LIMIT)) open[i] = OPEN;
+    if (!((apart > reach || reach === 0) && Math.abs(value) < WHOLE_LIMIT)) open[i] = UNDECIDED;
   }
   return out;
 }
 
-/** a + b or a - b, open where it is too small beside them or not of the sign it had. */
+/** a + b or a - b; not certain where it is too small beside a and b, or not of the trace's sign. */
 function differ(a: Line, b: Line, add: 1 | -1, sign: number, out: Line, count: number, open: Uint8Array): Line {
   const least = SLACK / SPARE.double;
   for (let i = 0; i < count; i += 1) {
@@ -184,33 +190,38 @@ function differ(a: Line, b: Line, add: 1 | -1, sign: number, out: Line, count: n
     out[i] = difference;
     const size = difference * sign;
     const enough = (Math.abs(x) + Math.abs(y)) * least;
-    if (!(size >= enough && size > 0)) open[i] = size < 0 && -size >= enough ? ELSEWHERE : OPEN;
+    if (!(size >= enough && size > 0)) open[i] = size < 0 && -size >= enough ? OTHER_PATH : UNDECIDED;
   }
   return out;
 }
 
 function checkSign(a: Line, sign: number, count: number, open: Uint8Array): void {
-  for (let i = 0; i < count; i += 1) if (!((a[i] ?? 0) * sign >= 0)) open[i] = ELSEWHERE;
+  for (let i = 0; i < count; i += 1) if (!((a[i] ?? 0) * sign >= 0)) open[i] = OTHER_PATH;
 }
 
-function checkFork({ a: left, b: right, below, level, above, double }: Fork, count: number, open: Uint8Array): void {
-  const a = rowsOf(left);
-  const b = right === undefined ? nothing : rowsOf(right);
+function checkComparison(
+  { a: left, b: right, below, equal, above, double }: PlannedComparison,
+  lines: readonly Line[],
+  count: number,
+  open: Uint8Array,
+): void {
+  const a = rowsOf(lines, left);
+  const b = right === undefined ? NOTHING : rowsOf(lines, right);
   const spread = double * SLACK;
   for (let i = 0; i < count; i += 1) {
     const x = a[i] ?? 0;
     const y = b[i] ?? 0;
     const apart = x - y;
     const reach = spread * (Math.abs(x) + Math.abs(y));
-    // A certain answer that the plan does not have leads elsewhere.
+    // Certain, but not an answer of this plan: the row takes another way.
     if (apart > reach) {
-      if (!above) open[i] = ELSEWHERE;
+      if (!above) open[i] = OTHER_PATH;
     } else if (apart < -reach) {
-      if (!below) open[i] = ELSEWHERE;
-    } else if (!(level && reach === 0 && apart === 0)) open[i] = OPEN;
+      if (!below) open[i] = OTHER_PATH;
+    } else if (!(equal && reach === 0 && apart === 0)) open[i] = UNDECIDED;
   }
 }
 
 function checkWhole(a: Line, count: number, open: Uint8Array): void {
-  for (let i = 0; i < count; i += 1) if (!(Math.abs(a[i] ?? 0) < WHOLE_LIMIT)) open[i] = OPEN;
+  for (let i = 0; i < count; i += 1) if (!(Math.abs(a[i] ?? 0) < WHOLE_LIMIT)) open[i] = UNDECIDED;
 }

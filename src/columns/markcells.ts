@@ -1,11 +1,11 @@
 import { CostingError } from "../exact/errors";
 import { fineShare, parseMark } from "../gold/mark";
 import { LEAST_CELL } from "./bounds";
-import { type Cells, cellOf, type Place } from "./cells";
+import { type Cells, cellOf, type RangePart } from "./cells";
 import { type Grain, grainOf } from "./denominators";
 import { lowOf } from "./pairmath";
 
-/** A mark in words, such as "14K": where it is kept, its share of fine gold as a pair of doubles, and that share's grain. */
+/** A mark in words, such as "14K": its number, its share of fine gold as a pair of doubles, and that share's grain. */
 interface MarkWord {
   readonly at: number;
   readonly high: number;
@@ -19,58 +19,67 @@ const KARATS = { parts: 24, from: 1 + NEAR, to: 24 };
 const FINENESS = { parts: 1000, from: 24 * (1 + NEAR), to: 1000 };
 const MOST_WORDS = 1000;
 
-const byText = new Map<string, MarkWord | undefined>();
-const words: MarkWord[] = [];
+/** Marks in words, each read once. They are told by their numbers. */
+export class MarkWords {
+  private readonly byText = new Map<string, MarkWord | undefined>();
+  private readonly words: MarkWord[] = [];
 
-/** The marks in words met so far, by their place. */
-export function markWordAt(at: number): MarkWord | undefined {
-  return words[at];
+  at(number: number): MarkWord | undefined {
+    return this.words[number];
+  }
+
+  /** Undefined for a text that only the exact way can read. */
+  of(text: string): MarkWord | undefined {
+    if (this.byText.has(text)) return this.byText.get(text);
+    if (this.byText.size >= MOST_WORDS) return undefined;
+    const word = readWord(text, this.words.length);
+    if (word) this.words.push(word);
+    this.byText.set(text, word);
+    return word;
+  }
 }
 
 /**
- * Reads a mark cell into one row of a column: a number and what it is a part of, or with 0 the place of a word.
- * False for whatever the exact reading must look at.
+ * Reads a mark into one row of a column: a number and how many parts the whole has, or 0 parts and the number of a word.
+ * False where only the exact way can read it.
  */
-export function readColumnMark(cell: unknown, row: number, values: Float64Array, parts: Float64Array): boolean {
+export function readColumnMark(
+  cell: unknown,
+  row: number,
+  values: Float64Array,
+  parts: Float64Array,
+  words: MarkWords,
+): boolean {
   if (typeof cell === "number") {
     const kind = [FINENESS, KARATS, SHARE].find(({ from, to }) => cell >= from && cell <= to);
     values[row] = cell;
     parts[row] = kind?.parts ?? 1;
     return kind !== undefined;
   }
-  const word = typeof cell === "string" ? markWordOf(cell) : undefined;
+  const word = typeof cell === "string" ? words.of(cell) : undefined;
   values[row] = word?.at ?? 0;
   parts[row] = 0;
   return word !== undefined;
 }
 
-/** Reads the marks of a range's rows into a column, marking in `odd` those that the exact reading must look at. */
+/** Reads the marks of a range's rows into a column; marks in `odd` the rows that only the exact way can read. */
 export function readColumnMarks(
   cells: Cells,
-  place: Place,
+  part: RangePart,
   values: Float64Array,
   parts: Float64Array,
+  words: MarkWords,
   odd: Uint8Array,
 ): void {
-  for (let i = 0; i < place.count; i += 1) if (!readColumnMark(cellOf(cells, place, i), i, values, parts)) odd[i] = 1;
+  for (let i = 0; i < part.count; i += 1)
+    if (!readColumnMark(cellOf(cells, part, i), i, values, parts, words)) odd[i] = 1;
 }
 
-function markWordOf(text: string): MarkWord | undefined {
-  if (byText.has(text)) return byText.get(text);
-  if (byText.size >= MOST_WORDS) return undefined;
-  const word = newWord(text);
-  byText.set(text, word);
-  return word;
-}
-
-function newWord(text: string): MarkWord | undefined {
+function readWord(text: string, at: number): MarkWord | undefined {
   try {
     const share = fineShare(parseMark(text));
     const high = share.toNumber();
-    if (high < LEAST_CELL / 1000) return undefined;
-    const word = { at: words.length, high, low: lowOf(share, high), grain: grainOf(share) };
-    words.push(word);
-    return word;
+    return high < LEAST_CELL / 1000 ? undefined : { at, high, low: lowOf(share, high), grain: grainOf(share) };
   } catch (error) {
     if (error instanceof CostingError) return undefined;
     throw error;

@@ -1,17 +1,17 @@
 import { decimalOfDouble } from "../exact/decimal";
 import type { Quotient } from "../exact/quotient";
-import { type Line, OPEN } from "./block";
+import { type Line, UNDECIDED } from "./lines";
 
 /*
- * Pairs of doubles, high + low, |low| <= u|high| (u = 2^-53): about 106 bits. What each operation loses, to first order;
- * columnplace.ts keeps a little more. Adding two doubles leaves an error that is a double itself, and so does multiplying
- * (Dekker 1971, with doubles split in halves of 26 bits), so only the roundings named here count.
+ * Pairs of doubles, high + low, |low| <= u|high| (u = 2^-53): about 106 bits. What each operation loses at most is derived here to
+ * first order; bounds.ts counts a little more. What a sum of two doubles loses to rounding is a double itself, and so is what a
+ * product loses (Dekker 1971, with doubles split into halves of 26 bits). So only the roundings named here count.
  *
  * a + b   the sum of the lows u² and its sum with the error 2 u², over |a| + |b|: 3 u².
  * a x b   each cross product u², their sum 2 u², its sum with the error 3 u², low x low u²: 8 u².
  * a / b   the remainder a - q b is three sums of at most 4 u |a|: 11 u²; the second quotient 4 u², by high alone 4 u²: 19 u².
  *
- * The last sum, of high and a low that is smaller, is exact.
+ * The last sum, of high and a smaller low, loses nothing.
  */
 
 /** Splits a double into two halves of 26 bits. */
@@ -72,7 +72,7 @@ export function dividePairs(a: Pairs, b: Pairs, out: Pairs, count: number): void
   }
 }
 
-/** The larger, or with -1 the smaller, of a and b: where they are as good as equal, either, at most 4 u³ from the other. */
+/** The larger of a and b, or with -1 the smaller. Where they are too near each other to tell, either: 4 u³ apart at most. */
 export function choosePairs(a: Pairs, b: Pairs, sign: 1 | -1, out: Pairs, count: number): void {
   const { high: ah, low: al } = a;
   const { high: bh, low: bl } = b;
@@ -97,19 +97,19 @@ export function lost(x: number, y: number, product: number): number {
   return xl * yl - (product - xh * yh - xl * yh - xh * yl);
 }
 
-/** Ten to these powers is a double without error. */
+/** The powers of ten that are doubles without error. */
 export const EXACT_TENS: readonly number[] = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
 const DIGITS = 15;
-/** Adding and taking away leaves the nearest whole number of one below 2^51. */
+/** Added to a number below 2^51 and taken away again, it leaves the nearest whole number. */
 export const WHOLE_MAKER = 2 ** 52 + 2 ** 51;
-/** Of at most 15 digits. */
+/** Below this, hundredths have at most 15 digits. */
 const MOST_HUNDREDTHS = 1e15;
-/** Nearer to the middle of two decimals than this, the exact reading decides. */
+/** A cell nearer to the middle between two decimals than this is left to the exact way. */
 const MIDDLE = 1 / 2 - 2 ** -40;
 
 /**
- * Cells as the decimals of their 15 digits: digits / 10^power, and the pair that misses it by the division of what the cell's
- * double is off by: 92 u². Where the middle of two decimals is near, the row is marked in `open`.
+ * Reads cells as the decimals of their 15 digits: digits / 10^power, and the pair nearest to it. What the pair misses comes of
+ * dividing what the cell's double is off by: 92 u². A row whose cell is near the middle between two decimals is marked in `open`.
  * @param values zero or from LEAST_CELL to below MOST_CELL, of either sign
  */
 export function readDecimals(
@@ -127,7 +127,7 @@ export function readDecimals(
     const value = values[i] ?? 0;
     const hundredfold = value * 100;
     const hundredths = hundredfold + WHOLE_MAKER - WHOLE_MAKER;
-    // The double nearest to a decimal of two places, as people type them, is that decimal.
+    // Most cells are the doubles nearest to decimals of two places, as people type them.
     if (hundredths / 100 === value && Math.abs(hundredths) < MOST_HUNDREDTHS) {
       digits[i] = hundredths;
       powers[i] = 2;
@@ -136,7 +136,7 @@ export function readDecimals(
       continue;
     }
     let product = value * ten;
-    // A double beside a power of ten rounds to that power from either side: the scale need not be the nicest there.
+    // Beside a power of ten either scale will do: the double rounds to that power from both sides.
     while (Math.abs(product) >= 1e15 && power > 0) {
       power -= 1;
       ten = EXACT_TENS[power] ?? 1;
@@ -150,8 +150,8 @@ export function readDecimals(
     let whole = product + WHOLE_MAKER - WHOLE_MAKER;
     let over = product - whole + lost(value, ten, product);
     if (!(Math.abs(over) < MIDDLE)) {
-      if (Math.abs(over) < 1 - MIDDLE) open[i] = OPEN;
-      // The product was at the middle and what it lost is beyond.
+      if (Math.abs(over) < 1 - MIDDLE) open[i] = UNDECIDED;
+      // The product stood at the middle; what it lost to rounding lies beyond.
       const next = over > 0 ? 1 : -1;
       whole += next;
       over -= next;
@@ -165,7 +165,7 @@ export function readDecimals(
   }
 }
 
-/** What an exact value is above the double nearest to it, as a double: u² of the value is lost. */
+/** By how much an exact value exceeds its nearest double, as a double: it misses by u² of the value at most. */
 export function lowOf(value: Quotient, high: number): number {
   return value.value().minus(decimalOfDouble(high)).toNumber();
 }

@@ -1,14 +1,14 @@
-import { ELSEWHERE, OPEN } from "./block";
 import { SLACK, SPARE } from "./bounds";
-import type { PairRows } from "./buffers";
 import { grainStep } from "./denominators";
+import { OTHER_PATH, UNDECIDED } from "./lines";
 import { EXACT_TENS, lost } from "./pairmath";
-import type { Fork, Move } from "./plan";
+import type { PlannedComparison, PlannedStep } from "./plan";
+import type { PairRows } from "./scratch";
 
 /*
- * What pairs decide: by their bounds, and at ties by grains. Where a value is within its error of a tie, and that error and the
- * distance are together less than the smallest step between two values of its grain (half a step, for the middle between
- * them), it is the tie. Rows that remain are marked in `open`, for the exact reference.
+ * What pairs decide: by their bounds, and at ties by grains. A value may be so near a tie that its error does not tell on which
+ * side it lies. Where its distance and its error are together less than the smallest step between two values of its grain, it is
+ * the tie; half a step, where the tie lies in the middle between two such values. Rows that remain are marked in `open`.
  */
 
 const WHOLE_LIMIT = 2 ** 52;
@@ -17,13 +17,13 @@ const U2 = 2 ** -106;
 /** Rounds half away from zero to so many decimals; the high of `out` is the nearest double of the rounded decimal. */
 export function roundPair(
   a: PairRows,
-  { decimals, pair, used }: Move,
+  { decimals, pair, used }: PlannedStep,
   out: PairRows,
   count: number,
   open: Uint8Array,
 ): void {
   const scale = EXACT_TENS[decimals] ?? Number.NaN;
-  // The product with the scale is one of pairs.
+  // One more product of pairs: that with the scale.
   const spread = (pair + 10 * U2) * SLACK;
   for (let i = 0; i < count; i += 1) {
     const high = Math.abs(a.high[i] ?? 0);
@@ -37,12 +37,12 @@ export function roundPair(
     const nearest = (past > 0 || isTie ? whole + 1 : whole) / scale;
     out.high[i] = (a.high[i] ?? 0) < 0 ? -nearest : nearest;
     out.low[i] = 0;
-    if (!((far > reach || isTie) && scaled < WHOLE_LIMIT)) open[i] = OPEN;
+    if (!((far > reach || isTie) && scaled < WHOLE_LIMIT)) open[i] = UNDECIDED;
   }
   if (used) keepRounded(out, decimals, scale, count);
 }
 
-/** The rest of a rounded decimal beside its nearest double: it is computed with. */
+/** Completes a rounded decimal that other steps compute with: its rest beside its nearest double, and its grain. */
 function keepRounded(out: PairRows, decimals: number, scale: number, count: number): void {
   for (let i = 0; i < count; i += 1) {
     const high = out.high[i] ?? 0;
@@ -54,8 +54,14 @@ function keepRounded(out: PairRows, decimals: number, scale: number, count: numb
   }
 }
 
-/** The least whole number not below, or the greatest not above. */
-export function makePairWhole(a: PairRows, { kind, pair }: Move, out: PairRows, count: number, open: Uint8Array): void {
+/** The least whole number not below the value, or the greatest not above it. */
+export function makePairWhole(
+  a: PairRows,
+  { kind, pair }: PlannedStep,
+  out: PairRows,
+  count: number,
+  open: Uint8Array,
+): void {
   const up = kind === "ceil";
   const spread = (pair + U2) * SLACK;
   for (let i = 0; i < count; i += 1) {
@@ -72,21 +78,21 @@ export function makePairWhole(a: PairRows, { kind, pair }: Move, out: PairRows, 
       out.grains.power[i] = 0;
       out.grains.count[i] = 1;
     }
-    if (!((far > reach || isWhole) && Math.abs(high) < WHOLE_LIMIT)) open[i] = OPEN;
+    if (!((far > reach || isWhole) && Math.abs(high) < WHOLE_LIMIT)) open[i] = UNDECIDED;
   }
 }
 
-/** A difference large enough beside its operands and of the sign it had, or one that is proved to be nothing. */
+/** Takes a difference that is large enough beside its operands and has the trace's sign, or one that is proved to be zero. */
 export function checkPairDifference(
   out: PairRows,
   a: PairRows,
   b: PairRows,
-  { place: { sign }, pair }: Move,
+  { bound: { sign }, pair }: PlannedStep,
   count: number,
   open: Uint8Array,
 ): void {
   const least = SLACK / SPARE.pair;
-  // Where the high of the sum is the smaller part, its last sum adds a rounding of 3 u² more.
+  // Where the high part of the sum is smaller than the low, its last sum loses 3 u² more.
   const spread = (pair + 8 * U2) * SLACK;
   for (let i = 0; i < count; i += 1) {
     const size = Math.abs(a.high[i] ?? 0) + Math.abs(b.high[i] ?? 0);
@@ -95,17 +101,17 @@ export function checkPairDifference(
     if (size === 0 || Math.abs(difference) + spread * size < stepOf(out, i, 0)) {
       out.high[i] = 0;
       out.low[i] = 0;
-    } else open[i] = -difference >= size * least ? ELSEWHERE : OPEN;
+    } else open[i] = -difference >= size * least ? OTHER_PATH : UNDECIDED;
   }
 }
 
 export function checkPairSign({ high }: PairRows, sign: number, count: number, open: Uint8Array): void {
-  for (let i = 0; i < count; i += 1) if (!((high[i] ?? 0) * sign >= 0)) open[i] = ELSEWHERE;
+  for (let i = 0; i < count; i += 1) if (!((high[i] ?? 0) * sign >= 0)) open[i] = OTHER_PATH;
 }
 
-/** Whether the row goes the plan's way. */
-export function checkPairFork(
-  { below, level, above, pair }: Fork,
+/** Whether a row answers as the plan does. */
+export function checkPairComparison(
+  { below, equal, above, pair }: PlannedComparison,
   a: PairRows,
   b: PairRows | undefined,
   count: number,
@@ -118,27 +124,28 @@ export function checkPairFork(
     const apart = x - y + ((a.low[i] ?? 0) - (b?.low[i] ?? 0));
     const reach = b ? spread * (Math.abs(x) + Math.abs(y)) : 0;
     if (apart > reach) {
-      if (!above) open[i] = ELSEWHERE;
+      if (!above) open[i] = OTHER_PATH;
     } else if (apart < -reach) {
-      if (!below) open[i] = ELSEWHERE;
-    } else if (!isLevel(a, b, i, Math.abs(apart) + reach)) open[i] = OPEN;
-    else if (!level) open[i] = ELSEWHERE;
+      if (!below) open[i] = OTHER_PATH;
+    } else if (!isEqual(a, b, i, Math.abs(apart) + reach)) open[i] = UNDECIDED;
+    else if (!equal) open[i] = OTHER_PATH;
   }
 }
 
-/** A row stays open unless every value within the error of its pair has the same nearest double. */
+/** A row is decided where every value within the error of its pair has the same nearest double. */
 export function nearestDouble(
   { high, low }: Pick<PairRows, "high" | "low">,
   bound: number,
   count: number,
   open: Uint8Array,
 ): void {
-  const spread = bound * SLACK;
+  // The sum of the low part and the error is rounded itself: u² of the high part at most.
+  const spread = (bound + U2) * SLACK;
   for (let i = 0; i < count; i += 1) {
     const top = high[i] ?? 0;
     const rest = low[i] ?? 0;
     const reach = spread * Math.abs(top);
-    if (!(top + (rest - reach) === top && top + (rest + reach) === top)) open[i] = OPEN;
+    if (!(top + (rest - reach) === top && top + (rest + reach) === top)) open[i] = UNDECIDED;
   }
 }
 
@@ -146,7 +153,7 @@ function stepOf({ grains }: PairRows, row: number, decimals: number): number {
   return grains ? grainStep((grains.power[row] ?? 0) - decimals, grains.count[row] ?? 0) : 0;
 }
 
-function isLevel(a: PairRows, b: PairRows | undefined, row: number, within: number): boolean {
+function isEqual(a: PairRows, b: PairRows | undefined, row: number, within: number): boolean {
   if (within === 0) return true;
   if (!a.grains || !b?.grains) return false;
   const power = Math.max(a.grains.power[row] ?? 0, b.grains.power[row] ?? 0);

@@ -1,84 +1,87 @@
-import { earlier, FARTHEST, type Input, LARGEST_BOUND, type Place, placeOf } from "./bounds";
+import type { NumberRule } from "../exact/numberrule";
+import { boundOf, earlier, FARTHEST, type Input, LARGEST_BOUND, type StepBound } from "./bounds";
 import { type ColumnRule, columnRule } from "./cells";
-import type { Step, Trace, Turn } from "./trace";
+import type { Comparison, Step, Trace } from "./trace";
 
-/** A step with all that computing it needs; `a` and `b` are 0 where it has none. */
-export interface Move {
+/** A step with all that is needed to compute it. `a` and `b` are the numbers of its operands' steps; 0 where it has none. */
+export interface PlannedStep {
   readonly kind: Step["kind"];
   readonly a: number;
   readonly b: number;
   readonly input: number;
   readonly decimals: number;
-  readonly place: Place;
-  /** Other steps or forks rest on it. */
+  readonly bound: StepBound;
+  /** Other steps or comparisons need its value. */
   readonly used: boolean;
-  /** The same for all rows. */
+  /** Its value is the same for all rows. */
   readonly shared: boolean;
-  /** The larger bounds of its operands. */
+  /** The largest bounds of its operands, as doubles and as pairs. */
   readonly double: number;
   readonly pair: number;
 }
 
-/** A question on the way, and which answers keep to it; without `b`, of the sign of `a` alone. */
-export interface Fork {
+/** A question that the formula asks: how `a` compares with `b`, or, without `b`, with zero. A row keeps to the plan by these answers. */
+export interface PlannedComparison {
   readonly a: number;
   readonly b: number | undefined;
   readonly below: boolean;
-  readonly level: boolean;
+  readonly equal: boolean;
   readonly above: boolean;
-  /** A difference of the plan has this sign already, where doubles computed it. */
+  /** Doubles need not ask: the plan subtracts the same two values, and that difference is held to its sign. */
   readonly implied: boolean;
   readonly double: number;
   readonly pair: number;
 }
 
-/** A trace with its bounds, ready to be run over rows. */
+/** One way through a formula, ready to be computed for many rows: its steps in order, with their bounds. */
 export interface Plan {
+  /** Tells this way from every other. */
   readonly path: string;
-  readonly moves: readonly Move[];
-  readonly forks: readonly Fork[];
+  readonly steps: readonly PlannedStep[];
+  readonly comparisons: readonly PlannedComparison[];
   readonly outputs: Trace["outputs"];
-  /** What the cells that were read on the way must pass. */
+  /** What cells must pass that the formula reads itself. */
   readonly rules: readonly { readonly input: number; readonly rule: ColumnRule }[];
-  /** Inputs that may have either sign: they must have the trace's. */
+  /** Input steps that may be of either sign: a row must have the sign that the trace had. */
   readonly signed: readonly number[];
-  /** Outputs that are whole numbers, and those whose nearest double is owed. */
+  /** Output steps that are whole numbers, and those of which the nearest double is to be given. */
   readonly wholes: readonly number[];
   readonly nearest: readonly number[];
-  /** Every output is a rounding, a whole number, a constant, a word or a truth, which plain doubles can decide. */
+  /** Every output is a rounding, a whole number, a constant, a text or a boolean: plain doubles can decide those. */
   readonly plain: boolean;
 }
 
 /** The plan of a trace; undefined where a step could leave the range of doubles. */
-export function planOf(trace: Trace, inputs: readonly Input[]): Plan | undefined {
-  const { steps, signs, turns, outputs, rules, path } = withoutDead(trace);
-  const places: Place[] = [];
+export function planOf(trace: Trace, columns: readonly Input[]): Plan | undefined {
+  const { steps, signs, comparisons, outputs, rules, path } = reduced(trace);
+  const inputs = columns.map((input, at) => narrowed(input, rules.get(at)));
+  const bounds: StepBound[] = [];
   for (const [at, step] of steps.entries()) {
-    const place = placeOf(step, signs[at] === -1 ? -1 : 1, places, inputs);
-    if (place.least < -FARTHEST || place.most > FARTHEST || place.double > LARGEST_BOUND) return undefined;
-    places.push(place);
+    const bound = boundOf(step, signs[at] === -1 ? -1 : 1, bounds, inputs);
+    if (bound.least < -FARTHEST || bound.most > FARTHEST || bound.double > LARGEST_BOUND) return undefined;
+    bounds.push(bound);
   }
-  const used = new Set([...steps.flatMap(operands), ...turns.flatMap(operands)]);
+  const used = new Set([...steps.flatMap(operands), ...comparisons.flatMap(operands)]);
   const given = outputs.flatMap((output) => (typeof output === "number" ? [output] : []));
-  const wholes = given.filter((at) => earlier(places, at).whole);
+  const wholes = given.filter((at) => earlier(bounds, at).whole);
   const nearest = given.filter((at) => !["decimals", "constant"].includes(steps[at]?.kind ?? ""));
   const shared = sharedOf(steps, inputs);
   return {
     path,
     outputs,
     rules: [...rules].map(([input, rule]) => ({ input, rule: columnRule(rule) })),
-    moves: steps.map((step, at) => ({
+    steps: steps.map((step, at) => ({
       kind: step.kind,
       a: "a" in step ? step.a : 0,
       b: "b" in step ? step.b : 0,
       input: step.kind === "input" ? step.input : 0,
       decimals: step.kind === "decimals" ? step.decimals : 0,
-      place: earlier(places, at),
+      bound: earlier(bounds, at),
       used: used.has(at),
       shared: shared[at] ?? false,
-      ...worst(operands(step), places),
+      ...worst(operands(step), bounds),
     })),
-    forks: turns.map((turn) => forkOf(turn, steps, places)),
+    comparisons: comparisons.map((comparison) => plannedComparison(comparison, steps, bounds)),
     signed: steps.flatMap((step, at) => (step.kind === "input" && !inputs[step.input]?.unsigned ? [at] : [])),
     wholes,
     nearest,
@@ -86,24 +89,35 @@ export function planOf(trace: Trace, inputs: readonly Input[]): Plan | undefined
   };
 }
 
-function forkOf({ a, b, signs }: Turn, steps: readonly Step[], places: readonly Place[]): Fork {
-  const implied = steps.some((step, at) => {
-    if (step.kind !== "minus" || !earlier(places, at).differs) return false;
-    const { sign } = earlier(places, at);
-    return step.a === a && step.b === b ? signs.includes(sign) : step.a === b && step.b === a && signs.includes(-sign);
-  });
-  const answers = { below: signs.includes(-1), level: signs.includes(0), above: signs.includes(1) };
-  return { a, b, ...answers, implied, ...worst(b === undefined ? [a] : [a, b], places) };
+/** What is known of a column; where the formula reads it itself, by the rule that it read it by. */
+function narrowed(input: Input, rule: NumberRule | undefined): Input {
+  if (!rule) return input;
+  const { negative, whole, most } = columnRule(rule);
+  return { ...input, unsigned: !negative, whole, most };
 }
 
-/** The larger bounds of these. */
-function worst(of: readonly number[], places: readonly Place[]): Pick<Move, "double" | "pair"> {
-  const most = (bound: "double" | "pair") => Math.max(0, ...of.map((at) => earlier(places, at)[bound]));
+function plannedComparison(
+  { a, b, signs }: Comparison,
+  steps: readonly Step[],
+  bounds: readonly StepBound[],
+): PlannedComparison {
+  const implied = steps.some((step, at) => {
+    if (step.kind !== "minus" || !earlier(bounds, at).differs) return false;
+    const { sign } = earlier(bounds, at);
+    return step.a === a && step.b === b ? signs.includes(sign) : step.a === b && step.b === a && signs.includes(-sign);
+  });
+  const answers = { below: signs.includes(-1), equal: signs.includes(0), above: signs.includes(1) };
+  return { a, b, ...answers, implied, ...worst(b === undefined ? [a] : [a, b], bounds) };
+}
+
+/** The largest bounds of these steps. */
+function worst(of: readonly number[], bounds: readonly StepBound[]): Pick<PlannedStep, "double" | "pair"> {
+  const most = (kind: "double" | "pair") => Math.max(0, ...of.map((at) => earlier(bounds, at)[kind]));
   return { double: most("double"), pair: most("pair") };
 }
 
-/** A trace without the steps that neither an output nor a turn rests on, and with each other step and turn once. */
-function withoutDead(trace: Trace): Trace {
+/** The trace without steps that no output and no comparison needs, and with equal steps and comparisons once. */
+function reduced(trace: Trace): Trace {
   const live = new Set<number>();
   const keep = (at: number) => {
     if (live.has(at)) return;
@@ -112,34 +126,34 @@ function withoutDead(trace: Trace): Trace {
     if (step) operands(step).forEach(keep);
   };
   for (const output of trace.outputs) if (typeof output === "number") keep(output);
-  trace.turns.flatMap(operands).forEach(keep);
+  trace.comparisons.flatMap(operands).forEach(keep);
   const moved = new Map<number, number>();
-  const places = new Map<string, number>();
+  const placeOf = new Map<string, number>();
   const steps: Step[] = [];
   const signs: number[] = [];
   const to = (at: number) => moved.get(at) ?? 0;
   for (const [at, step] of trace.steps.entries()) {
     if (!live.has(at)) continue;
     const kept = movedStep(step, to);
-    const said = kept.kind === "constant" ? `${kept.value.over}/${kept.value.under}` : JSON.stringify(kept);
-    const place = places.get(said) ?? steps.length;
-    if (!places.has(said)) {
-      places.set(said, place);
+    const name = kept.kind === "constant" ? `${kept.value.over}/${kept.value.under}` : JSON.stringify(kept);
+    const place = placeOf.get(name) ?? steps.length;
+    if (!placeOf.has(name)) {
+      placeOf.set(name, place);
       steps.push(kept);
       signs.push(trace.signs[at] ?? 1);
     }
     moved.set(at, place);
   }
-  const turns = trace.turns.map((turn) => ({
-    ...turn,
-    a: to(turn.a),
-    b: turn.b === undefined ? undefined : to(turn.b),
+  const comparisons = trace.comparisons.map((comparison) => ({
+    ...comparison,
+    a: to(comparison.a),
+    b: comparison.b === undefined ? undefined : to(comparison.b),
   }));
   return {
     ...trace,
     steps,
     signs,
-    turns: [...new Map(turns.map((turn) => [JSON.stringify(turn), turn])).values()],
+    comparisons: [...new Map(comparisons.map((comparison) => [JSON.stringify(comparison), comparison])).values()],
     outputs: trace.outputs.map((output) => (typeof output === "number" ? to(output) : output)),
   };
 }
@@ -149,7 +163,7 @@ function movedStep(step: Step, to: (at: number) => number): Step {
   return "b" in step ? { ...step, a: to(step.a), b: to(step.b) } : { ...step, a: to(step.a) };
 }
 
-/** Which steps are the same for all rows: they rest on constants and on cells that go with every row. */
+/** Which steps have one value for all rows: they need only constants and cells that go with every row. */
 function sharedOf(steps: readonly Step[], inputs: readonly Input[]): readonly boolean[] {
   const shared: boolean[] = [];
   for (const step of steps)

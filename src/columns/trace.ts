@@ -1,7 +1,8 @@
 import type { NumberRule } from "../exact/numberrule";
 import { type Operation, Quotient, type Rounded, type Witness, witnessed } from "../exact/quotient";
+import type { Value } from "./answers";
 
-/** One value that a formula made, in the order it made them; `a` and `b` are places of earlier ones. */
+/** A value that a formula makes. Steps are numbered in the order in which they are made; `a` and `b` are numbers of earlier ones. */
 export type Step =
   | { readonly kind: "input"; readonly input: number }
   | { readonly kind: "constant"; readonly value: Quotient }
@@ -9,39 +10,36 @@ export type Step =
   | { readonly kind: "ceil" | "floor"; readonly a: number }
   | { readonly kind: "decimals"; readonly a: number; readonly decimals: number };
 
-/** What the formula asked on its way: the sign of a - b, or of a alone, was one of these. */
-export interface Turn {
+/** A question that a formula asks on its way. The answer: the sign of a - b, or of a alone, is one of these. */
+export interface Comparison {
   readonly a: number;
   readonly b: number | undefined;
   readonly signs: readonly number[];
 }
 
-/** Which cells a row's figures stand in: the place among the inputs by the name of the field that reads it. */
+/** The inputs that a formula reads itself: their numbers, by the names of the fields that read them. */
 export type Fields = ReadonlyMap<string, number>;
 
-/** What a formula gives for one cell. */
-export type Value = Quotient | string | boolean;
-
-/** A formula's run over one row: the same steps and turns give the exact value of any row that takes the same turns. */
+/** A formula's run for one row. The same steps give the exact value of every row that answers the comparisons alike. */
 export interface Trace {
   readonly steps: readonly Step[];
-  /** The sign that each step had in this row: -1, or 1 for zero and above. */
+  /** The sign of each step in this row: -1, or 1 for zero and above. */
   readonly signs: readonly number[];
-  readonly turns: readonly Turn[];
-  /** A place among the steps, or the word or truth that these turns lead to. */
+  readonly comparisons: readonly Comparison[];
+  /** The number of a step, or the text or boolean that these answers lead to. */
   readonly outputs: readonly (number | string | boolean)[];
-  /** The rules by which cells were read on the way, by their inputs. */
+  /** The rules by which the formula itself read inputs. */
   readonly rules: ReadonlyMap<number, NumberRule>;
-  /** Told apart from every other run of the formula that went another way. */
+  /** The same for two rows where they take the same way through the formula. */
   readonly path: string;
 }
 
 /**
  * Runs a formula over one row and writes down what it did with the row's quotients. The formula itself, in src/ and in
  * trade terms, stays the only place where it is written.
- * @param inputs one object each, never shared: they are told apart by identity; undefined for one that is read on the way
- * @param fields the inputs that are read on the way
- * @returns the run's result, and its trace unless a value was read on the way
+ * @param inputs an object for each, never one for two: they are known by identity; undefined for one that the formula reads itself
+ * @param fields the inputs that the formula reads itself
+ * @returns the run's result, and its trace; no trace where the formula read a value as a decimal or double
  */
 export function traced<T extends Value | readonly Value[]>(
   inputs: readonly (Quotient | undefined)[],
@@ -56,8 +54,8 @@ export function traced<T extends Value | readonly Value[]>(
 class Scribe implements Witness {
   private readonly steps: Step[] = [];
   private readonly signs: number[] = [];
-  private readonly turns: Turn[] = [];
-  private readonly places = new Map<Quotient, number>();
+  private readonly comparisons: Comparison[] = [];
+  private readonly numbers = new Map<Quotient, number>();
   private readonly rules = new Map<number, NumberRule>();
   private lost = false;
 
@@ -66,22 +64,27 @@ class Scribe implements Witness {
     private readonly fields: Fields,
   ) {
     inputs.forEach((value, input) => {
-      if (value) this.places.set(value, input);
+      if (value) this.numbers.set(value, input);
       this.steps.push({ kind: "input", input });
       this.signs.push(value ? signOf(value) : 1);
     });
   }
 
-  /** A cell may be read more than once: each time it is the same input. */
+  /** A cell may be read more than once: it is the same input each time. */
   given(field: string, rule: NumberRule, value: Quotient): void {
     const input = this.fields.get(field);
     if (input === undefined) return;
     const known = this.rules.get(input);
-    // Of two rules for one cell a row would have to pass both.
+    // A row would have to pass both rules.
     if (known && known !== rule) this.lost = true;
     this.rules.set(input, rule);
-    this.places.set(value, input);
+    this.numbers.set(value, input);
     this.signs[input] = signOf(value);
+  }
+
+  /** Whether the cell is this row's own cannot be told. */
+  givenWithin(field: string): void {
+    if (this.fields.has(field)) this.lost = true;
   }
 
   computed(kind: Operation, a: Quotient, b: Quotient, result: Quotient): void {
@@ -90,13 +93,13 @@ class Scribe implements Witness {
 
   rounded(how: Rounded, value: Quotient, result: Quotient): void {
     if (!this.isKnown(value)) return;
-    const a = this.placeOf(value);
+    const a = this.numberOf(value);
     this.write(result, typeof how === "string" ? { kind: how, a } : { kind: "decimals", a, ...how });
   }
 
   compared(a: Quotient, b: Quotient | undefined, signs: readonly number[]): void {
     if (!this.isKnown(a) && !(b && this.isKnown(b))) return;
-    this.turns.push({ a: this.placeOf(a), b: b && this.placeOf(b), signs });
+    this.comparisons.push({ a: this.numberOf(a), b: b && this.numberOf(b), signs });
   }
 
   read(value: Quotient): void {
@@ -105,30 +108,30 @@ class Scribe implements Witness {
 
   trace(results: readonly Value[]): Trace | undefined {
     if (this.lost) return undefined;
-    const outputs = results.map((value) => (value instanceof Quotient ? this.placeOf(value) : value));
-    const { steps, signs, turns, rules } = this;
-    return { steps, signs, turns, outputs, rules, path: JSON.stringify([signs, turns, outputs]) };
+    const outputs = results.map((value) => (value instanceof Quotient ? this.numberOf(value) : value));
+    const { steps, signs, comparisons, rules } = this;
+    return { steps, signs, comparisons, outputs, rules, path: JSON.stringify([signs, comparisons, outputs]) };
   }
 
-  /** Adding nothing, and multiplying or dividing by one, are no steps: the place is the operand's own. */
+  /** To add zero, or to multiply or divide by one, is no step: the result is the operand's own step. */
   private simplest(kind: Operation, a: Quotient, b: Quotient): Step | number {
     const idle = (value: Quotient, neutral: number) =>
       !this.isKnown(value) && value.over.eq(value.under.times(neutral));
     const isSum = kind === "plus" || kind === "minus";
-    if ((isSum || kind === "times" || kind === "dividedBy") && idle(b, isSum ? 0 : 1)) return this.placeOf(a);
-    if (kind === "plus" && idle(a, 0)) return this.placeOf(b);
-    if (kind === "times" && idle(a, 1)) return this.placeOf(b);
-    return { kind, a: this.placeOf(a), b: this.placeOf(b) };
+    if ((isSum || kind === "times" || kind === "dividedBy") && idle(b, isSum ? 0 : 1)) return this.numberOf(a);
+    if (kind === "plus" && idle(a, 0)) return this.numberOf(b);
+    if (kind === "times" && idle(a, 1)) return this.numberOf(b);
+    return { kind, a: this.numberOf(a), b: this.numberOf(b) };
   }
 
   private isKnown(value: Quotient): boolean {
-    return this.places.has(value);
+    return this.numbers.has(value);
   }
 
-  /** A quotient that comes from no input is a constant of the formula. */
-  private placeOf(value: Quotient): number {
-    const place = this.places.get(value);
-    if (place !== undefined) return place;
+  /** A value that comes from no input is a constant of the formula. */
+  private numberOf(value: Quotient): number {
+    const known = this.numbers.get(value);
+    if (known !== undefined) return known;
     const constant = this.steps.findIndex((step) => step.kind === "constant" && step.value === value);
     if (constant >= 0) return constant;
     this.steps.push({ kind: "constant", value });
@@ -138,10 +141,10 @@ class Scribe implements Witness {
 
   private write(result: Quotient, step: Step | number): void {
     if (typeof step === "number") {
-      this.places.set(result, step);
+      this.numbers.set(result, step);
       return;
     }
-    this.places.set(result, this.steps.length);
+    this.numbers.set(result, this.steps.length);
     this.steps.push(step);
     this.signs.push(signOf(result));
   }

@@ -5,7 +5,7 @@ import { LINKS_PER_UNITS, ORDER_LENGTH_UNITS } from "../reading/orderwords";
 import { type Currency, parseCurrency } from "../units/currency";
 import { inLengthUnit, type LengthUnit, lengthIn, MILLIMETRES_PER } from "../units/length";
 import { GRAMS_PER, type WeightUnit, weightIn } from "../units/weight";
-import { COUNTED, keyOfHeader, type RowKey, unitOfHeader } from "./headerwords";
+import { keyOfHeader, ROW_FIELDS, type RowKey, unitOfHeader } from "./headerwords";
 
 /** A column of a sheet that is one of the fields. */
 export interface FieldColumn {
@@ -50,7 +50,7 @@ export function recordOf(
 
 /** Whether every row's cells go into its record as they stand, no amount changed to another unit. */
 export function standAsTheyAre(columns: readonly FieldColumn[], currency: Currency): boolean {
-  const inLengths = columns.filter(({ key, unit }) => unit !== undefined && COUNTED[key] === "length");
+  const inLengths = columns.filter(({ key, unit }) => unit !== undefined && ROW_FIELDS[key].counts === "length");
   if (inLengths.length > 0 && columns.some(({ key }) => key === "lengthUnit")) return false;
   const probe = 1;
   try {
@@ -80,24 +80,24 @@ function inOwnUnit(
   currency: Currency,
 ): unknown {
   const { unit, key } = column;
-  const kind = COUNTED[key];
+  const { counts } = ROW_FIELDS[key];
   if (unit === undefined || isBlank(cell)) return cell;
-  if (kind === "linksPer") {
+  if (counts === "links per length") {
     if (LINKS_PER_UNITS.some((known) => known === unit)) return cell;
     throw unknownUnit(column, LINKS_PER_UNITS.join(" or "));
   }
-  if (kind === "weight") {
+  if (counts === "weight") {
     if (unit === "g") return cell;
     if (!isWeightUnit(unit)) throw unknownUnit(column, "g, dwt, ozt (a troy ounce), gr, mg, kg or ct");
     return shown(weightIn(amountIn(column, cell), unit).grams);
   }
-  if (kind === "length" || kind === "size") {
-    const own = kind === "size" ? "mm" : lengthUnit;
+  if (counts === "length" || counts === "size") {
+    const own = counts === "size" ? "mm" : lengthUnit;
     if (key === "length" && ORDER_LENGTH_UNITS.some((known) => known === unit) && own === unit) return cell;
     if (!isLengthUnit(unit) || own === undefined) throw unknownUnit(column, ORDER_LENGTH_UNITS.join(", "));
     return unit === own ? cell : shown(inLengthUnit(lengthIn(amountIn(column, cell), unit), own));
   }
-  if (kind === "money") return inCurrency(column, cell, currency);
+  if (counts === "money" || counts === "money an ounce") return inCurrency(column, cell, currency);
   // A remark in brackets, such as "Design (yours)".
   return cell;
 }

@@ -1,64 +1,23 @@
-import { LINE_KEYS, LINE_LABELS, type LineKey, ORDER_KEYS, ORDER_LABELS, type OrderKey } from "../reading/orderwords";
+import {
+  LINE_FIELDS,
+  LINE_KEYS,
+  LINE_LABELS,
+  type LineKey,
+  ORDER_FIELDS,
+  ORDER_KEYS,
+  ORDER_LABELS,
+  type OrderKey,
+} from "../order/fields";
 
 /** A row of a sheet says what an order says once, and one line of it. */
 export type RowKey = OrderKey | LineKey;
+export const ROW_FIELDS = { ...ORDER_FIELDS, ...LINE_FIELDS };
 export const ROW_KEYS: readonly RowKey[] = [...ORDER_KEYS, ...LINE_KEYS];
 export const ROW_LABELS: Readonly<Record<RowKey, string>> = { ...ORDER_LABELS, ...LINE_LABELS };
 
-/** What shops call the same things. Common practice. */
-const OTHER_WORDS: Readonly<Record<string, RowKey>> = {
-  stones: "stoneCount",
-  name: "design",
-  model: "design",
-  karat: "mark",
-  fineness: "mark",
-  color: "colour",
-  "plated with": "platingMetal",
-  qty: "quantity",
-  pieces: "quantity",
-  "link weight": "linkWeight",
-  "weight per link": "linkWeight",
-  "links per in": "linksPer",
-  "links per inch": "linksPer",
-  "links per cm": "linksPer",
-};
-
-/** What a measured field counts. */
-export type Counted = "length" | "size" | "weight" | "money" | "linksPer";
-
-/** What each measured field counts; the others take no unit. */
-export const COUNTED: Partial<Record<RowKey, Counted>> = {
-  length: "length",
-  ease: "length",
-  claspLength: "length",
-  linksPer: "linksPer",
-  linkWeight: "weight",
-  linkWeightYellow: "weight",
-  linkWeightRose: "weight",
-  linkWeightWhite: "weight",
-  linkWeightGreen: "weight",
-  claspWeight: "weight",
-  findingsWeight: "weight",
-  ownGoldWeight: "weight",
-  stoneDiameter: "size",
-  stoneLength: "size",
-  stoneWidth: "size",
-  stoneDepth: "size",
-  claspStoneDiameter: "size",
-  claspStoneLength: "size",
-  claspStoneWidth: "size",
-  claspStoneDepth: "size",
-  spot: "money",
-  shipping: "money",
-  claspCost: "money",
-  stonePrice: "money",
-  settingFee: "money",
-  claspStonePrice: "money",
-  claspSettingFee: "money",
-  findingsCost: "money",
-  engravingCost: "money",
-  setup: "money",
-};
+const OTHER_WORDS: ReadonlyMap<string, RowKey> = new Map(
+  ROW_KEYS.flatMap((key) => ROW_FIELDS[key].alsoCalled.map((words) => [words, key] as const)),
+);
 
 /** Other ways to write a unit. */
 const OTHER_UNITS: Readonly<Record<string, string>> = {
@@ -81,7 +40,7 @@ const OTHER_UNITS: Readonly<Record<string, string>> = {
 /** Every word that names a field, plain and without its unit: for finding the nearest to a misspelt one. */
 export const FIELD_WORDS: readonly { readonly words: string; readonly key: RowKey }[] = [
   ...ROW_KEYS.map((key) => ({ words: plainHeader(ROW_LABELS[key]), key })),
-  ...Object.entries(OTHER_WORDS).map(([words, key]) => ({ words, key })),
+  ...[...OTHER_WORDS].map(([words, key]) => ({ words, key })),
 ];
 
 /** The field that a header names, whatever its case, its unit and the signs in it. */
@@ -89,7 +48,7 @@ export function keyOfHeader(header: unknown): RowKey | undefined {
   if (typeof header !== "string") return undefined;
   const words = plainHeader(header);
   if (words === "") return undefined;
-  return KEY_OF.get(words) ?? KEY_OF.get(words.replaceAll(" ", "")) ?? OTHER_WORDS[words];
+  return KEY_OF.get(words) ?? KEY_OF.get(words.replaceAll(" ", "")) ?? OTHER_WORDS.get(words);
 }
 
 /** The fields by their plain labels and by their keys; the label goes first. */

@@ -1,12 +1,13 @@
 import { CostingError, found } from "../exact/errors";
 import type { Quotient } from "../exact/quotient";
-import { type OrderLine, parseLine } from "../order/orderline";
+import { LINE_KEYS, type LineKey } from "../order/fields";
+import { parseLine } from "../order/linereading";
+import type { OrderLine } from "../order/orderline";
 import { type CostSheet, costLine } from "../quote/costsheet";
 import { COST_LINES, type CostLine } from "../quote/piececosts";
 import type { RateKey } from "../rates/raterows";
 import { parseRates, type Rates, rateKeyOf } from "../rates/rates";
 import { isBlank } from "../reading/number";
-import { LINE_KEYS, type LineKey } from "../reading/orderwords";
 import { orThrow } from "../reading/parse";
 import { wordsOf } from "../reading/words";
 import { type FieldColumn, readHeaders, recordOf } from "./headers";
@@ -112,7 +113,7 @@ function sheetFigure(sheet: CostSheet, column: Exclude<PriceColumn, "design">): 
 }
 
 /** The columns that words ask for, all where none do. Errors: unknownWord. */
-export function readPriceColumns(words: readonly unknown[]): readonly PriceColumn[] {
+export function readPriceColumns(words: readonly unknown[], field = "columns"): readonly PriceColumn[] {
   const asked = words.filter((word) => !isBlank(word));
   if (asked.length === 0) return PRICE_COLUMN_KEYS;
   return asked.map((word) => {
@@ -120,7 +121,7 @@ export function readPriceColumns(words: readonly unknown[]): readonly PriceColum
     const column = PRICE_COLUMN_KEYS.find((key) => PRICE_COLUMNS[key].toLowerCase() === said);
     if (column) return column;
     const right = PRICE_COLUMN_KEYS.map((key) => `"${PRICE_COLUMNS[key]}"`).join(", ");
-    throw new CostingError("unknownWord", "columns", `${found(word)}; give of ${right}`);
+    throw new CostingError("unknownWord", field, `${found(word)}; give of ${right}`);
   });
 }
 

@@ -4,23 +4,23 @@ import type { NumberRule } from "../exact/numberrule";
 import { Quotient, type Witness, witnessed } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
 
-/** One of the rates as a column computes with it: its exact value, and the double that stands for it. */
+/** One of the rates that columns compute with: its exact value, and the double that stands for it. */
 export interface RateFigure {
-  /** What its row is called. */
+  /** The name of its row. */
   readonly field: string;
   readonly value: Quotient;
   readonly double: number;
   readonly rule: ColumnRule;
 }
 
-/** Rates, their figures that columns compute with, and all else in them that costs and prices rest on, in one text. */
+/** Rates, those of them that columns compute with, and in one text all else that costs and prices rest on. */
 export interface RateFigures {
   readonly rates: Rates;
   readonly figures: readonly RateFigure[];
   readonly words: string;
 }
 
-/** Reads rates and keeps their figures apart: what is learned with them holds for other figures, but not for other words. */
+/** Reads rates and tells their figures apart. What columns learn with them holds for other figures of the same fields, not for other words. */
 export function rateFiguresOf(read: () => Rates): RateFigures {
   const figures: RateFigure[] = [];
   const listener: Witness = {
@@ -34,14 +34,14 @@ export function rateFiguresOf(read: () => Rates): RateFigures {
   return { rates, figures, words: wordsOf(rates, figures) };
 }
 
-/** With one more figure beside the rates, such as another spot. */
+/** The same with one more figure beside the rates, such as another spot. */
 export function withFigure(made: RateFigures, field: string, rule: NumberRule, value: Quotient): RateFigures {
   const figure = figureFor(field, rule, value);
   if (!figure) return { ...made, words: `${made.words} ${field} ${value.over}/${value.under}` };
   return { ...made, figures: [...made.figures, figure] };
 }
 
-/** Undefined for one that no cell's double stands for. */
+/** Undefined for a value that no double stands for, such as one of too many digits. */
 function figureFor(field: string, rule: NumberRule, value: Quotient): RateFigure | undefined {
   const double = value.toNumber();
   const asColumn = columnRule(rule);
@@ -49,9 +49,9 @@ function figureFor(field: string, rule: NumberRule, value: Quotient): RateFigure
   return stands ? { field, value, double, rule: asColumn } : undefined;
 }
 
-const DEAF: Witness = { computed() {}, rounded() {}, compared() {}, read() {}, given() {} };
+const DEAF: Witness = { computed() {}, rounded() {}, compared() {}, read() {}, given() {}, givenWithin() {} };
 
-/** Rates that neither a cost nor a price rests on are left out; a new one is not, until it is named here. */
+/** Leaves out rates that no cost and no price rests on. A new rate is kept until it is named here. */
 function wordsOf(rates: Rates, figures: readonly RateFigure[]): string {
   const { workshop, workshopContact, spotAge, validity, nextNumber, taxName, shippingTaxed, deposit, ...rest } = rates;
   const { tolerance, ownGoldShare, platingMetal, ...costing } = rest;

@@ -1,5 +1,5 @@
+import type { Value } from "../columns/answers";
 import type { Cells } from "../columns/cells";
-import type { Value } from "../columns/trace";
 import { decimalOfCell } from "../exact/decimal";
 import { CostingError } from "../exact/errors";
 import { SPOT_RULE } from "../exact/numberrule";

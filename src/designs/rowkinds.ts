@@ -1,15 +1,11 @@
-/** Rows that are alike but for their figures. */
-export interface Alike {
-  readonly place: number;
-  /** Which of a row's columns have something in them. */
-  readonly given: readonly boolean[];
-}
-
-/** Keys of cells of which it only matters whether they are there. */
+/** Stand for cells of which it only matters whether they are there. */
 export const BLANK = Symbol("blank");
 export const GIVEN = Symbol("given");
 
-/** A tree of cells: one branch a column, and at its ends the rows that are alike. */
+/**
+ * The choice keys of rows: rows have one key where all cells that take a formula another way are the same. A tree with one level
+ * for each column; each of its ends has a key of its own.
+ */
 export class LineChoices {
   private readonly root: Branch = branch();
   private count = 0;
@@ -17,41 +13,41 @@ export class LineChoices {
   /** @param most kinds of rows that are told apart */
   constructor(private readonly most: number) {}
 
-  /** The rows that are alike with one of these keys, a column each; undefined where rows are of too many kinds. */
-  of(keys: readonly unknown[]): Alike | undefined {
+  /** The choice key of a row with these cells; undefined where rows are of too many kinds. */
+  keyOf(cells: readonly unknown[]): number | undefined {
     let at = this.root;
-    for (let column = 0; column < keys.length; column += 1) {
-      const key = keys[column];
-      if (key === at.lastKey && at.last) {
+    for (let column = 0; column < cells.length; column += 1) {
+      const cell = cells[column];
+      if (cell === at.lastCell && at.last) {
         at = at.last;
         continue;
       }
-      const next = at.next.get(key) ?? this.grown(at, key);
+      const next = at.next.get(cell) ?? this.grown(at, cell);
       if (!next) return undefined;
       // Rows often say what the one before said.
-      at.lastKey = key;
+      at.lastCell = cell;
       at.last = next;
       at = next;
     }
-    at.end ??= { place: this.count++, given: keys.map((key) => key !== BLANK) };
-    return at.end;
+    at.key ??= this.count++;
+    return at.key;
   }
 
-  private grown(at: Branch, key: unknown): Branch | undefined {
+  private grown(at: Branch, cell: unknown): Branch | undefined {
     if (this.count >= this.most) return undefined;
     const next = branch();
-    at.next.set(key, next);
+    at.next.set(cell, next);
     return next;
   }
 }
 
 interface Branch {
   readonly next: Map<unknown, Branch>;
-  lastKey: unknown;
+  lastCell: unknown;
   last: Branch | undefined;
-  end: Alike | undefined;
+  key: number | undefined;
 }
 
 function branch(): Branch {
-  return { next: new Map(), lastKey: undefined, last: undefined, end: undefined };
+  return { next: new Map(), lastCell: undefined, last: undefined, key: undefined };
 }

@@ -1,48 +1,31 @@
+import type { Value } from "../columns/answers";
 import type { Cells } from "../columns/cells";
-import type { Value } from "../columns/trace";
 import { CostingError } from "../exact/errors";
+import { LINE_FIELDS, type LineKey } from "../order/fields";
 import type { OrderLine } from "../order/orderline";
 import { costLine } from "../quote/costsheet";
 import type { Rates } from "../rates/rates";
 import { isBlank } from "../reading/number";
-import { LINE_LABELS, type LineKey } from "../reading/orderwords";
 import type { Currency } from "../units/currency";
 import { type FieldColumn, recordOf, standAsTheyAre } from "./headers";
-import { COUNTED } from "./headerwords";
 import { designColumns, lineOfRow, type PriceColumn, sheetFigures } from "./pricelist";
 import type { RateFigures } from "./rateinputs";
 import { type LineColumn, LineColumns, type LineTaker } from "./tablerunner";
 
-/** A person's own words, which no cost rests on. */
-const TEXTS: readonly LineKey[] = ["design", "colourName", "findings", "engraving", "stoneKind", "claspStoneKind"];
-/** Figures that count no unit. All fields named here and in COUNTED are read by readNumber, and by it alone. */
-const FIGURES: readonly LineKey[] = [
-  "quantity",
-  "stoneEvery",
-  "stoneCount",
-  "stonesPerLink",
-  "stoneGravity",
-  "stoneCarat",
-  "claspStoneCount",
-  "claspStoneGravity",
-  "claspStoneCarat",
-  "breakage",
-  "linePriceFigure",
-];
 const MOST_LAYOUTS = 8;
 
 const byLayout = new Map<string, LineColumns>();
 
-/** Figures, words and truths of one line of an order, which rest on the line and the rates alone. Throws a fault. */
+/** Figures, texts and booleans that rest on one line of an order and the rates alone. Throws a fault. */
 export interface LineFormula {
-  /** Told apart by it from other formulas. */
+  /** Another for each formula. */
   readonly name: string;
   readonly of: (line: OrderLine, rates: Rates) => readonly Value[];
 }
 
 /**
- * Columns of a price list, as of priceLines, in columns: the nearest doubles of the same exact figures. Columns asked for are
- * figures: the design's name is not among them. Errors: wrongShape as of priceLines.
+ * The figures of a price list, computed in columns: the nearest doubles of the exact figures that priceLines gives. A design's name
+ * is no figure. Errors: wrongShape as of priceLines.
  */
 export function priceInColumns(
   header: readonly unknown[],
@@ -58,7 +41,7 @@ export function priceInColumns(
   computeLines(header, rows, rates, formula, to);
 }
 
-/** A formula over a table of designs, row by row or in columns, to the same bits; an empty row has no values. Errors: wrongShape. */
+/** Computes a formula for a table of designs, in columns, to the same bits as row by row. An empty row has no values. Errors: wrongShape. */
 export function computeLines(
   header: readonly unknown[],
   rows: Cells,
@@ -68,13 +51,10 @@ export function computeLines(
 ): void {
   const columns = designColumns(header);
   const lines = columns.flatMap(({ key }) => (isLineKey(key) ? [key] : []));
-  const layout = JSON.stringify([columns.map(({ key, unit }) => [key, unit]), formula.name, words]);
-  const known =
-    byLayout.get(layout) ??
-    new LineColumns(
-      lines.map(lineColumn),
-      figures.map(({ field }) => field),
-    );
+  const fields = figures.map(({ field }) => field);
+  // The figures are told apart by their places, so those of which no word tells must be the same too.
+  const layout = JSON.stringify([columns.map(({ key, unit }) => [key, unit]), formula.name, words, fields]);
+  const known = byLayout.get(layout) ?? new LineColumns(lines.map(lineColumn), figures);
   if (!byLayout.has(layout) && byLayout.size >= MOST_LAYOUTS) byLayout.clear();
   byLayout.set(layout, known);
   const compute = (row: number) => {
@@ -96,7 +76,7 @@ export function computeLines(
   }
 }
 
-/** A row's cells in the order of the lines' fields, changed to the fields' own units. */
+/** A row's cells in the order of the fields, changed to the fields' own units. */
 function inOwnUnits(
   columns: readonly FieldColumn[],
   keys: readonly LineKey[],
@@ -107,17 +87,18 @@ function inOwnUnits(
     const record = recordOf(columns, row, currency);
     return keys.map((key) => record[key]);
   } catch (error) {
-    // No cell of a design is a truth: the exact reading looks at the row.
+    // No field takes a boolean, so the row goes the exact way, which tells what is wrong.
     if (error instanceof CostingError) return keys.map(() => true);
     throw error;
   }
 }
 
+/** Figures are read by readNumber, and by it alone; on a person's own words no cost rests. */
 function lineColumn(key: LineKey): LineColumn {
-  const isFigure = COUNTED[key] !== undefined || FIGURES.includes(key);
-  return { field: LINE_LABELS[key], kind: isFigure ? "figure" : TEXTS.includes(key) ? "text" : "word" };
+  const { label, is } = LINE_FIELDS[key];
+  return { field: label, kind: is === "figure" || is === "text" ? is : "word" };
 }
 
 function isLineKey(key: string): key is LineKey {
-  return Object.hasOwn(LINE_LABELS, key);
+  return Object.hasOwn(LINE_FIELDS, key);
 }

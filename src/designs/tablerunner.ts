@@ -1,69 +1,58 @@
-import { BLOCK, Block, type Rows } from "../columns/block";
-import type { Input } from "../columns/bounds";
+import type { Output, Value } from "../columns/answers";
+import type { Block } from "../columns/block";
 import { type Cells, columnNumber, columnRule } from "../columns/cells";
-import { type Plan, planOf } from "../columns/plan";
-import { type Output, settleAll } from "../columns/run";
-import { type Trace, traced, type Value } from "../columns/trace";
+import { ColumnDriver, type RowSource, UNREAD, type Watch } from "../columns/driver";
+import { BLOCK, type Rows } from "../columns/lines";
+import { readForAll } from "../columns/ranges";
 import { CostingError } from "../exact/errors";
 import { isBlank } from "../reading/number";
 import type { RateFigure } from "./rateinputs";
-import { ordered } from "./rowgroups";
-import { type Alike, BLANK, GIVEN, LineChoices } from "./rowkinds";
+import { BLANK, GIVEN, LineChoices } from "./rowkinds";
 
-/** A column of a table of designs: a word takes the formula another way, of a text it only matters whether it is there. */
+/** A column of a table of designs. Another word takes the formula another way; of a text it only matters whether it is there. */
 export interface LineColumn {
   readonly kind: "figure" | "word" | "text";
   /** What its field is called. */
   readonly field: string;
 }
 
-/** Takes a table's rows as they come. */
+/** Receives a table's rows, in any order. */
 export interface LineTaker {
-  /** Rows computed in columns: those of `rows` with `open` of 0, counted from the first. */
+  /** Rows computed in columns, counted from `first`; open[k] is 0 where row k is decided. */
   readonly take: (first: number, rows: Rows, open: Uint8Array, outputs: readonly Output[]) => void;
   /** A row computed exactly, or its fault. */
   readonly exact: (row: number, answer: readonly Value[] | CostingError) => void;
 }
 
-/** Rows alike, with the ways through the formula that some of them have gone. */
-interface Group {
-  readonly fields: ReadonlyMap<string, number>;
-  readonly plans: Plan[];
-}
-
-/** Rows read together: enough that groups are long, few enough to stay in the processor's own memory. */
-const CHUNK = 4 * BLOCK;
-const MOST_PLANS = 24;
-const MOST_GROUPS = 2000;
-/** A person's own words are never longer (text.ts). */
+/** Rows read together: enough that most kinds of rows fill a block, few enough to stay in the processor's own memory. */
+const TOGETHER = 4 * BLOCK;
+const MOST_KINDS = 2000;
+/** A person's own words are never longer (reading/words.ts). */
 const LONGEST_TEXT = 200;
 const ANY = columnRule({ right: "a number" });
 
 /**
  * Computes rows of a table by a formula over a line of an order and the workshop's rates, in columns, to the same bits as row by
- * row. Rows that are alike but for their figures are computed together, by plans learned from the first of them (see Plans); the
- * rates are figures too, so what is learned at one spot holds at another.
+ * row. Rows that are alike but for their figures have one choice key; the rates are figures too, so what is learned at one spot
+ * holds at another.
  */
 export class LineColumns {
-  private readonly choices = new LineChoices(MOST_GROUPS);
-  private readonly groups: Group[] = [];
-  private readonly block: Block;
-  private readonly figures: readonly number[];
-  /** Which group each row of a chunk is of, and one row's keys. */
-  private readonly groupAt = new Int16Array(CHUNK);
-  private readonly keys: unknown[];
+  private readonly choices = new LineChoices(MOST_KINDS);
+  private readonly driver: ColumnDriver;
 
-  /** @param rates the fields of those rates that are figures, in their order */
+  /** @param rates those that are figures, in their order: other values of the same fields may be given to a run */
   constructor(
     private readonly columns: readonly LineColumn[],
-    rates: readonly string[],
+    rates: readonly RateFigure[],
   ) {
-    this.figures = columns.flatMap(({ kind }, column) => (kind === "figure" ? [column] : []));
-    this.keys = columns.map(() => BLANK);
-    this.block = new Block([
-      ...this.figures.map(() => ({ mark: false, rows: CHUNK })),
-      ...rates.map(() => ({ mark: false, rows: BLOCK })),
-    ]);
+    const figures = columns.filter(({ kind }) => kind === "figure");
+    this.driver = new ColumnDriver(
+      [
+        ...figures.map(() => ({ mark: false, unsigned: false, whole: false })),
+        ...rates.map(({ rule: { most } }) => ({ mark: false, unsigned: true, whole: false, shared: true, most })),
+      ],
+      { together: TOGETHER, mostKeys: MOST_KINDS },
+    );
   }
 
   /**
@@ -77,42 +66,57 @@ export class LineColumns {
     compute: (row: number) => readonly Value[],
     to: LineTaker,
   ): void {
-    this.begin(rates);
-    const exact = (row: number) => this.exactly(row, compute, to);
-    const learn = (row: number, group: Group) => this.learn(row, group, rates, compute, to);
-    for (let first = 0; first < rows.length; first += CHUNK) {
-      const count = Math.min(CHUNK, rows.length - first);
-      for (let k = 0; k < count; k += 1) this.groupAt[k] = this.read(rows[first + k] ?? [], places, k);
-      for (const [place, order] of ordered(this.groupAt.subarray(0, count), this.groups.length)) {
-        const group = this.groups[place];
-        if (!group) for (const k of order) exact(first + k);
-        else this.runGroup(group, order, first, to, learn);
-      }
-    }
+    this.driver.run(new TableRows(this.columns, this.choices, rows, places, rates, compute, to));
+  }
+}
+
+/** One table's rows, at one workshop's rates. */
+class TableRows implements RowSource {
+  readonly count: number;
+  /** One row's cells, as far as they choose the way through the formula. */
+  private readonly keys: unknown[];
+  private readonly inputs: readonly undefined[];
+
+  constructor(
+    private readonly columns: readonly LineColumn[],
+    private readonly choices: LineChoices,
+    private readonly rows: Cells,
+    private readonly places: readonly number[],
+    private readonly rates: readonly RateFigure[],
+    private readonly compute: (row: number) => readonly Value[],
+    private readonly to: LineTaker,
+  ) {
+    this.count = rows.length;
+    this.keys = columns.map(() => BLANK);
+    this.inputs = columns.flatMap(({ kind }) => (kind === "figure" ? [undefined] : []));
   }
 
-  private runGroup(
-    group: Group,
-    order: Uint16Array<ArrayBuffer>,
-    first: number,
-    to: LineTaker,
-    learn: (row: number, group: Group) => Plan | undefined,
-  ): void {
-    for (let start = 0; start < order.length; start += BLOCK) {
-      const at = order.subarray(start, start + BLOCK);
-      settleAll(
-        group.plans,
-        this.block,
-        { at, count: at.length },
-        (rows, open, outputs) => to.take(first, rows, open, outputs),
-        (k) => learn(first + k, group),
-      );
-    }
+  /** The rates go with every row. */
+  begin(block: Block): boolean {
+    return this.rates.every(({ double, rule }, at) =>
+      readForAll(block, this.inputs.length + at, double, { kind: "figure", rule, blank: Number.NaN }, BLOCK),
+    );
   }
 
-  /** Reads a row: its figures, and which group it is of; -1 where the exact reading must look at it. */
-  private read(cells: readonly unknown[], places: readonly number[], row: number): number {
-    const { columns, keys } = this;
+  read(block: Block, first: number, count: number, keys: Float64Array): undefined {
+    for (let k = 0; k < count; k += 1) keys[k] = this.readRow(this.rows[first + k] ?? [], block, k);
+  }
+
+  take(first: number, rows: Rows, open: Uint8Array, outputs: readonly Output[]): void {
+    this.to.take(first, rows, open, outputs);
+  }
+
+  exact(row: number, watch: Watch): void {
+    const inputs = [...this.inputs, ...this.rates.map(({ value }) => value)];
+    this.to.exact(
+      row,
+      answerOf(() => watch(inputs, () => this.compute(row), this.fieldsOf(row))),
+    );
+  }
+
+  /** Reads a row's figures into the block, and gives its choice key. */
+  private readRow(cells: readonly unknown[], block: Block, row: number): number {
+    const { columns, keys, places } = this;
     let figure = 0;
     let isBlankRow = true;
     for (let column = 0; column < columns.length; column += 1) {
@@ -120,86 +124,38 @@ export class LineColumns {
       const kind = columns[column]?.kind;
       let key: unknown = GIVEN;
       if (kind === "figure") {
-        const into = this.block.columns[figure]?.values;
+        const into = block.columns[figure]?.values;
         figure += 1;
         // Numbers without a call, which would make every one an object on the heap.
         if (into && typeof cell === "number" && cell >= ANY.least && cell <= ANY.most) into[row] = cell;
         else if (isBlank(cell)) key = BLANK;
         else {
           const value = columnNumber(cell, ANY, Number.NaN);
-          if (!into || Number.isNaN(value)) return -1;
+          if (!into || Number.isNaN(value)) return UNREAD;
           into[row] = value;
         }
       } else if (isBlank(cell)) key = BLANK;
       else if (kind === "word") {
-        if (typeof cell !== "string" && typeof cell !== "number") return -1;
+        if (typeof cell !== "string" && typeof cell !== "number") return UNREAD;
         key = cell;
-      } else if (typeof cell !== "number" && !(typeof cell === "string" && cell.length <= LONGEST_TEXT)) return -1;
+      } else if (typeof cell !== "number" && !(typeof cell === "string" && cell.length <= LONGEST_TEXT)) return UNREAD;
       if (key !== BLANK) isBlankRow = false;
       keys[column] = key;
     }
-    if (isBlankRow) return -1;
-    const alike = this.choices.of(keys);
-    if (!alike) return -1;
-    this.groups[alike.place] ??= this.groupOf(alike);
-    return alike.place;
+    return isBlankRow ? UNREAD : (this.choices.keyOf(keys) ?? UNREAD);
   }
 
-  private groupOf({ given }: Alike): Group {
-    const fields = this.figures.flatMap((column, input) => {
-      const field = this.columns[column]?.field;
-      return field !== undefined && given[column] ? [[field, input] as const] : [];
+  /** The figures that a row gives, by the names under which the formula reads them. */
+  private fieldsOf(row: number): ReadonlyMap<string, number> {
+    const cells = this.rows[row] ?? [];
+    const fields = new Map<string, number>();
+    let input = 0;
+    this.columns.forEach(({ kind, field }, column) => {
+      if (kind !== "figure") return;
+      if (!isBlank(cells[this.places[column] ?? 0])) fields.set(field, input);
+      input += 1;
     });
-    return { fields: new Map(fields), plans: [] };
-  }
-
-  /** The rates go with every row. */
-  private begin(rates: readonly RateFigure[]): void {
-    rates.forEach(({ double }, at) => {
-      const column = this.block.columns[this.figures.length + at];
-      if (!column) return;
-      column.single = true;
-      column.values.fill(double);
-    });
-  }
-
-  private exactly(row: number, compute: (row: number) => readonly Value[], to: LineTaker): void {
-    to.exact(
-      row,
-      answerOf(() => compute(row)),
-    );
-  }
-
-  /** Computes a row exactly and learns its way, where that is new. */
-  private learn(
-    row: number,
-    group: Group,
-    rates: readonly RateFigure[],
-    compute: (row: number) => readonly Value[],
-    to: LineTaker,
-  ): Plan | undefined {
-    if (group.plans.length >= MOST_PLANS) {
-      this.exactly(row, compute, to);
-      return undefined;
-    }
-    const inputs = [...this.figures.map(() => undefined), ...rates.map(({ value }) => value)];
-    const made = answerOf(() => traced(inputs, () => compute(row), group.fields));
-    to.exact(row, made instanceof CostingError ? made : made.result);
-    const trace = made instanceof CostingError ? undefined : made.trace;
-    if (!trace || group.plans.some(({ path }) => path === trace.path)) return undefined;
-    const plan = planOf(trace, this.inputs(trace, rates));
-    if (plan) group.plans.push(plan);
-    return plan;
-  }
-
-  private inputs({ rules }: Trace, rates: readonly RateFigure[]): readonly Input[] {
-    const ofLine = this.figures.map((_, input): Input => {
-      const rule = rules.get(input);
-      if (!rule) return { unsigned: false, whole: false };
-      const { negative, whole, most } = columnRule(rule);
-      return { unsigned: !negative, whole, most };
-    });
-    return [...ofLine, ...rates.map(({ rule: { most } }) => ({ unsigned: true, whole: false, shared: true, most }))];
+    return fields;
   }
 }
 

@@ -1,6 +1,6 @@
 import DecimalJs from "decimal.js";
 
-/** The one decimal of the house: 60 significant digits, half away from zero, never in exponent form. */
+/** The only decimal type of this library: 60 significant digits, half away from zero, never in exponent form. */
 export const Decimal = DecimalJs.clone({
   defaults: true,
   precision: 60,
@@ -19,25 +19,28 @@ const MODE: Record<Rounding, DecimalJs.Rounding> = {
   down: DecimalJs.ROUND_DOWN,
 };
 
-/** The value rounded once to so many decimals. */
+/** The value rounded once to a number of decimals. */
 export function roundTo(value: Decimal, decimals: number, rounding: Rounding = "halfAway"): Decimal {
   return value.toDecimalPlaces(decimals, MODE[rounding]);
 }
 
 const PLAIN_DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)$/;
 
-/** A plain decimal text as that decimal; undefined for anything else (separators, exponents, two points, words). */
+/** Reads a plain decimal text; undefined for anything else (separators, exponents, two points, words). */
 export function parseDecimal(text: string): Decimal | undefined {
   const trimmed = text.trim();
   return PLAIN_DECIMAL.test(trimmed) && trimmed.length <= 320 ? new Decimal(trimmed) : undefined;
 }
 
-/** A double as the decimal its 15 significant digits say, which is what a person sees in a cell. Shape: finite numbers only. */
+/** The decimal that a double's 15 significant digits show, which is what a person sees in a cell. Shape: finite numbers only. */
 export function decimalOfCell(value: number): Decimal {
   return new Decimal(value.toPrecision(15));
 }
 
-/** What a double is exactly, to 60 digits; `new Decimal` takes the shortest text that reads as it. Shape: finite numbers only. */
+/**
+ * The exact value of a double, to 60 digits; `new Decimal` would take the shortest text that reads as the same double. Shape:
+ * finite numbers only.
+ */
 export function decimalOfDouble(value: number): Decimal {
   let whole = value;
   let halvings = 0;

@@ -1,4 +1,4 @@
-/** What can be wrong, one code each. Every code has a cell error of its own in functions/cell.ts. */
+/** What can be wrong, one code each. functions/cell.ts says which cell error each code becomes. */
 export type CostingErrorCode =
   | "blank"
   | "notANumber"
@@ -17,7 +17,7 @@ export interface Fault {
   readonly field: string;
   readonly code: CostingErrorCode;
   readonly sentence: string;
-  /** The line of the order it is in, counted from 0; undefined for what an order says once. */
+  /** The line of the order it is in, counted from 0; undefined for a field of the whole order. */
   readonly line?: number;
   /** The free line it is in, counted from 0. */
   readonly extra?: number;
@@ -36,7 +36,7 @@ export class CostingError extends Error {
   }
 }
 
-/** A cell that holds an error or a data type, such as a stock, in place of a number or a text. As a text it is what it shows. */
+/** A cell that holds an error or a data type, such as a stock, in place of a number or a text. Its text is what the cell shows. */
 export class UnreadableCell {
   constructor(
     readonly holds: "error" | "data type",
@@ -61,7 +61,7 @@ export function found(value: unknown): string {
   return `found "${value.length > LONGEST_SHOWN ? `${value.slice(0, LONGEST_SHOWN)}…` : value}"`;
 }
 
-/** What to give in place of a value that is not a number: of a data type that a cell shows, one of its own numbers. */
+/** What to give in place of a value that is not a number. For a data type, one of the numbers in it. */
 export function numberToGive(value: unknown, right: string): string {
   const isDataType = value instanceof UnreadableCell && value.holds === "data type";
   return isDataType ? "its number, such as A1.Price" : right;

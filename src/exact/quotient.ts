@@ -3,36 +3,68 @@ import type { NumberRule } from "./numberrule";
 
 const ONE = new Decimal(1);
 
-/** What is computed from two values, and what is made whole or rounded from one. */
+/** Operations on two values, and roundings of one. */
 export type Operation = "plus" | "minus" | "times" | "dividedBy" | "larger" | "smaller";
 export type Rounded = "ceil" | "floor" | { readonly decimals: number };
 
-/** Told of every step between quotients while a formula runs; src/columntrace.ts alone listens. */
+/** Receives every step between quotients while a formula runs, to find out what the formula computes from what. */
 export interface Witness {
   computed(operation: Operation, a: Quotient, b: Quotient, result: Quotient): void;
   rounded(how: Rounded, value: Quotient, result: Quotient): void;
-  /** The sign of a - b, or of a alone, was asked for: only whether it is one of these matters to the formula. */
+  /** The formula asked for the sign of a - b, or of a alone, and goes on the same way for each of `signs`. */
   compared(a: Quotient, b: Quotient | undefined, signs: readonly number[]): void;
-  /** A value was read as a decimal or a double: what becomes of it can no longer be told. */
+  /** A value was read as a decimal or a double, so what is done with it cannot be followed any more. */
   read(value: Quotient): void;
   /** A cell was read as a value, by the rule of the field named. */
   given(field: string, rule: NumberRule, value: Quotient): void;
+  /** A formula run within this one read a cell under this field's name: of its own table, or of this one's. */
+  givenWithin(field: string): void;
 }
 
 let witness: Witness | undefined;
 
-/** Runs a formula before a witness. */
+/** Runs a formula and reports its steps to a witness. The witness of a formula that this one runs within receives them too. */
 export function witnessed<T>(by: Witness, run: () => T): T {
-  witness = by;
+  const outer = witness;
+  witness = outer ? bothWitnesses(by, outer) : by;
   try {
     return run();
   } finally {
-    witness = undefined;
+    witness = outer;
   }
 }
 
-/** Tells the witness that a cell was read as a value. */
-export function tellGiven(field: string, rule: NumberRule, value: Quotient): void {
+function bothWitnesses(inner: Witness, outer: Witness): Witness {
+  return {
+    computed(...step) {
+      inner.computed(...step);
+      outer.computed(...step);
+    },
+    rounded(...step) {
+      inner.rounded(...step);
+      outer.rounded(...step);
+    },
+    compared(...question) {
+      inner.compared(...question);
+      outer.compared(...question);
+    },
+    read(value) {
+      inner.read(value);
+      outer.read(value);
+    },
+    given(field, rule, value) {
+      inner.given(field, rule, value);
+      outer.givenWithin(field);
+    },
+    givenWithin(field) {
+      inner.givenWithin(field);
+      outer.givenWithin(field);
+    },
+  };
+}
+
+/** Reports to the witness that a cell was read as a value. */
+export function reportGiven(field: string, rule: NumberRule, value: Quotient): void {
   witness?.given(field, rule, value);
 }
 
@@ -76,7 +108,7 @@ export class Quotient {
     return result;
   }
 
-  /** @param other not zero: the caller has refused it with a sentence of its own */
+  /** @param other not zero: the caller refuses zero first, with its own sentence */
   dividedBy(other: Quotient): Quotient {
     if (other.over.isZero()) throw new Error("Quotient: divided by zero");
     const over = this.over.times(other.under);
@@ -140,7 +172,7 @@ export class Quotient {
     return this.holds(undefined, this.sign(), 1);
   }
 
-  /** -1, 0 or 1, told to no witness. */
+  /** -1, 0 or 1, reported to no witness. */
   sign(): number {
     return this.over.isZero() ? 0 : this.over.isNegative() ? -1 : 1;
   }
@@ -151,7 +183,7 @@ export class Quotient {
     return this.quotient();
   }
 
-  /** The value as digits in a sentence; told to no witness, since nothing is computed from a sentence. */
+  /** The value as digits in a sentence; reported to no witness, since nothing is computed from a sentence. */
   inWords(): string {
     return this.quotient().toString();
   }
@@ -185,7 +217,7 @@ export class Quotient {
     return outcome;
   }
 
-  /** A value of its own: a witness tells what was chosen from both it was chosen of. */
+  /** A new object, so that a witness can tell the result from the two values it was chosen from. */
   private chosen(how: "larger" | "smaller", other: Quotient, of: Quotient): Quotient {
     const result = new Quotient(of.over, of.under);
     witness?.computed(how, this, other, result);

@@ -3,7 +3,7 @@ import { CostingError } from "../exact/errors";
 import { Quotient, sum } from "../exact/quotient";
 import { fineness, type Mark } from "./mark";
 
-/** The colours an alloy is asked for by; "own" is a composition of the workshop's own. */
+/** The colours to choose an alloy by; "own" is the workshop's own composition. */
 export const COLOURS = ["yellow", "rose", "white", "green", "own"] as const;
 export type Colour = (typeof COLOURS)[number];
 

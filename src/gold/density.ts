@@ -3,7 +3,7 @@ import type { Quotient } from "../exact/quotient";
 import { isBlank, readNumber } from "../reading/number";
 import { type Composition, parseComposition } from "./composition";
 
-/** A density, and where it was given by a composition, that. */
+/** A density, with the composition that it was worked out from, if any. */
 export interface Density {
   /** g/cm³. */
   readonly value: Quotient;
@@ -11,7 +11,7 @@ export interface Density {
 }
 
 /** Above the densest metal there is. */
-const BEYOND = "23";
+const UPPER_LIMIT = "23";
 const RANGE = "a density in g/cm³ above 0 and below 23";
 
 /**
@@ -30,7 +30,7 @@ export function readDensity(value: unknown, field: string, example: string, from
     return Object.freeze({ value: composition.density, composition });
   }
   return Object.freeze({
-    value: readNumber(value, field, { above: "0", below: BEYOND, right }),
+    value: readNumber(value, field, { above: "0", below: UPPER_LIMIT, right }),
     composition: undefined,
   });
 }

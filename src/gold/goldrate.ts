@@ -39,8 +39,8 @@ export function metalRate<C extends Currency>(spot: Money<C>, mark: Mark): Rate<
 }
 
 /**
- * The spot at which a gram of an alloy is worth so much: metal rate x 31.1034768 / fineness x 1000.
- * Source: the definition of the metal rate, turned round.
+ * The spot at which a gram of an alloy is worth a given rate: metal rate x 31.1034768 / fineness x 1000.
+ * Source: the definition of the metal rate, solved for spot.
  */
 export function spotOf<C extends Currency>(rate: Rate<C>, mark: Mark): Money<C> {
   return money(rate.perGram.times(Quotient.of(GRAMS_PER.ozt)).dividedBy(fineShare(mark)), rate.currency);

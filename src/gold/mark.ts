@@ -7,7 +7,7 @@ import { isBlank } from "../reading/number";
 export interface Mark {
   readonly kind: "mark";
   readonly share: Quotient;
-  /** How it was given: 14K and 585 are two marks, also where they are struck for one alloy. */
+  /** How it was given. 14K and 585 are two different marks, even where both are struck for the same alloy. */
   readonly struckAs: "karat" | "fineness";
 }
 

@@ -1,7 +1,7 @@
 import { Quotient } from "../exact/quotient";
 import type { Colour, Metal, Part } from "./alloy";
 
-/** An alloy as many casters mix it: an answer to start from, never the density of a mark. */
+/** An alloy as many casters mix it: a figure to start from. A mark alone does not decide a density. */
 export interface TypicalAlloy {
   readonly mark: string;
   readonly colour: Colour;
@@ -23,6 +23,6 @@ export const TYPICAL_ALLOYS: readonly TypicalAlloy[] = [
 ];
 
 function partsOf(shares: Partial<Record<Metal, string>>): readonly Part[] {
-  // As in Object.entries' own type: its keys are those of the record.
+  // Object.entries gives its keys as plain texts, but they are the keys of the record.
   return (Object.entries(shares) as [Metal, string][]).map(([metal, parts]) => ({ metal, parts: Quotient.of(parts) }));
 }

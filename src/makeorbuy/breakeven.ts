@@ -1,42 +1,42 @@
 import { Quotient } from "../exact/quotient";
 import { type ChainChoice, compareSources } from "./chainchoice";
-import { chainWeightOf, closed, straightRates } from "./crossover";
+import { chainWeightOf, roundedDifference, straightRates } from "./crossover";
 import { type Lever, leverValue, moved } from "./figures";
 import { winningRanges } from "./winningranges";
 
-/** Where one figure, all others staying as they are, makes making and buying level. */
+/** The value of one figure at which making and buying cost the same, while all other figures stay. */
 export interface BreakEven {
   /** In the figure's own unit. */
   readonly value: Quotient;
-  /** How far that is from where it stands, as a share of it: -0.08 is 8 % less. */
+  /** How far that is from the current value, as a share of it: -0.08 is 8 % less. */
   readonly change: Quotient;
 }
 
-/** A figure more than so many times as large is nobody's, and no answer. */
+/** A figure more than this many times as large is not realistic, so it is no answer. */
 const FARTHEST = Quotient.of(100);
 
 /**
- * The value of one figure at which the answer turns; undefined where none up to a hundred times as large does. Without a search: at rates without a minimum
- * the saving is a straight line over every figure (over 1 / (1 - loss) where loss is a share of the cast weight), and
- * the saving at rates with minimums is the least of four such lines.
+ * The value of one figure at which the answer changes; undefined where no value up to a hundred times as large changes it.
+ * No search is needed: at rates without a minimum the saving is a straight line over every figure (over 1 / (1 - loss) where loss
+ * is a share of the cast weight), and the saving at rates with minimums is the least of four such lines.
  */
 export function breakEven(choice: ChainChoice, lever: Lever): BreakEven | undefined {
-  const stands = leverValue(choice, lever);
-  if (!stands || stands.isZero() || !compareSources(choice).best) return undefined;
+  const current = leverValue(choice, lever);
+  if (!current || current.isZero() || !compareSources(choice).best) return undefined;
   const factor =
     lever === "surcharge"
       ? surchargeFactor(choice)
       : lever === "linkWeight"
         ? linkFactor(choice)
-        : fallingFactor(choice, lever, stands);
+        : fallingFactor(choice, lever, current);
   if (!factor?.isPositive() || factor.isGreaterThan(FARTHEST)) return undefined;
-  const value = stands.times(factor);
-  // Nobody loses all that was cast.
+  const value = current.times(factor);
+  // A loss of all that was cast, or more, is impossible.
   if (lever === "loss" && choice.rates.loss.basis === "cast" && !value.isLessThan(Quotient.one)) return undefined;
   return Object.freeze({ value, change: factor.minus(Quotient.one) });
 }
 
-/** What making costs above the metal, as long as no other maker asks less than that. */
+/** For the surcharge of the cheapest maker: what making costs above the metal, as long as no other maker asks less than that. */
 function surchargeFactor(choice: ChainChoice): Quotient | undefined {
   const { best, bids, makePerGram } = compareSources(choice);
   if (!best) return undefined;
@@ -44,10 +44,10 @@ function surchargeFactor(choice: ChainChoice): Quotient | undefined {
   if (others.some(({ saving }) => !saving.amount.isPositive())) return undefined;
   const { perGram: now } = best.offer.surcharge;
   const metal = best.perGram.perGram.minus(now);
-  return closed(makePerGram.perGram.minus(metal)).dividedBy(now);
+  return roundedDifference(makePerGram.perGram.minus(metal)).dividedBy(now);
 }
 
-/** The nearest link weight at which a range of weights begins or ends, the links being as many. */
+/** For the weight of one link: the nearest one at which the answer changes, with the number of links unchanged. */
 function linkFactor(choice: ChainChoice): Quotient | undefined {
   const own = chainWeightOf(choice.line).grams;
   const ranges = winningRanges(choice, "as many");
@@ -61,8 +61,8 @@ function linkFactor(choice: ChainChoice): Quotient | undefined {
   return near?.dividedBy(own);
 }
 
-/** Of a cost of making: the more of it, the less making saves, by each of the four lines. */
-function fallingFactor(choice: ChainChoice, lever: Lever, stands: Quotient): Quotient | undefined {
+/** For a cost of making: the higher it is, the less making saves. Each of the four lines falls. */
+function fallingFactor(choice: ChainChoice, lever: Lever, current: Quotient): Quotient | undefined {
   const isCurved = lever === "loss" && choice.rates.loss.basis === "cast" && choice.rates.costBasis === "finished";
   let least: Quotient | undefined;
   const none = moved(choice, lever, Quotient.zero);
@@ -71,19 +71,19 @@ function fallingFactor(choice: ChainChoice, lever: Lever, stands: Quotient): Quo
     return { atNone: savingAt({ ...none, rates }), atFull: savingAt({ ...choice, rates: full }) };
   });
   for (const { atNone, atFull } of lines) {
-    const fall = closed(atNone.minus(atFull));
+    const fall = roundedDifference(atNone.minus(atFull));
     if (!fall.isPositive()) {
-      if (!closed(atNone).isPositive()) return undefined;
+      if (!roundedDifference(atNone).isPositive()) return undefined;
       continue;
     }
-    const turn = closed(atNone).dividedBy(fall);
+    const turn = roundedDifference(atNone).dividedBy(fall);
     least = least && !turn.isLessThan(least) ? least : turn;
   }
-  // Where even nothing of it is too much, there is no way to go.
-  return isCurved && least?.isPositive() ? uncurved(least, stands) : least;
+  // Where buying is cheaper even at zero, no loss changes the answer.
+  return isCurved && least?.isPositive() ? uncurved(least, current) : least;
 }
 
-/** From a share of the way that 1 / (1 - loss) goes between no loss and this one, to a factor of this loss. */
+/** Turns a share of the way that 1 / (1 - loss) goes from no loss to this one into a factor of this loss. */
 function uncurved(way: Quotient, loss: Quotient): Quotient {
   // u = 1 + way x (1 / (1 - loss) - 1); the loss is 1 - 1 / u.
   const over = way.times(loss).dividedBy(Quotient.one.minus(loss));

@@ -46,10 +46,10 @@ export interface Comparison {
 /** The maker of Rates: without a name, with one surcharge for every weight. */
 export const MAKER_OF_RATES = "";
 
-/** Where the makers come from: price lists, or the surcharge on Rates for want of a list, or of a row for the mark. */
+/** Where the makers come from: price lists, or the surcharge on Rates where there is no list, or no row for the mark. */
 export type SellersFrom = "price lists" | "no price list" | "no row for the mark";
 
-/** Who sells ready chain of a line's mark; the surcharge on Rates where no price list tells. */
+/** Who sells ready chain of a line's mark; the maker of Rates where no price list has the mark. */
 export function sellersFor(
   lists: PriceLists | undefined,
   line: OrderLine,
@@ -90,14 +90,17 @@ export function compareSources(choice: ChainChoice): Comparison {
   });
 }
 
-/** What the cheaper way saves on all pieces; undefined where there is but one way. */
+/** What the cheaper way saves on all pieces; undefined where there is only one way. */
 export function savedByChoice({ best, quantity }: Comparison): Money | undefined {
   if (!best) return undefined;
   const size = best.saving.amount.isNegative() ? Quotient.of(-1) : Quotient.one;
   return timesMoney(best.saving, quantity.times(size));
 }
 
-/** A line whose plain chain weighs so much: of the same links, so many more or fewer, in fractions too. @param weight above zero */
+/**
+ * The line with more or fewer of its links (not always whole), so that its plain chain has this weight.
+ * @param weight above zero
+ */
 export function lineOfWeight(line: OrderLine, weight: Weight): OrderLine {
   const growth = weight.grams.dividedBy(chainWeightOf(line).grams);
   const grown = (count: Quotient) => count.times(growth);

@@ -7,7 +7,7 @@ import type { MakeOrBuy } from "../trade/makeorbuy";
 import { type Money, money } from "../units/money";
 import { addWeights, grams, timesWeight, type Weight } from "../units/weight";
 
-/** Whether a heavier chain has more links, in fractions too, or as many, each heavier. */
+/** Whether a heavier chain has more links (not always whole), or as many links, each heavier. */
 export type LinksOfHeavier = "growing" | "as many";
 
 /** The finished links of a line, without clasp and findings. */
@@ -29,10 +29,10 @@ export function plainChainAt(
 
 /**
  * The weight of the plain chain above which making costs less than buying; zero where it does at any weight, undefined
- * where it never does. Without a search; money is taken to 40 decimals, so that level costs stay level.
+ * where it never does. No search is needed. Money is rounded to 40 decimals, so that equal costs stay equal.
  *
  * With a minimum for labour or for casting, the cost of making is the greatest of four straight lines: labour as worked
- * or at its minimum, with casting by weight or at its minimum. Making wins where each of them lies below the cost of
+ * or at its minimum, with casting by weight or at its minimum. Making wins where each of them is below the cost of
  * buying. None starts below zero, so each is below from one weight on or never, and the last of these weights is it.
  */
 export function crossingWeight(
@@ -48,7 +48,7 @@ export function crossingWeight(
   });
 }
 
-/** The four rates, without a minimum that bends, of which the greatest cost is the cost at these rates. */
+/** Four sets of rates without minimums. The greatest of their four costs is the cost at the given rates. */
 export function straightRates(rates: Rates): readonly Rates[] {
   const none = money(Quotient.zero, rates.currency);
   const noRate = perGram(Quotient.zero, rates.currency);
@@ -62,12 +62,12 @@ export function straightRates(rates: Rates): readonly Rates[] {
   ]);
 }
 
-/** A difference of long fractions, which may miss zero by its last digits, as a decimal that does not. */
-export function closed(difference: Quotient): Quotient {
+/** A difference rounded to 40 decimals. Long fractions that are equal may differ in their last digits; rounded, they give zero. */
+export function roundedDifference(difference: Quotient): Quotient {
   return Quotient.of(difference.rounded(40));
 }
 
-/** Where making at costs that grow straight with the weight starts to win, from its saving at two weights. */
+/** The weight at which making starts to win where costs are a straight line over weight, from the saving at two weights. */
 function crossingOfStraight(
   line: OrderLine,
   spot: Money,
@@ -76,6 +76,6 @@ function crossingOfStraight(
 ): Weight | undefined {
   const savingAt = (weight: Quotient) => plainChainAt(line, grams(weight), heavier, spot, straight).saving.amount;
   const first = savingAt(Quotient.one);
-  const gained = closed(savingAt(Quotient.of(2)).minus(first));
-  return gained.isPositive() ? grams(closed(gained.minus(first)).dividedBy(gained)) : undefined;
+  const gained = roundedDifference(savingAt(Quotient.of(2)).minus(first));
+  return gained.isPositive() ? grams(roundedDifference(gained.minus(first)).dividedBy(gained)) : undefined;
 }

@@ -19,7 +19,8 @@ export interface SourcingPoint {
 }
 
 /**
- * Cost per gram made and bought, at each weight of the plain chain. Its links grow in number with it, in fractions too; the rest is costed as its cost sheet is. Exact at the given weights.
+ * Cost per gram made and bought, at each weight of the plain chain. A heavier chain has more links (not always whole); the rest is
+ * costed as on its cost sheet. Exact at the given weights.
  * @param weights above zero
  */
 export function sourcingCurve(
@@ -34,7 +35,7 @@ export function sourcingCurve(
   });
 }
 
-/** A price kept while spot moves: the share of it that is profit. */
+/** The share of a fixed price that is profit at one spot. */
 export interface MarginPoint {
   readonly spot: Money;
   readonly margin: Quotient;
@@ -54,9 +55,9 @@ export function marginCurve(
 }
 
 /** The spot at which the margin of a price is the least margin; undefined where no spot is low enough. */
-export function floorSpot(sheet: CostSheet, price: Money, rates: Rates): Money | undefined {
-  const { costs, landed, line, metalRate } = sheet;
-  // Overhead is a share of what the gold costs too: it moves with spot.
+export function floorSpot(cost: CostSheet, price: Money, rates: Rates): Money | undefined {
+  const { costs, landed, line, metalRate } = cost;
+  // Overhead is also a share of the cost of gold, so this part of it moves with spot.
   const gold = timesMoney(addMoney(costs.metal, costs.lost), Quotient.one.plus(rates.overhead));
   // The weight whose gold is paid for: on the quick basis it is not the cast weight.
   const charged = grams(gold.amount.dividedBy(metalRate.perGram));
@@ -75,8 +76,8 @@ export interface PricePoint {
 }
 
 /**
- * What a line of links alone, of one colour, costs and is priced at, at each weight: its links grow in number, in fractions too.
- * Exact at the given weights; prices are rounded up to the price step as on a quote.
+ * What a line of links alone, of one colour, costs and is priced at, at each weight. A heavier line has more links (not always
+ * whole). Exact at the given weights; prices are rounded up to the price step as on a quote.
  * @param weights above zero
  */
 export function priceCurve(
@@ -89,8 +90,8 @@ export function priceCurve(
 }
 
 /**
- * The line with as many links as weigh so much. They are counted apart and weighed as one body: so many links times the weight of
- * one would be a long fraction of what is a plain weight, and a price on its step might miss it by the last of 60 digits.
+ * The line with as many links as have this weight. They are weighed as one body: the number of links times the weight of one would
+ * be a long fraction of what is a plain weight, and a price on its step might miss the step by the last of 60 digits.
  */
 function grownTo(line: OrderLine, weight: Weight): OrderLine {
   const [group, ...others] = line.linkGroups;

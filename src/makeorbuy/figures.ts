@@ -1,8 +1,8 @@
 import { Quotient } from "../exact/quotient";
 import { perGram } from "../gold/goldrate";
+import { LINE_LABELS } from "../order/fields";
 import { RATE_ROWS } from "../rates/raterows";
 import type { Rates } from "../rates/rates";
-import { LINE_LABELS } from "../reading/orderwords";
 import type { Loss } from "../trade/polishloss";
 import { timesMoney } from "../units/money";
 import { grams, timesWeight } from "../units/weight";
@@ -10,21 +10,21 @@ import { type ChainChoice, compareSources } from "./chainchoice";
 import { chainWeightOf } from "./crossover";
 import type { Seller } from "./makers";
 
-/** A figure that may turn out other than it was put down. */
+/** A figure that may turn out different from what was entered. */
 interface Movable {
   /** In the words of the sheet or the form it comes from. */
   readonly label: string;
-  /** As it stands: money, money per gram, grams or a share; undefined where there is none. */
+  /** Its current value: money, money per gram, grams or a share; undefined where there is none. */
   readonly value: (choice: ChainChoice) => Quotient | undefined;
   /** What it counts, for showing it. */
   readonly unit: (choice: ChainChoice) => "money" | "rate" | "share" | "weight";
-  /** The choice with the figure so many times as large. */
+  /** The choice with the figure multiplied by the factor. */
   readonly moved: (choice: ChainChoice, factor: Quotient) => ChainChoice;
 }
 
 /**
- * What costs rest on. The last ones are the same whether the chain is made or bought: they move nothing, and are moved all the
- * same, so that a person sees it.
+ * The figures that costs depend on. The last ones cost the same whether the chain is made or bought. Moving them changes nothing;
+ * they are listed so that a person sees that.
  */
 export const LEVERS = {
   spot: lever(RATE_ROWS.spot.label, "money", {
@@ -94,12 +94,12 @@ export const LEVERS = {
 export type Lever = keyof typeof LEVERS;
 export const LEVER_KEYS = Object.keys(LEVERS) as readonly Lever[];
 
-/** A choice with one figure so many times as large. @param factor from 0 */
+/** A choice with one figure multiplied by a factor. @param factor from 0 */
 export function moved(choice: ChainChoice, key: Lever, factor: Quotient): ChainChoice {
   return LEVERS[key].moved(choice, factor);
 }
 
-/** The figure as it stands; undefined where there is none. */
+/** The figure's current value; undefined where there is none. */
 export function leverValue(choice: ChainChoice, key: Lever): Quotient | undefined {
   return LEVERS[key].value(choice);
 }
@@ -142,7 +142,7 @@ function ofLine(
   });
 }
 
-/** Only the maker who is cheapest now asks another surcharge: the others stay to be chosen. */
+/** Changes the surcharge of the maker who is cheapest now only. The others stay as they are, and may then be the cheapest. */
 function withSurcharge(choice: ChainChoice, factor: Quotient): ChainChoice {
   const cheapest = compareSources(choice).best?.seller;
   const times = (seller: Seller): Seller => ({
@@ -163,7 +163,7 @@ function lossFigure(loss: Loss): Quotient {
   return loss.basis === "grams" ? loss.weight.grams : loss.share;
 }
 
-/** A share of the cast weight stays below all of it. */
+/** A loss as a share of the cast weight must stay below 1. */
 function timesLoss(loss: Loss, factor: Quotient): Loss {
   if (loss.basis === "grams") return { basis: loss.basis, weight: grams(loss.weight.grams.times(factor)) };
   const share = loss.share.times(factor);

@@ -7,12 +7,12 @@ import type { Weight } from "../units/weight";
 import { MAKER_KEYS, MAKER_LABELS, type MakerKey, type MakerOffer } from "./makeroffer";
 import { classAt, faultsAbout, type MakerRow, type PriceLists, readPriceLists, sellersOf } from "./makers";
 
-/** Without these a price list says nothing. */
+/** The columns that a price list must have. */
 const NEEDED = ["maker", "mark", "surcharge"] as const satisfies readonly MakerKey[];
 
 /**
- * Reads price lists from a range with its row of headers, in any order; other columns are passed over. Rows count from 1 under
- * the headers. All amounts are of the currency that the first row to name one does.
+ * Reads price lists from a range with its row of headers, in any order; other columns are ignored. Rows count from 1 under
+ * the headers. All amounts are in the currency of the first row that names one.
  * Errors: wrongShape where the first row names no Maker, Mark and Surcharge per g.
  */
 export function priceListsOfCells([header = [], ...body]: readonly (readonly unknown[])[]): PriceLists {

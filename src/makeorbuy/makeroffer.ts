@@ -10,7 +10,7 @@ import { type Currency, NO_CURRENCY, parseCurrency } from "../units/currency";
 import { type Money, money } from "../units/money";
 import { GRAMS_PER, grams, type Weight, type WeightUnit, weightIn } from "../units/weight";
 
-/** The columns of a makers' price list, as their headers stand. */
+/** The columns of a makers' price list, with their headers. */
 export const MAKER_LABELS = {
   maker: "Maker",
   mark: "Mark",
@@ -26,7 +26,7 @@ export const MAKER_LABELS = {
 export type MakerKey = keyof typeof MAKER_LABELS;
 export const MAKER_KEYS = Object.keys(MAKER_LABELS) as readonly MakerKey[];
 
-/** Units a minimum may be counted in, besides money. An ounce must say that it is a troy one. */
+/** Units a minimum may be counted in, besides money. An ounce must be named as a troy ounce. */
 export const MINIMUM_UNITS = ["g", "kg", "dwt", "ozt"] as const satisfies readonly WeightUnit[];
 /** In place of a mark: the maker's price is the same for every mark. */
 export const EVERY_MARK = "all";
@@ -72,7 +72,7 @@ const SHAPE = {
 
 /**
  * Reads one row of a makers' price list; gathers the faults of all its fields.
- * Errors: currencyMismatch for another currency than the workbook's: it is never turned into it by a rate of ours.
+ * Errors: currencyMismatch for another currency than the workbook's: we never convert one.
  * @param currency the workbook's; NO_CURRENCY takes the amounts as they are
  */
 export function parseMakerOffer(record: Readonly<Record<string, unknown>>, currency: Currency): Parsed<MakerOffer> {
@@ -122,7 +122,7 @@ function readMinimum(record: Readonly<Record<string, unknown>>, currency: Curren
   return Object.freeze({ kind: "money", money: money(amount, currency) });
 }
 
-/** Undefined where the field itself is at fault, which is told there. */
+/** Undefined where the field itself is wrong: it has its own fault. */
 function figureOrZero(value: unknown): Quotient | undefined {
   if (isBlank(value)) return Quotient.zero;
   const read = attempt("minimum", () => ({ amount: readNumber(value, MAKER_LABELS.minimum, MINIMUM) }));

@@ -10,12 +10,12 @@ import { MAKER_LABELS, type MakerKey, type MakerOffer, parseMakerOffer, readMake
 
 /** A row of a makers' price list, as its cells read. */
 export interface MakerRow {
-  /** As the person counts it: the row of the sheet. */
+  /** The row number that the person sees on the sheet. */
   readonly row: number;
   readonly cells: Readonly<Partial<Record<MakerKey, unknown>>>;
 }
 
-/** A class of a price list, with the row it stands in. */
+/** A class of a price list, with its row. */
 export interface PlacedOffer extends MakerOffer {
   readonly row: number;
 }
@@ -43,8 +43,8 @@ export interface Seller {
 }
 
 /**
- * Reads makers' price lists, a row a class of weight; blank rows are passed over. Two rows of one maker and mark that begin
- * at the same weight are both at fault: which of them counts is not ours to say.
+ * Reads makers' price lists. Each row is a class of weight; blank rows are skipped. Two rows of one maker and mark that begin
+ * at the same weight both get a fault: we cannot know which of them counts.
  */
 export function readPriceLists(rows: readonly MakerRow[], currency: Currency): PriceLists {
   const offers: PlacedOffer[] = [];
@@ -63,8 +63,8 @@ export function readPriceLists(rows: readonly MakerRow[], currency: Currency): P
 }
 
 /**
- * Who sells a mark, and at which surcharges. A maker's rows for that very mark go before its rows for every mark. A maker with
- * a faulty row about the mark is left out whole: beside a class that cannot be read its others would reach too far.
+ * Who sells a mark, and at which surcharges. A maker's rows for the mark itself go before its rows for every mark. A maker with
+ * a faulty row about the mark is left out: its other classes would also cover the weights of the class that cannot be read.
  */
 export function sellersOf({ offers, faults }: PriceLists, mark: Mark): readonly Seller[] {
   const unsure = faultsAbout(faults, mark);

@@ -9,7 +9,7 @@ export interface LeastOrder {
   readonly weight: Weight;
   /** What it costs at the metal rate and the surcharge: cash that goes out. */
   readonly cash: Money;
-  /** Pieces beyond those wanted, and the cash that lies in them as stock. */
+  /** Pieces beyond those wanted, and the cash tied up in them as stock. */
   readonly spare: Quotient;
   readonly tiedUp: Money;
 }

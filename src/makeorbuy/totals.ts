@@ -5,7 +5,7 @@ import { addWeights, grams, timesWeight, type Weight } from "../units/weight";
 import { type Comparison, savedByChoice } from "./chainchoice";
 import type { MinimumOrder } from "./makeroffer";
 
-/** What many chains come to when each is done the cheaper way. */
+/** Totals of many chains when each is made or bought, whichever is cheaper. */
 export interface SourcingTotal {
   readonly made: number;
   readonly bought: number;
@@ -26,7 +26,7 @@ export interface MakerOrder {
   readonly pieces: Quotient;
   readonly weight: Weight;
   readonly cost: Money;
-  /** What is missing to the maker's minimum; undefined where it is reached or there is none. */
+  /** How far the order is below the maker's minimum; undefined where that is reached or there is none. */
   readonly short: ShortOfMinimum | undefined;
 }
 
@@ -34,7 +34,7 @@ export interface ShortOfMinimum {
   readonly minimum: MinimumOrder;
   /** In the unit of the minimum. */
   readonly missing: MinimumOrder;
-  /** The cash that the missing part takes, at the order's own mean price a gram: stock, when nothing else is bought with it. */
+  /** The cash that the missing part takes at the order's mean price per gram. Without other orders it is tied up in stock. */
   readonly cash: Money;
 }
 
@@ -84,7 +84,7 @@ function orderOf(maker: string, from: readonly Comparison[]): MakerOrder {
     pieces: from.reduce((total, { quantity }) => total.plus(quantity), Quotient.zero),
     weight,
     cost,
-    // Of several classes' minimums the one that takes the most cash.
+    // Several classes may have minimums: the one that takes the most cash counts.
     short: shorts.reduce<ShortOfMinimum | undefined>(
       (most, short) => (most && !short.cash.amount.isGreaterThan(most.cash.amount) ? most : short),
       undefined,

@@ -21,11 +21,11 @@ export type Winner =
   | { readonly kind: "buy"; readonly seller: Seller };
 
 /**
- * All ranges of weight with their cheapest way, lightest first: with stepped price lists there may be several in which making
- * wins. Between two weights at which some maker's class begins, what the cheapest maker asks a gram is one; there making wins
- * from one weight on or never (see crossingWeight). Exact, without a search. Where two ranges meet at a crossing both ways
- * cost the same there; where they meet at a class, the heavier range holds its first weight. A single weight between two ranges of making at which both
- * cost the same is not told.
+ * All ranges of weight with their cheapest way, lightest first. Price lists with steps may give several ranges in which making
+ * wins. Between two weights at which some maker's class begins, the cheapest price per gram stays the same; there making wins
+ * from one weight on or never (see crossingWeight). Exact, no search is needed. Where two ranges meet at a crossing, both ways
+ * cost the same there; where they meet at the start of a class, that weight belongs to the heavier range. A single weight at
+ * which both ways cost the same, between two ranges of making, is not reported.
  */
 export function winningRanges(choice: ChainChoice, heavier: LinksOfHeavier = "growing"): readonly WinningRange[] {
   const starts = classStarts(choice.sellers);

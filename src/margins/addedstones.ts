@@ -1,5 +1,6 @@
 import { MONEY_AT_LEAST_0, type NumberRule, SHARE } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
+import { LINE_LABELS } from "../order/fields";
 import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
@@ -15,9 +16,9 @@ import { type Money, money, roundToCurrency, subtractMoney } from "../units/mone
 export const ADDED_STONES_LABELS = {
   where: "Stones go",
   count: "How many stones",
-  price: "Price of one stone",
-  settingFee: "Setting fee",
-  breakage: "Stone breakage",
+  price: LINE_LABELS.stonePrice,
+  settingFee: LINE_LABELS.settingFee,
+  breakage: LINE_LABELS.breakage,
   riseBy: "The price rises",
   rise: "Rise of the price",
 } as const;
@@ -92,35 +93,35 @@ export function parseAddedStones(record: Readonly<Record<AddedStonesKey, string>
 }
 
 /**
- * What stones added to a piece cost and bring. Both pieces are costed as lines of an order.
+ * What stones added to a piece cost and bring. The piece is costed with and without them, as a line of an order.
  *
- * The margin stays where the price grows as the cost does, price x cost with / cost without: the least rise is
- * price x added cost / cost without. Discount and tax, shares of the price, change nothing in that. Rounds: the least rise up to
- * the smallest coin.
+ * The margin stays the same where the price grows by the same factor as the cost, price x cost with / cost without: the least
+ * rise is price x added cost / cost without. Discount and tax, shares of the price, change nothing in that. Rounds: the least
+ * rise up to the smallest coin.
  */
 export function stonesPay(
-  sheet: CostSheet,
+  cost: CostSheet,
   added: AddedStones,
   terms: Pick<Order, "spot" | "pricing" | "discount">,
   rates: Rates,
 ): StonesPay {
-  const set = stoneSet(added, sheet.line);
-  const after = costLine({ ...sheet.line, stones: [...sheet.line.stones, set] }, terms, rates);
-  const cost = subtractMoney(after.landed, sheet.landed);
-  const rise = added.rise ?? subtractMoney(after.price, sheet.price);
-  const priceAfter = money(sheet.price.amount.plus(rise.amount), rates.currency);
+  const set = stoneSet(added, cost.line);
+  const after = costLine({ ...cost.line, stones: [...cost.line.stones, set] }, terms, rates);
+  const addedCost = subtractMoney(after.landed, cost.landed);
+  const rise = added.rise ?? subtractMoney(after.price, cost.price);
+  const priceAfter = money(cost.price.amount.plus(rise.amount), rates.currency);
   const net = (price: Money) => netPrice(price, terms.discount, salesTax(rates)).amount;
   const marginOf = (landed: Money, price: Money) =>
     price.amount.isZero() ? undefined : margin(landed.amount, net(price));
   return Object.freeze({
     stones: set.count,
-    cost,
-    priceBefore: sheet.price,
+    cost: addedCost,
+    priceBefore: cost.price,
     priceAfter,
     rise,
-    marginBefore: marginOf(sheet.landed, sheet.price),
+    marginBefore: marginOf(cost.landed, cost.price),
     marginAfter: marginOf(after.landed, priceAfter),
-    leastRise: leastRise(sheet, cost),
+    leastRise: leastRise(cost, addedCost),
   });
 }
 
@@ -129,6 +130,7 @@ function stoneSet({ where, count, price, settingFee, breakage }: AddedStones, li
   return {
     where: onLinks ? "links" : "clasp",
     which: onLinks ? "all links" : "",
+    links: onLinks ? line.links : Quotient.zero,
     count: onLinks ? count.times(line.links) : count,
     follows: onLinks ? { every: Quotient.one, each: count } : undefined,
     kind: "",
@@ -141,7 +143,7 @@ function stoneSet({ where, count, price, settingFee, breakage }: AddedStones, li
   };
 }
 
-function leastRise({ price, landed }: CostSheet, cost: Money): Money | undefined {
-  if (landed.amount.isZero()) return cost.amount.isZero() ? cost : undefined;
-  return roundToCurrency(money(price.amount.times(cost.amount).dividedBy(landed.amount), price.currency), "up");
+function leastRise({ price, landed }: CostSheet, addedCost: Money): Money | undefined {
+  if (landed.amount.isZero()) return addedCost.amount.isZero() ? addedCost : undefined;
+  return roundToCurrency(money(price.amount.times(addedCost.amount).dividedBy(landed.amount), price.currency), "up");
 }

@@ -1,6 +1,6 @@
 import { Quotient } from "../exact/quotient";
 import { type Rate, subtractRates } from "../gold/goldrate";
-import { closed, straightRates } from "../makeorbuy/crossover";
+import { roundedDifference, straightRates } from "../makeorbuy/crossover";
 import { MOST_LINKS } from "../order/chain";
 import type { OrderLine } from "../order/orderline";
 import { salesTax, taxFactor } from "../quote/costsheet";
@@ -13,7 +13,7 @@ import { type Money, timesMoney } from "../units/money";
 import { addWeights, grams, type Weight } from "../units/weight";
 import { lineOfLinkWeight, type OtherLengths, otherLengths } from "./otherlengths";
 
-/** What the market pays and what is wanted of it. */
+/** What the market pays, and the margin wanted from it. */
 export interface Wanted {
   /** Of the whole piece, over the metal rate, as a customer pays it: with the tax where prices hold it. */
   readonly premium: Rate;
@@ -37,7 +37,7 @@ export function broughtAt(piece: PieceCosts, premium: Rate, rates: Rates): Money
   return withoutTax(price, salesTax(rates));
 }
 
-/** The share of it that is profit. */
+/** The share of that price that is profit. */
 export function marginAt(piece: PieceCosts, premium: Rate, rates: Rates): Quotient {
   return margin(piece.landed.amount, broughtAt(piece, premium, rates).amount);
 }
@@ -50,8 +50,9 @@ export function premiumFor(piece: PieceCosts, share: Quotient, rates: Rates): Ra
 
 /**
  * The weights at which the piece earns the wanted margin when its links are lighter or heavier, as many as now.
- * Exact, without a search: what is earned beyond the margin is the least of four straight lines (see crossingWeight), so it is
- * there between the last weight from which on each is above zero and the first up to which each is. At most one interval.
+ * Exact, no search is needed. What is earned beyond the margin is the least of four straight lines (see crossingWeight). So the
+ * interval begins at the heaviest weight at which one of them rises above zero, and ends at the lightest at which one falls
+ * below. At most one interval.
  */
 export function earningByLinkWeight(
   line: OrderLine,
@@ -64,8 +65,8 @@ export function earningByLinkWeight(
     const beyond = (chain: number) =>
       earnedBeyond(costPiece(lineOfLinkWeight(line, grams(Quotient.of(chain))), spot, straight), wanted, rates);
     const first = beyond(1);
-    const gained = closed(beyond(2).minus(first));
-    const atZero = closed(first.minus(gained));
+    const gained = roundedDifference(beyond(2).minus(first));
+    const atZero = roundedDifference(first.minus(gained));
     if (gained.isZero()) {
       if (atZero.isNegative()) return [];
       continue;
@@ -87,16 +88,9 @@ export function earningByLinkWeight(
  * Colours and stones repeat after a period of links. Of the numbers that are alike within it, what is earned beyond the margin
  * rises ever less and then falls (costs are straight lines and the greater of two of them), so each kind has one run, found by
  * halving on exact costs; together they may leave gaps. Up to MOST_LINKS links.
- * @param record the texts or cells the line was read from
  */
-export function earningByLinks(
-  line: OrderLine,
-  record: Readonly<Record<string, unknown>>,
-  spot: Money,
-  wanted: Wanted,
-  rates: Rates,
-): readonly EarningSpan[] {
-  const lengths = otherLengths(line, record, rates);
+export function earningByLinks(line: OrderLine, spot: Money, wanted: Wanted, rates: Rates): readonly EarningSpan[] {
+  const lengths = otherLengths(line);
   const fewest = fewestLinks(lengths);
   if (fewest === undefined) return [];
   const earned = new Map<number, Quotient>();
@@ -130,10 +124,10 @@ export function earningByLinks(
   });
 }
 
-/** What a piece brings beyond cost and the wanted margin, as a decimal: what is level is zero. */
+/** What a piece brings beyond cost and the wanted margin, rounded so that equal amounts give zero. */
 function earnedBeyond(piece: PieceCosts, { premium, margin: share }: Wanted, rates: Rates): Quotient {
   const kept = broughtAt(piece, premium, rates).amount.times(Quotient.one.minus(share));
-  return closed(kept.minus(piece.landed.amount));
+  return roundedDifference(kept.minus(piece.landed.amount));
 }
 
 /** The fewest links that have room for the stones; more always have. */
@@ -142,7 +136,7 @@ function fewestLinks(lengths: OtherLengths): number | undefined {
   return least(1, MOST_LINKS, (links) => lengths.at(links) !== undefined);
 }
 
-/** Of 0 to last, the run where a value that rises ever less and then falls is not below zero. */
+/** The steps from 0 to last at which a value is not below zero, where it rises more and more slowly and then falls. */
 function runOf(
   value: (step: number) => Quotient,
   last: number,
@@ -156,7 +150,7 @@ function runOf(
   return { from, to: after === undefined ? last : after - 1 };
 }
 
-/** The least number from `first` to `last` that has what all greater ones have too; undefined where none has. */
+/** The least number from `first` to `last` for which `has` is true, where it is then true for all greater ones; else undefined. */
 function least(first: number, last: number, has: (step: number) => boolean): number | undefined {
   if (!has(last)) return undefined;
   let [low, high] = [first, last];

@@ -14,7 +14,7 @@ export const MUST_BRING_LABELS = {
 export type MustBringKey = keyof typeof MUST_BRING_LABELS;
 
 export interface MustBring {
-  /** What the market pays, with the tax where prices hold it; undefined where nobody has said it. */
+  /** What the market pays, with the tax where prices hold it; undefined where the field is blank. */
   readonly premium: Rate | undefined;
   /** Share of the price. */
   readonly margin: Quotient;
@@ -40,7 +40,7 @@ const shape = {
   heavierBy: named.wordOr("heavierBy", HEAVIER_BY, "heavier links"),
 };
 
-/** Reads what the market pays, where that is known, and what is wanted of it, or every fault in that. */
+/** Reads what the market pays, where that is known, and the margin wanted from it, or every fault in them. */
 export function parseMustBring(record: Readonly<Record<MustBringKey, string>>, { currency }: Rates): Parsed<MustBring> {
   const read = parseForm(shape, record);
   if (!read.ok) return read;

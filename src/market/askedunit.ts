@@ -41,7 +41,7 @@ const OTHER_WORDS: Readonly<Record<string, AskedUnit>> = {
   carats: "ct",
 };
 
-/** Words that two people read as two units: an ounce is troy for gold and avoirdupois for all else, "gr" a grain or a gram. */
+/** Words that may mean two units: an ounce is troy for gold and avoirdupois for all else, "gr" a grain or a gram. */
 const TWO_UNITS: Readonly<Record<string, readonly [AskedUnit, AskedUnit]>> = {
   oz: ["ozt", "oz av"],
   ounce: ["ozt", "oz av"],
@@ -49,7 +49,7 @@ const TWO_UNITS: Readonly<Record<string, readonly [AskedUnit, AskedUnit]>> = {
   gr: ["g", "grain"],
 };
 
-/** The units that a word may be: none that is known, one, or two between which only the person can choose. */
+/** The units that a word may mean: none where the word is unknown, one, or two where only the person can choose. */
 export function unitsOfWord(word: string): readonly AskedUnit[] {
   const said = word.trim().toLowerCase().replaceAll(".", "").replace(/\s+/g, " ");
   if (Object.hasOwn(TWO_UNITS, said)) return TWO_UNITS[said] ?? [];
@@ -58,12 +58,12 @@ export function unitsOfWord(word: string): readonly AskedUnit[] {
   return other ? [other] : [];
 }
 
-/** One of a unit as a weight. */
-export function oneOf(unit: AskedUnit): Weight {
+/** The weight of one unit. */
+export function unitWeight(unit: AskedUnit): Weight {
   return weightIn(Quotient.one, ASKED_UNITS[unit]);
 }
 
-/** A weight as typed in its two parts: the figure and the word behind it, which may be none. */
+/** Splits a weight as typed into its figure and the word behind it, "" where there is none. */
 export function splitWeight(text: string): { readonly figure: string; readonly word: string } {
   const [, figure = text, word = ""] = /^(.*?\d[\s.,]*?)\s*(\p{L}[\p{L}. ]*)?$/u.exec(text.trim()) ?? [];
   return { figure: figure.trim(), word: word.trim() };
@@ -85,12 +85,16 @@ export function readAskedWeight(value: unknown, field: string): Weight {
     throw new CostingError("unknownWord", field, `${found(value)}, in a unit that is not known here; give ${RIGHT}`);
   const amount = readNumber(figure, field, rule);
   if (other)
-    throw new CostingError("unknownWord", field, `${found(value)}, ${twoUnits(word, String(figure), unit, other)}`);
+    throw new CostingError(
+      "unknownWord",
+      field,
+      `${found(value)}, ${twoUnitsSentence(word, String(figure), unit, other)}`,
+    );
   return weightIn(amount, ASKED_UNITS[unit]);
 }
 
-/** What is asked about a word of two units. @param figure before it, as typed; "" for the unit alone */
-export function twoUnits(word: string, figure: string, unit: AskedUnit, other: AskedUnit): string {
+/** The sentence about a word that may mean two units. @param figure before it, as typed; "" for the unit alone */
+export function twoUnitsSentence(word: string, figure: string, unit: AskedUnit, other: AskedUnit): string {
   const named = (each: AskedUnit) =>
     `${NAMES[each] ?? each} (${GRAMS_PER[ASKED_UNITS[each]].toSignificantDigits(6)} g)`;
   const right = (each: AskedUnit) => `${figure} ${each}`.trim();

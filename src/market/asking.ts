@@ -3,6 +3,7 @@ import type { NumberRule } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import { costOf } from "../gold/goldrate";
 import { type Mark, parseMark } from "../gold/mark";
+import { LINE_LABELS } from "../order/fields";
 import { fieldsNamed } from "../reading/formfields";
 import { isBlank, readNumber } from "../reading/number";
 import { SOLIDITIES } from "../reading/orderwords";
@@ -12,7 +13,7 @@ import { type Currency, parseCurrency } from "../units/currency";
 import { type Money, money } from "../units/money";
 import { currenciesOf, splitMoney } from "../units/moneytext";
 import type { Weight } from "../units/weight";
-import { oneOf, readAskedWeight, twoUnits, unitsOfWord } from "./askedunit";
+import { readAskedWeight, twoUnitsSentence, unitsOfWord, unitWeight } from "./askedunit";
 
 /** What a price is asked for: the whole piece, or one of a unit of its weight. */
 export const ASKED_PER = ["piece", "g", "dwt", "ozt", "oz av"] as const;
@@ -21,11 +22,11 @@ export type AskedPer = (typeof ASKED_PER)[number];
 export const ASKING_LABELS = {
   price: "Asked price",
   weight: "Weight",
-  mark: "Mark",
+  mark: LINE_LABELS.mark,
   per: "Asked for",
   currency: "Currency",
   exchange: "Rate of exchange",
-  solidity: "Solid or hollow",
+  solidity: LINE_LABELS.solidity,
   kind: "Kind of chain",
 } as const;
 export type AskingKey = keyof typeof ASKING_LABELS;
@@ -35,11 +36,11 @@ export interface Asking {
   /** The figure as asked, in its own currency. */
   readonly price: Quotient;
   readonly currency: Currency;
-  /** Of the workbook's own currency for one of that; 1 where they are the same. */
+  /** How much of the workbook's currency one unit of it costs; 1 where they are the same. */
   readonly exchange: Quotient;
   readonly own: Currency;
   readonly per: AskedPer;
-  /** Undefined where it is not said, which only a price by weight can do without. */
+  /** Undefined where it is not said; then the price must be by weight. */
   readonly weight: Weight | undefined;
   readonly mark: Mark;
   /** Undefined where it is not said. */
@@ -82,16 +83,16 @@ export function parseAsking(record: Readonly<Record<string, unknown>>, own: Curr
   });
 }
 
-/** What an asking price says against the metal in the piece, per gram; and for the whole piece where its weight is known. */
+/** An asking price compared with the metal in the piece, per gram; and for the whole piece where its weight is known. */
 export interface PriceCheck extends AskingCheck {
   readonly askedForAll: Money | undefined;
   readonly meltForAll: Money | undefined;
 }
 
-/** Holds an asking price against the metal rate. Exact. @param spot money per troy ounce, in the workbook's currency */
+/** Compares an asking price with the metal rate. Exact. @param spot money per troy ounce, in the workbook's currency */
 export function checkAsking(asking: Asking, spot: Money, landed?: Parameters<typeof askingCheck>[4]): PriceCheck {
   const { weight, mark, per } = asking;
-  const counted = per === "piece" ? weight : oneOf(per);
+  const counted = per === "piece" ? weight : unitWeight(per);
   if (!counted) throw new Error("A price for the piece was read without a weight");
   const check = askingCheck(askedInOwn(asking), counted, mark, spot, landed);
   return Object.freeze({
@@ -106,7 +107,10 @@ export function askedInOwn({ price, exchange, own }: Asking): Money {
   return money(price.times(exchange), own);
 }
 
-/** The currency that a price or the field beside it names, as far as it can be read; for knowing whether a rate must be asked. */
+/**
+ * The currency that a price or the field beside it names, as far as it can be read. It shows whether a rate of exchange is
+ * needed.
+ */
 export function currencyNamed(price: unknown, currency: unknown, own: Currency): Currency {
   const read = attempt("currency", () => namedCurrency(price, currency, own));
   return read.ok ? read.value : own;
@@ -116,21 +120,22 @@ function readPrice(value: unknown): Quotient {
   return readNumber(splitMoney(value).figure, ASKING_LABELS.price, PRICE);
 }
 
-/** What a price is asked for; nothing is the piece. Errors: unknownWord, also for an ounce of which kind is not said. */
+/** What a price is asked for; a blank means the piece. Errors: unknownWord, also for an ounce of which kind is not said. */
 export function readPer(value: unknown, label: string): AskedPer {
   if (isBlank(value)) return "piece";
   const said = String(value).trim();
   const word = said.replace(/^(?:a|an|the|per|each|whole)\s+/i, "").replace(/^whole\s+/i, "");
   if (/^(?:piece|pieces|pc|pcs|each|item|chain|bracelet|all)\.?$/i.test(word)) return "piece";
   const [unit, other] = unitsOfWord(word);
-  if (unit && other) throw new CostingError("unknownWord", label, `${found(said)}, ${twoUnits(word, "", unit, other)}`);
+  if (unit && other)
+    throw new CostingError("unknownWord", label, `${found(said)}, ${twoUnitsSentence(word, "", unit, other)}`);
   const per = ASKED_PER.find((each) => each === unit);
   if (per) return per;
   const right = ASKED_PER.map((each) => `"${each}"`).join(", ");
   throw new CostingError("unknownWord", label, `${found(said)}; give one of ${right}`);
 }
 
-/** A price for the piece says nothing without its weight. */
+/** A price for the piece needs the weight of the piece. */
 function readWeight({ weight, per }: Readonly<Record<string, unknown>>): { readonly weight: Weight | undefined } {
   const byWeight = attempt("per", () => readPer(per, ASKING_LABELS.per));
   const optional = byWeight.ok && byWeight.value !== "piece" && isBlank(weight);

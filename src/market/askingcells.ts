@@ -10,7 +10,7 @@ import { type AskedPer, currencyNamed } from "./asking";
 import type { AskingHeader } from "./askingheaders";
 import type { SeenKey } from "./seenasking";
 
-/** A column of a list that is one of the fields. */
+/** A column of a list that holds one of the fields. */
 export interface AskingColumn extends Omit<AskingHeader, "key" | "words"> {
   readonly key: SeenKey;
   readonly header: string;
@@ -34,7 +34,7 @@ export interface ListSettings {
   readonly per: AskedPer;
   /** The currency where nothing names one. */
   readonly currency: Currency;
-  /** Of the workbook's currency for one of another, as typed. */
+  /** How much of the workbook's currency one unit of another costs, as typed. */
   readonly exchanges: Readonly<Partial<Record<Currency, string>>>;
   /** For rows without a date; "" for none. */
   readonly date: string;
@@ -44,25 +44,25 @@ export interface ListSettings {
 
 export type ListRow = readonly unknown[];
 
-/** What stands in a row for a field; undefined for no such column. */
-export function cellOf(columns: readonly AskingColumn[], key: SeenKey, cells: ListRow): unknown {
+/** A row's cell for a field; undefined where the list has no such column. */
+export function listCell(columns: readonly AskingColumn[], key: SeenKey, cells: ListRow): unknown {
   const column = columns.find((each) => each.key === key);
   return column && cells[column.place];
 }
 
 /**
- * A row as the record that parseSeenAsking reads: figures with a point, units and currencies beside them, and what the list says
- * for all. What cannot be read stays as it is, for its fault to name.
+ * A row as the record that parseSeenAsking reads: figures with a point, with their units and currencies, and what the person said
+ * of the whole list. What cannot be read stays as it is, so that its fault quotes it.
  * @param sign the decimal sign of the list's figures, undefined while it is not known
  */
-export function recordOf(
+export function askingRecord(
   columns: readonly AskingColumn[],
   cells: ListRow,
   settings: ListSettings,
   sign: DecimalSign | undefined,
 ): Readonly<Record<SeenKey, unknown>> {
   const column = (key: SeenKey) => columns.find((each) => each.key === key);
-  const cell = (key: SeenKey) => cellOf(columns, key, cells);
+  const cell = (key: SeenKey) => listCell(columns, key, cells);
   const price = moneyOf(cell("price"), column("price"), sign);
   const currency = currencyOf(columns, cells, price) ?? (saysMoney(price) ? "" : settings.currency);
   const exchange = figureOf(cell("exchange"), sign);
@@ -75,7 +75,7 @@ export function recordOf(
     solidity: solidityOf(cell("solidity"), column("solidity")),
     weight: weightOf(cell("weight"), column("weight"), settings, sign),
     price,
-    per: withoutDoubt(isBlank(cell("per")) ? (column("price")?.per ?? settings.per) : String(cell("per")), settings),
+    per: chosenUnit(isBlank(cell("per")) ? (column("price")?.per ?? settings.per) : String(cell("per")), settings),
     currency,
     exchange: isBlank(exchange) && theirs !== settings.own ? (settings.exchanges[theirs] ?? "") : exchange,
     spot: moneyOf(cell("spot"), column("spot"), sign),
@@ -85,7 +85,7 @@ export function recordOf(
 /** Whether a row's price or its currency column or header says in which currency it is. */
 export function namesCurrency(columns: readonly AskingColumn[], cells: ListRow): boolean {
   const price = moneyOf(
-    cellOf(columns, "price", cells),
+    listCell(columns, "price", cells),
     columns.find(({ key }) => key === "price"),
     undefined,
   );
@@ -94,15 +94,15 @@ export function namesCurrency(columns: readonly AskingColumn[], cells: ListRow):
 
 /**
  * The fields of a row whose figures cannot be read with the list's decimal sign, each with what was found: "12.5" where a comma
- * is the sign, "1.500" while nobody knows.
+ * is the sign, "1.500" where the sign is not known.
  */
 export function misreadIn(
   columns: readonly AskingColumn[],
   cells: ListRow,
   sign: DecimalSign | undefined,
 ): readonly { readonly key: SeenKey; readonly figure: string }[] {
-  return FIGURES.flatMap((key) => {
-    const cell = cellOf(columns, key, cells);
+  return FIGURE_KEYS.flatMap((key) => {
+    const cell = listCell(columns, key, cells);
     if (typeof cell !== "string") return [];
     const figure = key === "weight" ? splitWeight(cell).figure : String(splitMoney(cell).figure).trim();
     const isFigure = /^[+-]?\d[\d.,]*$|^[+-]?[.,]\d+$/.test(figure);
@@ -110,22 +110,22 @@ export function misreadIn(
   });
 }
 
-/** Fields that hold figures of the list's own writing. */
-export const FIGURES = ["price", "weight", "exchange", "spot"] as const satisfies readonly SeenKey[];
+/** The fields that hold figures in the way the list writes them. */
+export const FIGURE_KEYS = ["price", "weight", "exchange", "spot"] as const satisfies readonly SeenKey[];
 
 function saysMoney(price: unknown): boolean {
   const { currency, sign } = splitMoney(price);
   return currency !== undefined || sign !== undefined;
 }
 
-/** What stands in the row's own currency cell, else in the header of its price where the price itself names none. */
+/** The row's own currency cell; where that is blank and the price names no currency, the one in the header of the price. */
 function currencyOf(columns: readonly AskingColumn[], cells: ListRow, price: unknown): unknown {
-  const own = cellOf(columns, "currency", cells);
+  const own = listCell(columns, "currency", cells);
   if (!isBlank(own)) return own;
   return saysMoney(price) ? undefined : columns.find(({ key }) => key === "price")?.currency;
 }
 
-/** An amount with what its cell, else its header, says of the currency beside it. */
+/** An amount with the currency that its cell names, else the one in its header. */
 function moneyOf(cell: unknown, column: AskingColumn | undefined, sign: DecimalSign | undefined): unknown {
   if (isBlank(cell)) return cell;
   const said = splitMoney(cell);
@@ -148,21 +148,21 @@ function weightOf(
 ): unknown {
   if (isBlank(cell)) return cell;
   const { figure, word } = typeof cell === "string" ? splitWeight(cell) : { figure: cell, word: "" };
-  // A text without a figure is told as it stands.
+  // A text without a figure stays as it is, so that its fault quotes it.
   if (typeof figure === "string" && !/\d/.test(figure)) return cell;
   const unit = word === "" ? (column?.unit ?? "g") : word;
-  return `${plain(figureOf(figure, sign))} ${withoutDoubt(unit, settings)}`;
+  return `${plain(figureOf(figure, sign))} ${chosenUnit(unit, settings)}`;
 }
 
-/** A unit of two readings as the one that the person has said it is. */
-function withoutDoubt(word: string, { ounce, gr }: ListSettings): string {
+/** The unit that the person chose for a word that may mean two; any other word as it is. */
+function chosenUnit(word: string, { ounce, gr }: ListSettings): string {
   const bare = word.replace(/^(?:a|an|per)\s+/i, "");
-  if (doubts(bare, "oz av")) return ounce ?? word;
-  return doubts(bare, "grain") ? (gr ?? word) : word;
+  if (mayMean(bare, "oz av")) return ounce ?? word;
+  return mayMean(bare, "grain") ? (gr ?? word) : word;
 }
 
-/** Whether a word may be this unit or another one. */
-export function doubts(word: string, unit: AskedUnit): boolean {
+/** Whether a word may mean this unit or another one. */
+export function mayMean(word: string, unit: AskedUnit): boolean {
   const units = unitsOfWord(word);
   return units.length > 1 && units.includes(unit);
 }

@@ -8,13 +8,13 @@ import { splitWeight } from "./askedunit";
 import { currencyNamed } from "./asking";
 import {
   type AskingColumn,
-  cellOf,
-  doubts,
+  askingRecord,
   type ListRow,
   type ListSettings,
+  listCell,
+  mayMean,
   misreadIn,
   namesCurrency,
-  recordOf,
 } from "./askingcells";
 import { parseSeenAsking, SEEN_LABELS, type SeenAsking, type SeenKey, seenKey } from "./seenasking";
 
@@ -36,12 +36,12 @@ export interface ListQuestions {
   readonly source: boolean;
 }
 
-/** What came of a list, row by row; rows are counted from 0 under the headers. */
+/** The result of reading a list, row by row; rows are counted from 0 under the headers. */
 export interface ListReading {
-  /** With the mark as it is written, or as another text of the same one. */
+  /** `mark`: as written in the list, or in its usual form where that is exactly the same. */
   readonly ready: readonly { readonly row: number; readonly seen: SeenAsking; readonly mark: string }[];
   readonly refused: readonly { readonly row: number; readonly sentences: readonly string[] }[];
-  /** Rows that say the same as an earlier one of the list, or as one that is kept already: then `as` is undefined. */
+  /** Rows that say the same as an earlier row of the list, `as`, or as a row of the workbook: then `as` is undefined. */
   readonly doubles: readonly { readonly row: number; readonly as: number | undefined }[];
 }
 
@@ -54,13 +54,13 @@ export function questionsOf(
   const filled = rows.filter((row) => !row.every(isBlank));
   const texts = (key: SeenKey) =>
     filled.flatMap((row) => {
-      const cell = cellOf(columns, key, row);
+      const cell = listCell(columns, key, row);
       return typeof cell === "string" && !isBlank(cell) ? [cell] : [];
     });
-  const missing = (key: SeenKey) => filled.some((row) => isBlank(cellOf(columns, key, row)));
+  const missing = (key: SeenKey) => filled.some((row) => isBlank(listCell(columns, key, row)));
   const price = columns.find(({ key }) => key === "price");
   const weightWords = missingUnit(texts("weight")) ? [columns.find(({ key }) => key === "weight")?.unit] : [];
-  const numericWeights = filled.some((row) => typeof cellOf(columns, "weight", row) === "number");
+  const numericWeights = filled.some((row) => typeof listCell(columns, "weight", row) === "number");
   const words = [
     ...weightWords,
     ...(numericWeights ? [columns.find(({ key }) => key === "weight")?.unit] : []),
@@ -68,10 +68,10 @@ export function questionsOf(
     ...texts("weight").map((text) => splitWeight(text).word),
     ...texts("per"),
   ].filter((word) => word !== undefined);
-  const abroad = filled.flatMap((row): readonly Currency[] => {
-    const record = recordOf(columns, row, settings, undefined);
+  const foreign = filled.flatMap((row): readonly Currency[] => {
+    const record = askingRecord(columns, row, settings, undefined);
     const currency = currencyNamed(record.price, record.currency, settings.own);
-    return currency !== settings.own && isBlank(cellOf(columns, "exchange", row)) ? [currency] : [];
+    return currency !== settings.own && isBlank(listCell(columns, "exchange", row)) ? [currency] : [];
   });
   return {
     decimals: decimalEvidence([
@@ -80,19 +80,19 @@ export function questionsOf(
       ...texts("exchange"),
     ]),
     dates: dateEvidence(texts("date")),
-    ounce: words.find((word) => doubts(word, "oz av")),
-    gr: words.find((word) => doubts(word, "grain")),
+    ounce: words.find((word) => mayMean(word, "oz av")),
+    gr: words.find((word) => mayMean(word, "grain")),
     per: price?.per === undefined && missing("per"),
     currency: filled.some((row) => !namesCurrency(columns, row)),
-    currencies: [...new Set(abroad)],
+    currencies: [...new Set(foreign)],
     date: missing("date"),
     source: missing("source"),
   };
 }
 
 /**
- * Reads a list of asking prices, each row for itself; empty rows are passed over.
- * @param kept keys of those that stand in the workbook already, by seenKey
+ * Reads a list of asking prices, each row alone; empty rows are skipped.
+ * @param kept keys, by seenKey, of the asking prices already in the workbook
  */
 export function readAskingList(
   columns: readonly AskingColumn[],
@@ -102,14 +102,14 @@ export function readAskingList(
 ): ListReading {
   const { decimals, dates } = questionsOf(columns, rows, settings);
   const sign = settings.decimalSign ?? decimals.sign;
-  const told = { ...settings, dateOrder: settings.dateOrder ?? dates.order };
+  const knownSettings = { ...settings, dateOrder: settings.dateOrder ?? dates.order };
   const ready: ListReading["ready"][number][] = [];
   const refused: ListReading["refused"][number][] = [];
   const doubles: ListReading["doubles"][number][] = [];
   const seenAt = new Map<string, number>();
   rows.forEach((cells, row) => {
     if (cells.every(isBlank)) return;
-    const record = recordOf(columns, cells, told, sign);
+    const record = askingRecord(columns, cells, knownSettings, sign);
     const parsed = parseSeenAsking(record, settings.own, settings.today);
     const misread = misreadIn(columns, cells, sign);
     if (!parsed.ok || misread.length > 0) {

@@ -1,13 +1,14 @@
-import type { Quotient } from "../exact/quotient";
+import { Quotient } from "../exact/quotient";
 import type { Colour } from "../gold/alloy";
 import { costOf, type Rate } from "../gold/goldrate";
 import type { Mark } from "../gold/mark";
 import { priceCurve } from "../makeorbuy/curve";
-import { type OrderLine, parseLine } from "../order/orderline";
+import { lineOfLinks } from "../order/linksalone";
+import type { OrderLine } from "../order/orderline";
 import { type CostSheet, salesTax } from "../quote/costsheet";
 import type { Rates } from "../rates/rates";
 import type { PIECE_KINDS } from "../reading/orderwords";
-import { accepted, type Parsed } from "../reading/parse";
+import type { Parsed } from "../reading/parse";
 import { perGramOf } from "../trade/landedcost";
 import { margin, premium } from "../trade/price";
 import { withoutTax } from "../trade/salestax";
@@ -16,7 +17,7 @@ import type { Weight } from "../units/weight";
 import type { OwnLink } from "../weights/ownlink";
 import { type Asking, checkAsking } from "./asking";
 
-/** What a piece of one's own of the same weight would cost and bring, against a price that somebody asks. */
+/** What the workshop's own piece of the same weight would cost and bring, compared with another seller's price. */
 export interface OwnComparison {
   /** Costed and priced as a line of an order is. */
   readonly sheet: CostSheet;
@@ -27,7 +28,7 @@ export interface OwnComparison {
   /** Asked for the whole piece; and what is left of it without the tax, where Rates say that prices hold it. */
   readonly asked: Money;
   readonly netAsked: Money;
-  /** What is asked less our price; below zero where ours is higher. */
+  /** The asked price minus our price; below zero where ours is higher. */
   readonly abovePrice: Money;
   /** What would be left if we asked the same; below zero for a loss. */
   readonly left: Money;
@@ -35,7 +36,7 @@ export interface OwnComparison {
   readonly keepsLeastMargin: boolean;
 }
 
-/** A line of an order that a link of one's own makes up alone: no clasp, stones or engraving. */
+/** A line of an order made of one of the workshop's own links alone: no clasp, stones or engraving. */
 export function ownLine(
   link: OwnLink,
   piece: {
@@ -46,28 +47,24 @@ export function ownLine(
   },
   rates: Rates,
 ): Parsed<OrderLine> {
-  // One link by each of these; how many there are in the piece is told by its weight.
-  const oneLink = { length: "1", lengthUnit: "in", linksPer: "1", linksPerUnit: "in" };
-  const line = parseLine(
+  const colour = piece.colour ?? (link.colour === "own" ? undefined : link.colour) ?? "yellow";
+  return lineOfLinks(
     {
-      ...oneLink,
       design: String(link.name.model),
       kind: piece.kind,
-      mark: "24K",
-      colour: piece.colour ?? (link.colour === "own" ? undefined : link.colour) ?? "yellow",
-      solidity: piece.hollow ? "hollow" : "solid",
-      quantity: "1",
-      linkWeight: link.weight.grams.value().toFixed(),
-      clasp: "none",
+      mark: piece.mark,
+      colour,
+      hollow: piece.hollow,
+      plated: "as usual",
+      quantity: Quotient.one,
+      linkWeight: link.weight,
     },
     rates,
   );
-  // The mark as it is, exactly: a share has no text of its own.
-  return line.ok ? accepted({ ...line.value, mark: piece.mark, gold: piece.mark }) : line;
 }
 
 /**
- * Holds an asking price against a piece of one's own of the same weight. Exact; our price is rounded as on a quote.
+ * Compares an asking price with the workshop's own piece of the same weight. Exact; our price is rounded as on a quote.
  * @param weight of the piece @param line of links alone, from ownLine
  */
 export function compareAsking(asking: Asking, weight: Weight, line: OrderLine, rates: Rates): OwnComparison {

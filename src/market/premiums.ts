@@ -6,7 +6,10 @@ import type { Weight } from "../units/weight";
 import { checkAsking } from "./asking";
 import type { SeenAsking } from "./seenasking";
 
-/** Where a class of weights begins, in grams; each ends where the next begins. Common practice: our choice, as makers' price lists go. */
+/**
+ * Where each class of weights begins, in grams; it ends where the next begins. Our choice, like the classes of makers' price
+ * lists.
+ */
 export const WEIGHT_CLASSES = ["0", "5", "10", "20", "50", "100"] as const;
 
 /** The place of a weight's class among the classes, from 0. */
@@ -14,7 +17,7 @@ export function weightClass({ grams }: Weight): number {
   return WEIGHT_CLASSES.findLastIndex((least) => !grams.isLessThan(Quotient.of(least)));
 }
 
-/** What one price was over the metal. */
+/** How much one price was above the metal. */
 export interface SeenPremium {
   /** Such as "2026-05"; "" where nobody wrote the date down. */
   readonly month: string;
@@ -23,7 +26,10 @@ export interface SeenPremium {
   readonly premium: Rate;
 }
 
-/** The premium of a price that was seen; undefined where nobody knows the weight. @param spot where it has none of its own day */
+/**
+ * The premium of a price that was seen; undefined where the weight is not known.
+ * @param spot used where the price has no spot of its day
+ */
 export function seenPremium(seen: SeenAsking, spot: Money): SeenPremium | undefined {
   const { weight, mark, date } = seen;
   if (!weight) return undefined;
@@ -79,7 +85,7 @@ function medianOf(group: readonly SeenPremium[]): Rate {
 /** What was asked for pieces like one: of its mark, and of its class of weights or else the class of the nearest weight seen. */
 export interface MedianNear {
   readonly weightClass: number;
-  /** As of a class and month, over every month. Exact. */
+  /** The median over all months. Exact. */
   readonly median: Rate;
   readonly count: number;
   /** The first and the last month that is known of them; "" where none is. */

@@ -9,7 +9,7 @@ import { type Money, money } from "../units/money";
 import { splitMoney } from "../units/moneytext";
 import { ASKING_LABELS, type Asking, parseAsking } from "./asking";
 
-/** What is written down of an asking price that was seen somewhere. */
+/** The fields of an asking price that was seen somewhere. */
 export const SEEN_LABELS = {
   date: "Date",
   source: "Where seen",
@@ -25,7 +25,7 @@ export interface SeenAsking extends Asking {
   readonly date: string;
   /** A person's own words: a shop, an address. */
   readonly source: string;
-  /** Of the day it was seen, in the workbook's currency; undefined where nobody wrote it down. */
+  /** Of the day the price was seen, in the workbook's currency; undefined where it was not written down. */
   readonly spot: Money | undefined;
 }
 
@@ -46,7 +46,10 @@ export function parseSeenAsking(
   return accepted({ ...asking.value, ...seen.value, ...source.value, ...spot.value });
 }
 
-/** A text that two rows share where they say the same of the same offer: exact figures, letters' case and spaces apart. */
+/**
+ * A text that is equal for two rows that say the same of the same offer. Figures are compared exactly; case and extra spaces do
+ * not count.
+ */
 export function seenKey({ date, source, kind, mark, hollow, weight, price, per, currency }: SeenAsking): string {
   return JSON.stringify([
     date,

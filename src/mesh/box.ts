@@ -1,7 +1,7 @@
 /** A place in a model: x, y, z in the model's unit. */
 export type Point = readonly [x: number, y: number, z: number];
 
-/** The least box along the axes that holds something. */
+/** The smallest box along the axes that holds something. */
 export interface Box {
   readonly least: Point;
   readonly most: Point;

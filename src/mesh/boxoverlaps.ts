@@ -1,9 +1,9 @@
 import { type Box, boxesOverlap } from "./box";
 
-/** After so many comparisons every box counts as meeting another. */
+/** After this many comparisons every box counts as meeting another. */
 const MOST = 30_000_000;
 
-/** Which of some boxes overlap another, by their places. Goes along x: only boxes that overlap there are compared. */
+/** Which of the boxes overlap another, by their index. Goes along x: only boxes that overlap there are compared. */
 export function meetingBoxes(boxes: readonly Box[]): ReadonlySet<number> {
   const meeting = new Set<number>();
   const order = boxes.map((box, place) => ({ box, place })).sort((a, b) => a.box.least[0] - b.box.least[0]);

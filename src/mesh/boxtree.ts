@@ -2,16 +2,16 @@ import { boxAround } from "./box";
 import type { Mesh } from "./mesh";
 import type { Progress } from "./meshprogress";
 
-/** Triangles of one lowest box. */
+/** Most triangles in one of the lowest boxes. */
 const LEAF = 4;
 const AXIS_BITS = 10;
 const CELLS = 2 ** AXIS_BITS;
-/** Levels of a tree over as many triangles as a file may hold, and to spare. */
+/** More levels than the tree over the largest file has. */
 const DEEPEST = 32;
 
 /**
- * Boxes over boxes over triangles, to find what lies near without looking at all. The triangles are put in the order of a
- * curve that keeps neighbours together, and each box holds two of the level below.
+ * A tree of boxes over triangles, to find near triangles without looking at all of them. The triangles are put in the order of a
+ * curve that keeps neighbours together, and each box holds two boxes of the level below.
  * Source: G. M. Morton's order of interleaved coordinates (1966): from memory.
  */
 export class BoxTree {
@@ -30,7 +30,7 @@ export class BoxTree {
   ) {
     this.order = inMortonOrder(mesh, triangles);
     this.leaves = 2 ** Math.ceil(Math.log2(Math.max(1, Math.ceil(triangles.length / LEAF))));
-    // Of the corners' own precision, so that no box is smaller than what it holds.
+    // In the corners' own precision, so that no box is smaller than what it holds.
     const length = 12 * this.leaves;
     this.boxes = mesh.corners instanceof Float32Array ? new Float32Array(length) : new Float64Array(length);
     this.fill();
@@ -80,7 +80,7 @@ export class BoxTree {
         enter = Math.max(enter, Math.min(one, other));
         leave = Math.min(leave, Math.max(one, other));
       }
-      // A hair of room: a ray through the very edge of a box still looks into it.
+      // A little wider, so that a ray through the edge of a box still looks into it.
       if (!(enter <= leave + 1e-9 * Math.abs(leave))) continue;
       if (box < leaves) {
         stack[top++] = 2 * box;
@@ -154,7 +154,7 @@ export class BoxTree {
   }
 }
 
-/** Whether two boxes, six numbers each at their places, have a point in common. */
+/** Whether two boxes, six numbers each from i and from j, have a point in common. */
 function touching(a: Float32Array | Float64Array, i: number, b: Float32Array | Float64Array, j: number): boolean {
   return (
     (a[i] ?? 0) <= (b[j + 3] ?? 0) &&
@@ -193,7 +193,7 @@ function spaced(bits: number): number {
   return (wide | (wide << 2)) & 0x09249249;
 }
 
-/** Numbers in the order of their keys of 30 bits: counted out ten bits at a time, the lowest first. */
+/** Sorts numbers by their keys of 30 bits: a radix sort, ten bits at a time, the lowest first. */
 function sortedBy(numbers: Uint32Array, keys: Uint32Array): Uint32Array {
   let [order, ordered] = [Uint32Array.from(numbers, (_, place) => place), new Uint32Array(numbers.length)];
   for (let shift = 0; shift < 3 * AXIS_BITS; shift += AXIS_BITS) {

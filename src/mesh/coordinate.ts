@@ -3,7 +3,7 @@ import { CostingError } from "../exact/errors";
 /** Beyond this, in the file's unit, no coordinate is one of a link: a kilometre where the unit is a millimetre. */
 export const FARTHEST = 1e6;
 
-/** The sentence about a coordinate that is no number or leads nowhere. @param at which corner it is, in words */
+/** Refuses a coordinate that is not a number or is too far away. @param at which corner it is, in words */
 export function refuseCoordinate(value: number, field: string, at: string): never {
   if (Number.isFinite(value)) {
     throw new CostingError(

@@ -31,7 +31,7 @@ export function pairsAround(places: readonly number[], mesh: Mesh): readonly (re
   return pairs;
 }
 
-/** The same ring, begun where no material is open: after the place at which most ends went unmatched. */
+/** The same ring, begun where no material is open: after the member at which the most ends had no beginning. */
 function fromFirstBeginning<Member extends { readonly ends: boolean }>(ring: readonly Member[]): readonly Member[] {
   let depth = 0;
   let least = 0;

@@ -13,7 +13,7 @@ import { type EdgeFault, EdgesByCorner, type Surfaces, surfacesOf } from "./surf
 
 /**
  * What may be wrong with a solid. Edges: as EdgeFault. `insideOut`: closed, but its triangles look inwards; its volume is
- * right. `flat`: closed around nothing. `throughItself`: parts of it count twice.
+ * right. `flat`: closed, but without a volume. `throughItself`: parts of it count twice.
  */
 export type SolidFaultKind = EdgeFault | "insideOut" | "flat" | "throughItself";
 
@@ -29,7 +29,7 @@ export interface SolidFault {
 export interface Solid {
   readonly triangles: number;
   readonly box: Box;
-  /** Volume of its material, hollows taken off; undefined where it does not close or closes around nothing. */
+  /** Volume of its material, hollows taken off; undefined where it does not close or has no volume. */
   readonly volume: number | undefined;
   /** Closed hollows within it. */
   readonly hollows: number;
@@ -47,7 +47,7 @@ export interface Model {
   readonly solidOf: Int32Array;
   /** Solids that share room. Their volumes count it twice. */
   readonly overlaps: readonly Overlap[];
-  /** False where the model is too entangled to have been looked at wholly. */
+  /** False where the model was too entangled to be looked at completely. */
   readonly overlapsComplete: boolean;
   /** Triangles folded to a line or a point, which were left out. */
   readonly folded: number;
@@ -58,7 +58,7 @@ export interface Model {
 
 /** Below this share of its box's diagonal cubed a closed shell holds nothing but rounding. */
 const FLAT = 1e-12;
-/** So many triangles of each shell are kept at hand, spread over it. */
+/** This many triangles of each shell are kept for tests, spread over it. */
 const KEPT = 64;
 
 /**

@@ -2,8 +2,8 @@ import { boxAround, diagonalOf } from "./box";
 import type { Mesh } from "./mesh";
 
 /**
- * How near two corners may lie to be meant as one, in the file's unit: a millionth of the model, and what single precision
- * cannot tell apart so far from the origin.
+ * How near two corners may be to count as one, in the file's unit: a millionth of the model, and no less than what single precision
+ * can distinguish that far from the origin.
  */
 export function toleranceOf({ corners }: Mesh): number {
   const box = boxAround(corners);
@@ -13,8 +13,8 @@ export function toleranceOf({ corners }: Mesh): number {
 }
 
 /**
- * Joins those of the given corners that lie within the tolerance of each other, directly or by steps, in the mesh itself: a
- * copy of a large index would cost as much memory again. Gives how many corners went.
+ * Joins those of the given corners that are within the tolerance of each other, directly or through others. Changes the mesh
+ * itself, since a copy of a large index would cost as much memory again. Gives how many corners were removed.
  */
 export function joinNear({ corners, index }: Mesh, which: ReadonlySet<number>, tolerance: number): number {
   const grid = new NearGrid(corners, tolerance, which.size);

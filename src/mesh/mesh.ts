@@ -1,6 +1,8 @@
 import type { Point } from "./box";
 
-/** Triangles over shared corners: three numbers of corners each, three coordinates a corner. */
+/**
+ * Triangles with shared corners. `index` has three corner numbers for each triangle, `corners` three coordinates for each corner.
+ */
 export interface Mesh {
   readonly corners: Float32Array | Float64Array;
   readonly index: Uint32Array;

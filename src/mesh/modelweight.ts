@@ -60,7 +60,7 @@ export type Scaling =
   | { readonly kind: "byPercent"; readonly percent: Quotient };
 
 /**
- * What every length of the model is multiplied by. Weight goes by its cube, pitch by itself.
+ * What every length of the model is multiplied by. Weight is multiplied by its cube, pitch by the factor once.
  * Errors: outOfRange for a width or per cent that is not above zero, and for a model with seats for stones whose size would
  * change: the stones keep theirs.
  */

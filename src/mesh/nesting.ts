@@ -11,15 +11,15 @@ export interface Nest {
   readonly voids: readonly number[];
 }
 
-/** Triangles of each shell, by the shell's number, of which a few are looked at. */
+/** A few triangles of each shell, by the shell's number. */
 export type SomeTriangles = readonly (readonly number[])[];
 
-/** So many triangles of a shell tell whether it lies within another: most of them decide. */
+/** This many triangles of a shell are tested for being within another shell; the majority decides. */
 const ASKED = 5;
 
 /**
  * Groups closed shells into solids. A shell inside a solid that looks the other way than the solid's outside bounds a
- * hollow; one that looks the same way is a solid of its own, and so is what lies within a hollow.
+ * hollow; one that looks the same way is another solid, and so is a shell inside a hollow.
  */
 export function nestsOf(
   closed: readonly number[],
@@ -28,7 +28,7 @@ export function nestsOf(
   mesh: Mesh,
   rays: Rays,
 ): readonly Nest[] {
-  // A shell whose box no other overlaps lies in none and has none in it.
+  // A shell whose box overlaps no other box is in no shell and has none in it.
   const meeting = meetingBoxes(closed.flatMap((shell) => shells[shell]?.box ?? []));
   const parents = new Map(
     closed.map((shell, place) => [shell, meeting.has(place) ? parentOf(shell, shells, some, mesh, rays) : undefined]),
@@ -85,7 +85,7 @@ function holds(outer: Shell | undefined, inner: Shell): boolean {
   );
 }
 
-/** At most so many of a list, spread evenly over it. */
+/** At most `most` of a list, spread evenly over it. */
 export function spread(list: readonly number[], most: number): readonly number[] {
   const step = Math.max(1, list.length / most);
   return Array.from({ length: Math.min(most, list.length) }, (_, i) => list[Math.floor(i * step)] ?? 0);

@@ -1,11 +1,11 @@
 const POWERS = Array.from({ length: 23 }, (_, exponent) => Number(`1e${exponent}`));
-/** So many digits always fit in a double as a whole number. */
+/** A whole number of this many digits always fits exactly in a double. */
 const EXACT_DIGITS = 15;
-/** No number of a model is longer; what is, is no number. */
+/** In characters. Anything longer is not read as a number. */
 const LONGEST = 400;
 const PLAIN = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/;
 
-/** Numbers written in bytes, as the double nearest to what is written. */
+/** Reads numbers from the bytes of a text, each as the double nearest to what is written. */
 export class NumberText {
   constructor(private readonly bytes: Uint8Array) {}
 

@@ -9,7 +9,7 @@ import type { Shell } from "./shell";
 import { crossingOf } from "./trianglecrossing";
 import { cross, minus } from "./vector";
 
-/** Two solids, by their numbers, that share room; the same number twice is a solid that passes through itself. */
+/** Two solids, by their numbers, that share space; the same number twice is a solid that passes through itself. */
 export interface Overlap {
   readonly between: readonly [number, number];
   readonly place: Point;
@@ -17,18 +17,18 @@ export interface Overlap {
 
 export interface Overlaps {
   readonly found: readonly Overlap[];
-  /** False where there was too much to look at; what was found until then is found. */
+  /** False where there was too much to look at; `found` then has what was found so far. */
   readonly complete: boolean;
 }
 
-/** After so many crossings of triangles there is no need for more. */
+/** After this many crossings of triangles there is no need for more. */
 const MOST_CROSSINGS = 2000;
-/** After so many pairs looked at, a mesh is too entangled to go on. */
+/** After this many pairs of triangles a mesh is too entangled to go on. */
 const MOST_PAIRS = 60_000_000;
 const RAYS_A_SOLID = 12;
 
 /**
- * Finds where solids share room, which their volumes count twice: by triangles that pass through each other, and, for solids
+ * Finds where solids share space, which their volumes count twice: by triangles that pass through each other, and, for solids
  * that lie in each other or face to face, by points just under the surface.
  */
 export function overlapsOf(
@@ -107,7 +107,7 @@ function sharedRoom(
         const of = solidOf.get(shell) ?? -1;
         sums.set(of, (sums.get(of) ?? 0) + winding * looksOf(of));
       }
-      // Where the wall is thinner than the point is deep, it says nothing.
+      // Where the wall is thinner than the point is deep, the point proves nothing.
       if ((sums.get(solid) ?? 0) < 1) continue;
       for (const [other, sum] of sums) if (other !== solid && sum > 0) finds.add(solid, other, point);
     }

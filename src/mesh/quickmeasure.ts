@@ -16,15 +16,15 @@ export interface Measure {
 
 /** Corners nearer than about this share of the model count as one here. */
 const GRAIN = 2 ** -20;
-/** So many triangles, spread over the file, tell about where the model lies and how large it is. */
+/** This many triangles, spread over the file, show roughly where the model is and how large it is. */
 const SAMPLE = 1024;
-/** So many triangles are summed plainly before their sum is added with compensation. A power of two. */
+/** This many triangles are summed plainly before their sum is added with compensation. A power of two. */
 const BLOCK = 256;
 const FIRST = BINARY_HEADER + BINARY_CORNERS;
 
 /**
- * Measures a binary file in one pass over its bytes, without keeping a triangle: what `examineModel` finds out with more
- * memory and time, and solid by solid. Undefined for a text, and for coordinates that reading will refuse.
+ * Measures a binary file in one pass over its bytes, without keeping a triangle: a first answer, since `examineModel`
+ * needs more memory and time. Undefined for a text, and for coordinates that reading will refuse.
  *
  * Volume: a sixth of the sum of the corners' determinants, about a point inside the model so that a model far from the
  * origin loses nothing (the divergence theorem). Closed: the directed edges, each weighed by a hash that changes its sign
@@ -116,7 +116,7 @@ function mixed(x: number, y: number, z: number): number {
   return Math.imul(sum ^ (sum >>> 16), 0x2c1b3c6d);
 }
 
-/** Spreads what is spread once more, for a second sum that tells nothing of the first. */
+/** Spreads the bits once more, for a second sum that is independent of the first. */
 function again(spread: number): number {
   const sum = Math.imul(spread ^ (spread >>> 15), 0x297a2d39);
   return sum ^ (sum >>> 14);

@@ -2,7 +2,7 @@ import type { Point } from "./box";
 import type { BoxTree } from "./boxtree";
 import type { Mesh } from "./mesh";
 
-/** Slanted to all axes and to each other, as models rarely are. */
+/** Not parallel to any axis or to each other, so that a ray rarely runs along a face of a model. */
 const DIRECTIONS: readonly Point[] = [
   [Math.SQRT2, Math.LN2, Math.PI / 4],
   [-Math.LN2, Math.E / 3, -Math.SQRT1_2],
@@ -12,10 +12,10 @@ const DIRECTIONS: readonly Point[] = [
 /** A crossing nearer than this share to a triangle's border, or to the ray's own start, is not trusted. */
 const CLEAR = 1e-9;
 
-/** After so many triangles looked at, a model is too entangled to go on asking. */
+/** After this many triangles a model is too entangled to go on. */
 const MOST_LOOKS = 40_000_000;
 
-/** Asks what lies about a point, by rays, until too much was looked at. */
+/** Finds by rays which surfaces are around a point, until too many triangles were looked at. */
 export class Rays {
   private looks = 0;
 
@@ -25,15 +25,15 @@ export class Rays {
     private readonly surfaceOf: Int32Array,
   ) {}
 
-  /** Whether there was too much to look at: from then on nothing is found anywhere. */
+  /** Whether too many triangles were looked at: from then on nothing is found. */
   get exhausted(): boolean {
     return this.looks >= MOST_LOOKS;
   }
 
   /**
-   * How often the surfaces wind about a point, by surface: 1 inside a shell that looks outwards, -1 inside one that looks
-   * inwards, 0 (left out) outside. Counts which way a ray from the point crosses the triangles; a ray that meets an edge is
-   * thrown again elsewhere.
+   * How often each surface winds around a point, by surface: 1 inside a shell that looks outwards, -1 inside one that looks
+   * inwards, 0 (left out) outside. Counts which way a ray from the point crosses the triangles; where a ray meets an edge,
+   * another direction is tried.
    */
   windingsAt(point: Point, except = -1): Map<number, number> {
     const windings = new Map<number, number>();
@@ -57,7 +57,8 @@ export class Rays {
 }
 
 /**
- * 1 where the ray leaves through the triangle's outer side, -1 where it enters, 0 where it misses, undefined where it is too close to tell.
+ * 1 where the ray leaves through the triangle's outer side, -1 where it enters, 0 where it misses, undefined where it is too
+ * close to tell.
  * Source: T. Möller and B. Trumbore, Fast, minimum storage ray/triangle intersection (1997): from memory.
  */
 function crossingOf(origin: Point, direction: Point, { corners, index }: Mesh, triangle: number): number | undefined {
@@ -79,7 +80,7 @@ function crossingOf(origin: Point, direction: Point, { corners, index }: Mesh, t
   const pz = dx * vy - dy * vx;
   const determinant = ux * px + uy * py + uz * pz;
   const scale = Math.hypot(ux, uy, uz) * Math.hypot(vx, vy, vz);
-  // Without area, or seen from its edge: its neighbours tell.
+  // Without area, or seen from its edge: its neighbours decide.
   if (Math.abs(determinant) <= 1e-12 * scale) return 0;
   const sx = origin[0] - ax;
   const sy = origin[1] - ay;

@@ -2,7 +2,7 @@ import type { Box, Point } from "./box";
 import { endOf, type Mesh } from "./mesh";
 import type { EdgeFault, Surfaces } from "./surface";
 
-/** One surface that hangs together: the outside of a solid, the inside of a hollow one, or a piece that does not close. */
+/** One connected surface: the outside of a solid, the inside of a hollow one, or a piece that does not close. */
 export interface Shell {
   readonly triangles: number;
   readonly box: Box;

@@ -20,7 +20,7 @@ export const LARGEST_STL = 256 * 2 ** 20;
 export const STL_FIELD = "STL file";
 
 /**
- * Reads an STL file, binary or text, told apart by what it holds and not by its first word.
+ * Reads an STL file, binary or text. Which of them is decided by its contents, not by its first word.
  * Errors: blank for an empty file or one without triangles; tooLarge; wrongShape for what is no STL, is cut off or holds
  * another number of triangles than it says; notANumber and outOfRange for coordinates.
  * Source: the StereoLithography Interface Specification's two forms, as their usual descriptions give them (80 bytes of
@@ -59,7 +59,7 @@ export function refuseLargeStl(size: number): void {
 }
 
 const RIGHT = "give an STL file of the model, binary or text";
-/** Far enough for a long name in the first line. */
+/** In bytes: enough for a long name in the first line. */
 const LOOK = 1024;
 
 function beginsAsText(bytes: Uint8Array): boolean {

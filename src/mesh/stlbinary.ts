@@ -4,15 +4,15 @@ import type { Mesh } from "./mesh";
 import type { Progress } from "./meshprogress";
 import { Welding } from "./weld";
 
-/** 80 bytes of anybody's, then the count of triangles. */
+/** In bytes: 80 of free content, then the count of triangles. */
 export const BINARY_HEADER = 84;
-/** A normal, three corners and two spare bytes. */
+/** In bytes: a normal, three corners and two spare bytes. */
 export const BINARY_TRIANGLE = 50;
 /** Where a triangle's corners begin, after its normal. */
 export const BINARY_CORNERS = 12;
 
 const FIELD = "STL file";
-/** So many triangles between two reports of progress. */
+/** Triangles between two reports of progress. */
 const STRIDE = 65536;
 
 /** How many triangles the header says; undefined where the file is too short to say. */
@@ -26,7 +26,7 @@ export function viewOf(bytes: Uint8Array): DataView {
 
 /**
  * How many triangles there are to read: as many as are counted, and they fill the file.
- * Zeros and ends of lines after the last triangle are let pass: some programs pad.
+ * Zeros and line ends after the last triangle are accepted: some programs add them.
  * Errors: blank, wrongShape.
  */
 export function soundCount(bytes: Uint8Array): number {
@@ -39,15 +39,16 @@ export function soundCount(bytes: Uint8Array): number {
     throw new CostingError(
       "wrongShape",
       FIELD,
-      `found ${told(held)} of the ${told(counted)} triangles that its header counts, so it is cut off or no STL; export or copy it again`,
+      `found ${shownCount(held)} of the ${shownCount(counted)} triangles that its header counts, so it is cut off or no STL; export or copy it again`,
     );
   }
   if (!isPadding(behind)) {
-    const what = held > counted ? `room for ${told(held)} triangles` : `${told(rest)} bytes after the last triangle`;
+    const what =
+      held > counted ? `room for ${shownCount(held)} triangles` : `${shownCount(rest)} bytes after the last triangle`;
     throw new CostingError(
       "wrongShape",
       FIELD,
-      `found ${what} where its header counts ${told(counted)}; export it again`,
+      `found ${what} where its header counts ${shownCount(counted)}; export it again`,
     );
   }
   if (counted === 0) throw new CostingError("blank", FIELD, "found no triangles; export the model again");
@@ -68,7 +69,7 @@ export function readBinary(bytes: Uint8Array, progress: Progress): Mesh {
       // Also for NaN, which Math.max keeps.
       if (!(Math.max(Math.abs(x), Math.abs(y), Math.abs(z)) <= FARTHEST)) {
         const wrong = [x, y, z].find((value) => !(Math.abs(value) <= FARTHEST)) ?? Number.NaN;
-        refuseCoordinate(wrong, FIELD, `corner ${1 + (at - start) / 12} of triangle ${told(triangle + 1)}`);
+        refuseCoordinate(wrong, FIELD, `corner ${1 + (at - start) / 12} of triangle ${shownCount(triangle + 1)}`);
       }
       welding.add(x, y, z);
     }
@@ -81,6 +82,6 @@ function isPadding(bytes: Uint8Array): boolean {
   return bytes.every((byte) => byte === 0 || byte === 10 || byte === 13);
 }
 
-function told(count: number): string {
+function shownCount(count: number): string {
   return count.toLocaleString("en-US");
 }

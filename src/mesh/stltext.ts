@@ -6,13 +6,13 @@ import { NumberText } from "./numbertext";
 import { Welding } from "./weld";
 
 const FIELD = "STL file";
-/** A triangle takes about so many characters. */
+/** About how many characters a triangle takes. */
 const USUAL_FACET = 160;
 const STRIDE = 16384;
 
 /**
- * The mesh of a text file. Words may stand on lines as they like, in any case; several solids may follow each other;
- * a facet's normal is passed over, whatever it says.
+ * The mesh of a text file. Words may be on any lines, in capitals or small letters; several solids may follow each other;
+ * a facet's normal is ignored.
  * Errors: blank, wrongShape with the line, notANumber, outOfRange.
  */
 export function readStlText(bytes: Uint8Array, progress: Progress): Mesh {
@@ -70,7 +70,7 @@ class Words {
 
   is(word: string): boolean {
     if (this.end - this.start !== word.length) return false;
-    // 0x20 is what capitals lack.
+    // 0x20 is the bit in which small letters differ from capitals.
     for (let i = 0; i < word.length; i += 1) {
       if (((this.bytes[this.start + i] ?? 0) | 0x20) !== word.charCodeAt(i)) return false;
     }

@@ -17,7 +17,10 @@ export interface FaultyEdge {
 }
 
 export interface Surfaces {
-  /** Which surface each triangle belongs to, numbered from 0 in the order they first come; -1 for a triangle without area between two equal corners. */
+  /**
+   * Which surface each triangle belongs to, numbered from 0 in the order they first come; -1 for a triangle without area between
+   * two equal corners.
+   */
   readonly surfaceOf: Int32Array;
   readonly count: number;
   readonly faulty: readonly FaultyEdge[];
@@ -27,7 +30,7 @@ const STRIDE = 65536;
 /** Below this many, sorting by insertion is the quickest. */
 const FEW = 24;
 
-/** Sorts triangles into surfaces that hang together by their edges, and finds the edges that do not close. */
+/** Sorts triangles into surfaces connected by their edges, and finds the edges that do not close. */
 export function surfacesOf(
   mesh: Mesh,
   progress: Progress = () => {},
@@ -69,7 +72,7 @@ function joinAround(places: readonly number[], mesh: Mesh, groups: Groups): void
     const isUp = (mesh.index[place] ?? 0) < (mesh.index[endOf(place)] ?? 0);
     sums.set(group, (sums.get(group) ?? 0) + (isUp ? 1 : -1));
   }
-  // What hangs together elsewhere and closes here by itself needs nobody.
+  // Each surface is already connected elsewhere and closes at this edge alone: nothing is to be joined.
   if ([...sums.values()].every((sum) => sum === 0)) return;
   for (const [one, other] of pairsAround(places, mesh)) groups.join(triangleOf(one), triangleOf(other));
 }
@@ -88,7 +91,10 @@ function numbered(index: Uint32Array, groups: Groups): Pick<Surfaces, "surfaceOf
   return { surfaceOf, count: numbers.size };
 }
 
-/** All edges, listed at the lower-numbered of their corners. Its lists serve for one mesh, also after corners were joined. */
+/**
+ * All edges, listed at the lower-numbered of their corners. The lists can be filled again for the same mesh after corners were
+ * joined.
+ */
 export class EdgesByCorner {
   private readonly index: Uint32Array;
   private readonly starts: Uint32Array;
@@ -112,7 +118,7 @@ export class EdgesByCorner {
       sum += starts[corner] ?? 0;
       starts[corner] = sum;
     }
-    // From each end backwards: what is left of an end when all are listed is the start.
+    // Each slice is filled from its end backwards, so that `starts` holds its start when all are listed.
     this.eachLower((place, lower) => {
       const slot = (starts[lower] ?? 0) - 1;
       list[slot] = place;

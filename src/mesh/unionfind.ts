@@ -7,7 +7,7 @@ export class Groups {
     for (let number = 0; number < count; number += 1) this.towards[number] = number;
   }
 
-  /** The lowest number of a number's group. */
+  /** The group that a number belongs to, named by its lowest number. */
   of(number: number): number {
     const { towards } = this;
     let at = number;

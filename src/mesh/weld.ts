@@ -2,8 +2,8 @@ import type { Mesh } from "./mesh";
 
 /**
  * Gathers triangles corner by corner into a mesh, in which corners equal in every coordinate are one. Corners are numbered in
- * the order in which they first come. An open table over their coordinates' bits, doubled when half full; nothing is kept of
- * a corner that was there already.
+ * the order in which they first come. An open-addressing hash table over their coordinates' bits finds corners that are there
+ * already; it is doubled when half full.
  */
 export class Welding {
   private corners: Float32Array<ArrayBuffer> | Float64Array<ArrayBuffer>;
@@ -11,7 +11,7 @@ export class Welding {
   private slots = new Int32Array(4096).fill(-1);
   private size = 0;
   private length = 0;
-  /** One corner, and the same as words of 32 bits. */
+  /** One corner, and the same bytes as whole numbers of 32 bits. */
   private readonly one: Float32Array<ArrayBuffer> | Float64Array<ArrayBuffer>;
   private readonly bits: Int32Array<ArrayBuffer>;
 

@@ -2,15 +2,15 @@ import type { QuoteNumber } from "../order/quotenumber";
 import { type QuoteStatus, quoteStatusOf } from "../order/quotestatus";
 
 /**
- * Where a quote stands while its gold is still to be bought, at whatever spot will be. From the caster on it has been paid for,
- * and for what was turned down nobody buys any. Source: common practice: the caster's invoice settles the metal.
+ * The statuses in which a quote's gold is still to be bought, at a spot that nobody knows yet. From "at the caster" on it has been
+ * paid for, and a quote that was turned down needs none. Source: common practice: the caster's invoice settles the metal.
  */
 export const UNBOUGHT: readonly QuoteStatus[] = ["asked", "quoted", "agreed"];
 
-/** Of a quote what tells whether its price binds. */
+/** What decides whether a quote's price binds. */
 export interface BindingQuote {
   readonly number: QuoteNumber;
-  /** The cell of where it stands. */
+  /** As its cell reads. */
   readonly status: unknown;
   /** Past its last day. */
   readonly ended: boolean;
@@ -21,26 +21,26 @@ export interface OpenQuotes<Q extends BindingQuote> {
   readonly open: readonly Q[];
   /** Asked or quoted, and past its last day: it may be given a new price. */
   readonly ended: readonly Q[];
-  /** Stands where words of a person's own say, or nothing does. */
-  readonly unsaid: readonly Q[];
+  /** Their status is blank, or in the person's own words. */
+  readonly unknownStatus: readonly Q[];
 }
 
 /**
- * Which quotes carry the risk of spot. Of a number's letters the last one speaks; one that was agreed before it binds as well,
+ * Which quotes carry the risk of spot. Of one number's letters only the last counts; one that was agreed before it binds as well,
  * until the last is agreed or further. What was agreed binds past its last day.
  */
 export function openQuotes<Q extends BindingQuote>(quotes: readonly Q[]): OpenQuotes<Q> {
-  const speaking = quotes.filter((quote) => speaks(quote, lastOf(quote, quotes)));
-  const unbought = speaking.filter(({ status }) => isUnbought(quoteStatusOf(status)));
+  const counting = quotes.filter((quote) => counts(quote, lastOf(quote, quotes)));
+  const unbought = counting.filter(({ status }) => isUnbought(quoteStatusOf(status)));
   const isEnded = ({ ended, status }: Q) => ended && quoteStatusOf(status) !== "agreed";
   return Object.freeze({
     open: unbought.filter((quote) => !isEnded(quote)),
     ended: unbought.filter(isEnded),
-    unsaid: speaking.filter(({ status }) => quoteStatusOf(status) === undefined),
+    unknownStatus: counting.filter(({ status }) => quoteStatusOf(status) === undefined),
   });
 }
 
-function speaks<Q extends BindingQuote>(quote: Q, last: Q): boolean {
+function counts<Q extends BindingQuote>(quote: Q, last: Q): boolean {
   if (quote.number.revision === last.number.revision) return true;
   if (quoteStatusOf(quote.status) !== "agreed") return false;
   const now = quoteStatusOf(last.status);

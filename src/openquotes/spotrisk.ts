@@ -1,5 +1,5 @@
 import { minimum, Quotient, sum } from "../exact/quotient";
-import { closed } from "../makeorbuy/crossover";
+import { roundedDifference } from "../makeorbuy/crossover";
 import type { Order } from "../order/order";
 import { goldBalance } from "../order/owngold";
 import { forAll, salesTax } from "../quote/costsheet";
@@ -11,7 +11,7 @@ import { addMoney, type Money, money, roundToCurrency, subtractMoney } from "../
 import { GRAMS_PER, grams, type Weight } from "../units/weight";
 
 /**
- * Where a kept price leaves a margin while spot moves. `upTo`, `downTo`: as far as this spot, money per troy ounce of fine gold.
+ * The spots at which a fixed price leaves a margin. `upTo`, `downTo`: as far as this spot, money per troy ounce of fine gold.
  * `always`, `never`: at any spot, at none.
  */
 export type SpotLimit =
@@ -38,13 +38,13 @@ export interface SpotRisk {
 }
 
 /**
- * What an order's kept price leaves, with costs by today's rates.
+ * What an order's fixed price leaves, with costs at today's rates.
  *
- * Landed cost is a straight line over spot: gold that is cast and lost, with its share of overhead, and what no spot moves. So
- * two evaluations give it exactly. A customer's own gold is settled at the spot of the quote. Used, it need not be bought, so
- * it stands in the cost as it was quoted. Credited, it is worth today's spot to the workshop at the share it was credited at,
- * and what it gains or loses goes against the gold to be bought. A price settled by final weight follows the grams, not spot:
- * it is reckoned at the weight stated.
+ * Landed cost is a straight line over spot: gold that is cast and lost, with its share of overhead, and costs that spot does not
+ * change. So two evaluations give it exactly. A customer's own gold is settled at the spot of the quote. Used, it need not be
+ * bought, so it stays in the cost as it was quoted. Credited, it is worth today's spot to the workshop at the share it was
+ * credited at, and what it gains or loses goes against the gold to be bought. A price settled by final weight follows the grams,
+ * not spot: it is calculated at the weight stated.
  * @param order as it was quoted, at its spot @param total what the customer pays in all
  */
 export function spotRisk(order: Order, total: Money, rates: Rates): SpotRisk {
@@ -54,14 +54,14 @@ export function spotRisk(order: Order, total: Money, rates: Rates): SpotRisk {
   const bySpot = subtractMoney(twice, quoted).amount.dividedBy(order.spot.amount);
   const own = coverOf(order, bySpot, rates);
   const open = bySpot.minus(own.slope);
-  // Where long fractions cancel they may miss zero by their last digits.
-  const slope = closed(open).isZero() ? Quotient.zero : open;
+  // The difference of equal long fractions may miss zero by its last digits.
+  const slope = roundedDifference(open).isZero() ? Quotient.zero : open;
   const costAt = (spot: Money) =>
     money(quoted.amount.plus(slope.times(spot.amount.minus(order.spot.amount))), quoted.currency);
   const landed = costAt(rates.spot);
   const keeping = (share: Quotient) => limitOf(order.spot, net.amount.times(Quotient.one.minus(share)), quoted, slope);
   const isShort = (share: Quotient) =>
-    closed(net.amount.times(Quotient.one.minus(share)).minus(landed.amount)).isNegative();
+    roundedDifference(net.amount.times(Quotient.one.minus(share)).minus(landed.amount)).isNegative();
   return Object.freeze({
     net,
     landed,
@@ -95,7 +95,7 @@ function landedAt(order: Order, spot: Money, rates: Rates): Money {
   return money(sum([...pieces, ...order.extras.map(({ cost }) => cost.amount)]), rates.currency);
 }
 
-/** How far the customer's gold stands against the gold to be bought. @param bySpot what cost rises by where spot rises by one */
+/** How much of the gold to be bought the customer's gold covers. @param bySpot how much the cost rises where spot rises by one */
 function coverOf(
   { ownGold, lines, spot }: Order,
   bySpot: Quotient,
@@ -111,12 +111,12 @@ function coverOf(
     const covered = brought.grams.times(ownGold.share);
     return { needed, covered: grams(covered), slope: covered.dividedBy(ounce) };
   }
-  // On the quick basis less gold is charged than is cast: no more can be spared than was charged.
+  // On the quick basis less gold is charged than is cast, and no more can be spared than was charged.
   const spared = used.grams.times(Quotient.one.plus(rates.overhead)).dividedBy(ounce);
   return { needed, covered: used, slope: minimum(spared, bySpot) };
 }
 
-/** Where what is kept of the price equals the cost. */
+/** The spot at which the part of the price that is kept equals the cost. */
 function limitOf(quotedAt: Money, kept: Quotient, quoted: Money, slope: Quotient): SpotLimit {
   const room = kept.minus(quoted.amount);
   if (slope.isZero()) return { kind: room.isNegative() ? "never" : "always" };

@@ -1,23 +1,17 @@
-import type { NumberRule } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
-import { COLOURS, type Colour } from "../gold/alloy";
-import { fieldsNamed } from "../reading/formfields";
-import {
-  LENGTH_GIVEN,
-  LINE_LABELS,
-  LINK_CASTINGS,
-  LINKS_PER_UNITS,
-  type LineKey,
-  ORDER_LENGTH_UNITS,
-} from "../reading/orderwords";
-import { accepted, type FormOf, faultOf, faultsOf, field, type Parsed, parseForm, refused } from "../reading/parse";
-import { type ClaspKind, isCast, parseClasp } from "../trade/clasp";
-import { countLinks, type LinkCasting, parsePattern } from "../trade/colourpattern";
+import type { Colour } from "../gold/alloy";
+import type { LENGTH_GIVEN, LINKS_PER_UNITS, ORDER_LENGTH_UNITS } from "../reading/orderwords";
+import { accepted, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
+import { type ClaspKind, isCast } from "../trade/clasp";
+import { countLinks, type LinkCasting } from "../trade/colourpattern";
 import { linkCount, pitchOf } from "../trade/link";
 import type { Currency } from "../units/currency";
 import { type Length, lengthIn, millimetres } from "../units/length";
-import { type Money, money } from "../units/money";
+import type { Money } from "../units/money";
 import { grams, type Weight } from "../units/weight";
+import { type ClaspParts, checkClasp, readClasp } from "./clasp";
+import { formOf } from "./fieldkinds";
+import { LINE_FIELDS, LINE_LABELS, type LineKey } from "./fields";
 
 /** The links of one colour in a piece, and what the caster casts of them. */
 export interface Links {
@@ -47,8 +41,12 @@ export interface ChainOrder {
   /** The repeating colours; empty where all links are of one. */
   readonly pattern: readonly Colour[];
   readonly linkGroups: readonly Links[];
+  /** Of one link of each colour of the line, finished; also of colours that so short a piece does not reach. */
+  readonly linkWeights: LinkWeights;
   readonly clasp: Clasp;
 }
+
+export type LinkWeights = Readonly<Partial<Record<Colour, Weight>>>;
 
 export interface Clasp {
   readonly kind: ClaspKind;
@@ -59,10 +57,24 @@ export interface Clasp {
   readonly cost: Money;
 }
 
-const LENGTH: NumberRule = { above: "0", most: "100000", right: "a length above 0, such as 24" };
-const EASE: NumberRule = { least: "0", most: "10000", right: "what the piece is longer than the measure, such as 1.5" };
-const LINKS_PER: NumberRule = { above: "0", most: "1000", right: "links in one inch or centimetre, such as 4" };
-const LINK_WEIGHT: NumberRule = { above: "0", most: "1000", right: "grams above 0, such as 2.05" };
+/** The links of a chain as an order gives them. */
+export interface LinksParts
+  extends Pick<
+    ChainOrder,
+    "colour" | "pattern" | "lengthGiven" | "measured" | "lengthUnit" | "linksPer" | "linksPerUnit" | "linkCasting"
+  > {
+  /** What the piece is longer than a neck or a wrist; undefined for a finished length. */
+  readonly ease: Quotient | undefined;
+  /** Of one link of the line's own colour, finished. */
+  readonly linkWeight: Weight;
+  /** Of the other colours of the pattern. */
+  readonly otherLinkWeights: LinkWeights;
+}
+
+/** A chain as an order gives it. */
+export interface ChainParts extends LinksParts {
+  readonly clasp: ClaspParts;
+}
 
 /** More links than one piece of a bench ever has: past it a length or a pitch was mistyped. */
 export const MOST_LINKS = 5000;
@@ -75,46 +87,69 @@ const WEIGHT_KEYS = {
   green: "linkWeightGreen",
 } as const satisfies Partial<Record<Colour, LineKey>>;
 
-const named = fieldsNamed(LINE_LABELS);
-export const CHAIN_FIELDS = {
-  colour: named.word("colour", COLOURS),
-  pattern: field((value) => parsePattern(value, LINE_LABELS.pattern)),
-  lengthGiven: named.wordOr("lengthGiven", LENGTH_GIVEN, "finished length"),
-  length: named.number("length", LENGTH),
-  lengthUnit: named.word("lengthUnit", ORDER_LENGTH_UNITS),
-  ease: named.optional("ease", EASE),
-  linksPer: named.number("linksPer", LINKS_PER),
-  linksPerUnit: named.word("linksPerUnit", LINKS_PER_UNITS),
-  linkWeight: named.number("linkWeight", LINK_WEIGHT),
-  linkWeightYellow: named.optional("linkWeightYellow", LINK_WEIGHT),
-  linkWeightRose: named.optional("linkWeightRose", LINK_WEIGHT),
-  linkWeightWhite: named.optional("linkWeightWhite", LINK_WEIGHT),
-  linkWeightGreen: named.optional("linkWeightGreen", LINK_WEIGHT),
-  linkCasting: named.wordOr("linkCasting", LINK_CASTINGS, "closed and open in turn"),
-};
+const FIELDS = formOf(
+  LINE_FIELDS,
+  "colour",
+  "pattern",
+  "lengthGiven",
+  "length",
+  "lengthUnit",
+  "ease",
+  "linksPer",
+  "linksPerUnit",
+  "linkWeight",
+  "linkWeightYellow",
+  "linkWeightRose",
+  "linkWeightWhite",
+  "linkWeightGreen",
+  "linkCasting",
+);
+
+/** A chain from its parts, or what is wrong between them. */
+export function makeChain({ clasp, ...links }: ChainParts): Parsed<ChainOrder> {
+  return chainOf(accepted(links), accepted({ ...clasp }));
+}
 
 /** Reads length, links and clasp of a line, and what is wrong between them. */
 export function parseChain(record: Readonly<Record<string, unknown>>, currency: Currency): Parsed<ChainOrder> {
-  const read = parseForm(CHAIN_FIELDS, record);
-  const clasp = parseClasp(record);
-  if (!read.ok || !clasp.ok) return refused(faultsOf(read, clasp));
-  const chain = read.value;
-  const { lengthGiven, lengthUnit, linksPer, linksPerUnit, linkCasting, pattern } = chain;
-  const measure = parseMeasure(chain);
-  const weights = parseLinkWeights(chain);
-  if (!measure.ok || !weights.ok) return refused(faultsOf(measure, weights));
-  const length = lengthIn(chain.length.plus(measure.value), lengthUnit);
-  const pitch = pitchOf(linksPer, lengthIn(Quotient.one, linksPerUnit));
-  const claspLength = lengthIn(clasp.value.claspLength, lengthUnit);
-  const links = parseLinks(length, pitch, claspLength);
-  if (!links.ok) return links;
-  const counted = countLinks(links.value, pattern.length > 0 ? pattern : [chain.colour], linkCasting);
+  return chainOf(readLinks(record), readClasp(record, currency));
+}
+
+function readLinks(record: Readonly<Record<string, unknown>>): Parsed<LinksParts> {
+  const read = parseForm(FIELDS, record);
+  if (!read.ok) return read;
+  const others = Object.entries(WEIGHT_KEYS).flatMap(([colour, key]) => {
+    const weight = read.value[key];
+    return weight ? [[colour, grams(weight)]] : [];
+  });
   return accepted({
-    colour: chain.colour,
+    ...read.value,
+    measured: read.value.length,
+    linkWeight: grams(read.value.linkWeight),
+    otherLinkWeights: Object.fromEntries(others),
+  });
+}
+
+function chainOf(given: Parsed<LinksParts>, givenClasp: Parsed<ClaspParts>): Parsed<ChainOrder> {
+  const clasp = givenClasp.ok ? checkClasp(givenClasp.value) : givenClasp;
+  if (!given.ok || !clasp.ok) return refused(faultsOf(given, clasp));
+  const { colour, pattern, lengthGiven, measured, lengthUnit, linksPer, linksPerUnit, linkCasting } = given.value;
+  const ease = easeOf(given.value);
+  const weights = linkWeightsOf(given.value);
+  if (!ease.ok || !weights.ok) return refused(faultsOf(ease, weights));
+  const length = lengthIn(measured.plus(ease.value), lengthUnit);
+  const pitch = pitchOf(linksPer, lengthIn(Quotient.one, linksPerUnit));
+  const claspLength = lengthIn(clasp.value.length, lengthUnit);
+  const links = linksIn(length, pitch, claspLength);
+  if (!links.ok) return links;
+  const linkWeights = weights.value;
+  const counted = countLinks(links.value, pattern.length > 0 ? pattern : [colour], linkCasting);
+  return accepted({
+    colour,
     lengthGiven,
     lengthUnit,
-    measured: chain.length,
-    ease: measure.value,
+    measured,
+    ease: ease.value,
     length,
     linksPer,
     linksPerUnit,
@@ -123,22 +158,17 @@ export function parseChain(record: Readonly<Record<string, unknown>>, currency: 
     linkCasting,
     pattern,
     linkGroups: Object.freeze(
-      counted.map((group) => Object.freeze({ ...group, linkWeight: weights.value(group.colour) })),
+      counted.map((group) =>
+        Object.freeze({ ...group, linkWeight: linkWeights[group.colour] ?? given.value.linkWeight }),
+      ),
     ),
-    clasp: Object.freeze({
-      kind: clasp.value.clasp,
-      cast: isCast(clasp.value.clasp),
-      length: claspLength,
-      weight: grams(clasp.value.claspWeight),
-      cost: money(clasp.value.claspCost, currency),
-    }),
+    linkWeights,
+    clasp: Object.freeze({ ...clasp.value, cast: isCast(clasp.value.kind), length: claspLength }),
   });
 }
 
-type Fields = FormOf<typeof CHAIN_FIELDS>;
-
 /** The ease, which a neck or a wrist needs and a finished length does not take. */
-function parseMeasure({ lengthGiven, ease }: Fields): Parsed<Quotient> {
+function easeOf({ lengthGiven, ease }: LinksParts): Parsed<Quotient> {
   if (lengthGiven === "finished length") {
     if (!ease || ease.isZero()) return accepted(Quotient.zero);
     const said = `found ${ease.value()} beside a finished length; empty it, or give the neck or the wrist`;
@@ -149,9 +179,8 @@ function parseMeasure({ lengthGiven, ease }: Fields): Parsed<Quotient> {
   return refused([faultOf("ease", LINE_LABELS.ease, "blank", said)]);
 }
 
-/** The weight of a link of each colour of the pattern; colours weigh differently, so none is taken for another. */
-function parseLinkWeights(chain: Fields): Parsed<(colour: Colour) => Weight> {
-  const { colour, pattern, linkWeight } = chain;
+/** The weight of a link of each colour of the line; colours weigh differently, so none is taken for another. */
+function linkWeightsOf({ colour, pattern, linkWeight, otherLinkWeights }: LinksParts): Parsed<LinkWeights> {
   if (pattern.length > 0 && !pattern.includes(colour)) {
     const said = `found a pattern without ${colour}, the colour of the line; choose one of its colours, or mend the pattern`;
     return refused([faultOf("pattern", LINE_LABELS.pattern, "unknownWord", said)]);
@@ -161,7 +190,7 @@ function parseLinkWeights(chain: Fields): Parsed<(colour: Colour) => Weight> {
     const said = "found another colour beside an alloy of your own; make each a line of its own";
     return refused([faultOf("pattern", LINE_LABELS.pattern, "unknownWord", said)]);
   }
-  const lacking = others.filter((each) => each === "own" || chain[WEIGHT_KEYS[each]] === undefined);
+  const lacking = others.filter((each) => each === "own" || otherLinkWeights[each] === undefined);
   if (lacking.length > 0) {
     return refused(
       lacking.map((each) => {
@@ -170,16 +199,15 @@ function parseLinkWeights(chain: Fields): Parsed<(colour: Colour) => Weight> {
           return faultOf("pattern", LINE_LABELS.pattern, "unknownWord", said);
         }
         const key = WEIGHT_KEYS[each];
-        return faultOf(key, LINE_LABELS[key], "blank", `found nothing; give ${LINK_WEIGHT.right}`);
+        return faultOf(key, LINE_LABELS[key], "blank", `found nothing; give ${LINE_FIELDS.linkWeight.rule.right}`);
       }),
     );
   }
-  return accepted((each: Colour) =>
-    grams(each === colour || each === "own" ? linkWeight : (chain[WEIGHT_KEYS[each]] ?? linkWeight)),
-  );
+  const weightOf = (each: Colour) => (each === colour ? linkWeight : (otherLinkWeights[each] ?? linkWeight));
+  return accepted(Object.fromEntries([colour, ...others].map((each) => [each, weightOf(each)])));
 }
 
-function parseLinks(length: Length, pitch: Length, claspLength: Length): Parsed<Quotient> {
+function linksIn(length: Length, pitch: Length, claspLength: Length): Parsed<Quotient> {
   const fault = (said: string) => refused([faultOf("length", LINE_LABELS.length, "outOfRange", said)]);
   const room = millimetres(length.millimetres.minus(claspLength.millimetres));
   if (!room.millimetres.isPositive()) {

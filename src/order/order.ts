@@ -1,22 +1,14 @@
-import { MONEY_AT_LEAST_0, type NumberRule, SHARE, SPOT_RULE, WHOLE_SHARE } from "../exact/numberrule";
-import { Quotient } from "../exact/quotient";
+import type { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
-import { fieldsNamed } from "../reading/formfields";
-import { readNumber } from "../reading/number";
-import {
-  EXTRA_KEYS,
-  EXTRA_LABELS,
-  LINE_KEYS,
-  ORDER_KEYS,
-  ORDER_LABELS,
-  ORDER_PRICE_BY,
-  SETTLEMENTS,
-  YES_NO,
-} from "../reading/orderwords";
-import { accepted, attempt, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
-import { type Pricing, pricingOf, RULE_OF } from "../trade/pricemethod";
+import { accepted, attempt, faultOf, faultsOf, field, type Parsed, parseForm, refused } from "../reading/parse";
+import { readOptionalText } from "../reading/words";
+import { type Pricing, pricingOf } from "../trade/pricemethod";
 import { type Money, money } from "../units/money";
-import { type OrderLine, parseLine } from "./orderline";
+import { EXTRA_FIELDS, EXTRA_KEYS, EXTRA_LABELS } from "./extrafields";
+import { formOf } from "./fieldkinds";
+import { LINE_KEYS, ORDER_FIELDS, ORDER_KEYS, ORDER_LABELS } from "./fields";
+import { type Naming, parseLine } from "./linereading";
+import type { OrderLine } from "./orderline";
 import { type OwnGold, parseOwnGold } from "./owngold";
 
 /** A free line of a quote: a gift box, a repair, something taken off. */
@@ -61,42 +53,42 @@ export interface OrderForm {
 /** More lines than anyone reads on one quote: past it something was copied that is no order. */
 export const MOST_LINES = 200;
 
-const DISCOUNT: NumberRule = { ...SHARE, right: "a share from 0 to below 1, such as 0.05 or 5 %" };
-const MONEY: NumberRule = {
-  least: "-1000000000000",
-  most: "1000000000000",
-  right: "an amount of money, such as 15 or -20",
-};
-
-const named = fieldsNamed(ORDER_LABELS);
-const FIELDS = {
-  customer: named.text("customer", "the customer's name"),
-  spot: named.optional("spot", SPOT_RULE),
-  spotShown: named.wordOr("spotShown", YES_NO, "no"),
-  discount: named.numberOr("discount", DISCOUNT, Quotient.zero),
-  shipping: named.numberOr("shipping", MONEY_AT_LEAST_0, Quotient.zero),
-  deposit: named.optional("deposit", WHOLE_SHARE),
-  settled: named.wordOr("settled", SETTLEMENTS, "fixed"),
-  tolerance: named.optional("tolerance", SHARE),
-};
-const PRICED = { priceBy: named.wordOr("priceBy", ORDER_PRICE_BY, "as Rates") };
-const extraNamed = fieldsNamed(EXTRA_LABELS);
-const EXTRA_FIELDS = {
-  text: extraNamed.text("text", "what the customer reads, such as Gift box"),
-  amount: extraNamed.number("amount", MONEY),
-  cost: extraNamed.numberOr("cost", MONEY_AT_LEAST_0, Quotient.zero),
-};
+const FIELDS = formOf(
+  ORDER_FIELDS,
+  "customer",
+  "spot",
+  "spotShown",
+  "discount",
+  "shipping",
+  "deposit",
+  "settled",
+  "tolerance",
+);
+const PRICED = formOf(ORDER_FIELDS, "priceBy", "priceFigure");
+const EXTRA = formOf(EXTRA_FIELDS, "text", "amount", "cost");
+/** What no cost rests on may be given later. */
+const NAMELESS = { ...FIELDS, customer: field((value) => readOptionalText(value, ORDER_LABELS.customer)) };
+const NAMELESS_EXTRA = { ...EXTRA, text: field((value) => readOptionalText(value, EXTRA_LABELS.text)) };
 
 /**
  * Reads an order from a form's texts or a row's cells; gathers every fault, each naming its field, and those of a line or a
  * free line its place among them, counted from 0.
  */
 export function parseOrder(form: OrderForm, rates: Rates): Parsed<Order> {
-  const order = parseForm(FIELDS, form.order);
+  return readOrder(form, rates, "named");
+}
+
+/** Reads an order as parseOrder does; where the customer, a design or the text of a free line is not given yet, it is "". */
+export function parseNamelessOrder(form: OrderForm, rates: Rates): Parsed<Order> {
+  return readOrder(form, rates, "may be nameless");
+}
+
+function readOrder(form: OrderForm, rates: Rates, naming: Naming): Parsed<Order> {
+  const order = parseForm(naming === "named" ? FIELDS : NAMELESS, form.order);
   const pricing = parsePricing(form.order, rates);
   const ownGold = parseOwnGold(form.order, rates.ownGoldShare);
-  const lines = form.lines.map((line) => parseLine(line, rates));
-  const extras = form.extras.map((extra) => parseExtra(extra, rates));
+  const lines = form.lines.map((line) => parseLine(line, rates, naming));
+  const extras = form.extras.map((extra) => parseExtra(extra, rates, naming));
   if (!order.ok || !pricing.ok || !ownGold.ok || [...lines, ...extras].some((part) => !part.ok)) {
     return refused([
       ...inOrderOf(ORDER_KEYS, faultsOf(order, pricing, ownGold)),
@@ -137,15 +129,13 @@ export function orderOfRow(row: Row): OrderForm {
 function parsePricing(record: Row, rates: Rates): Parsed<Pricing> {
   const read = parseForm(PRICED, record);
   if (!read.ok) return read;
-  const { priceBy: by } = read.value;
+  const { priceBy: by, priceFigure } = read.value;
   if (by === "as Rates") return accepted(rates.pricing);
-  return attempt("priceFigure", () =>
-    pricingOf(by, readNumber(record.priceFigure, ORDER_LABELS.priceFigure, RULE_OF[by]), rates.currency),
-  );
+  return attempt("priceFigure", () => pricingOf(by, priceFigure(by), rates.currency));
 }
 
-function parseExtra(record: Row, rates: Rates): Parsed<Extra> {
-  const read = parseForm(EXTRA_FIELDS, record);
+function parseExtra(record: Row, rates: Rates, naming: Naming): Parsed<Extra> {
+  const read = parseForm(naming === "named" ? EXTRA : NAMELESS_EXTRA, record);
   if (!read.ok) return read;
   const { text, amount, cost } = read.value;
   return accepted({ text, amount: money(amount, rates.currency), cost: money(cost, rates.currency) });

@@ -1,19 +1,19 @@
-import { MONEY_AT_LEAST_0, type NumberRule } from "../exact/numberrule";
-import { Quotient } from "../exact/quotient";
+import type { Quotient } from "../exact/quotient";
+import type { Colour } from "../gold/alloy";
 import { bearsMark, type Composition, parseComposition } from "../gold/composition";
-import { type Mark, markOfFineness, parseMark } from "../gold/mark";
+import { type Mark, markOfFineness } from "../gold/mark";
 import type { Rates } from "../rates/rates";
-import { fieldsNamed } from "../reading/formfields";
-import { isBlank, readNumber } from "../reading/number";
-import { LINE_LABELS, LINE_PRICE_BY, PIECE_KINDS, PLATING_CHOICES, SOLIDITIES } from "../reading/orderwords";
-import { accepted, attempt, faultOf, faultsOf, field, type Parsed, parseForm, refused } from "../reading/parse";
-import { isPlated, readPlatingMetal } from "../trade/plating";
-import { type Pricing, pricingOf, RULE_OF } from "../trade/pricemethod";
-import { type Money, money } from "../units/money";
-import { grams, type Weight } from "../units/weight";
-import { CHAIN_FIELDS, type ChainOrder, parseChain } from "./chain";
+import { isBlank } from "../reading/number";
+import type { PIECE_KINDS, PLATING_CHOICES } from "../reading/orderwords";
+import { accepted, attempt, faultOf, faultsOf, type Parsed, refused } from "../reading/parse";
+import { isPlated } from "../trade/plating";
+import type { Pricing } from "../trade/pricemethod";
+import type { Money } from "../units/money";
+import type { Weight } from "../units/weight";
+import type { ChainOrder, ChainParts } from "./chain";
+import { LINE_LABELS } from "./fields";
 import type { StoneSet } from "./stones";
-import { parseStoneSets } from "./stonesets";
+import { makeStoneSets, type ReadStoneSets, type StoneSetsParts } from "./stonesets";
 
 /** One design of an order, so many pieces of it. */
 export interface OrderLine extends ChainOrder {
@@ -49,123 +49,103 @@ export interface Findings {
   readonly cost: Money;
 }
 
-type Row = Readonly<Record<string, unknown>>;
+/** A line as an order gives it: what its texts or cells say, read, and nothing yet that follows from it. */
+export interface LineParts
+  extends ChainParts,
+    Pick<
+      OrderLine,
+      | "design"
+      | "kind"
+      | "mark"
+      | "colourName"
+      | "composition"
+      | "hollow"
+      | "quantity"
+      | "findings"
+      | "engraving"
+      | "engravingCost"
+      | "setup"
+      | "pricing"
+    > {
+  readonly plated: (typeof PLATING_CHOICES)[number];
+  /** "" where Rates name it. */
+  readonly platingMetal: string;
+  readonly stones: StoneSetsParts;
+}
 
-const QUANTITY: NumberRule = {
-  least: "1",
-  most: "1000",
-  whole: true,
-  right: "a whole number of pieces from 1 to 1000",
-};
-const WEIGHT: NumberRule = { least: "0", most: "1000", right: "grams from 0, such as 0.4" };
+/** What is known of a line, each part for itself: where one cannot be read, the faults of the others are still found. */
+export interface ReadLine {
+  readonly names: Parsed<Pick<LineParts, "design" | "kind" | "mark" | "colourName" | "hollow" | "quantity">>;
+  readonly chain: Parsed<ChainOrder>;
+  readonly work: Parsed<Pick<LineParts, "findings" | "engraving" | "engravingCost" | "setup">>;
+  readonly alloyed: Parsed<Alloyed>;
+  readonly composition: Parsed<Composition | undefined>;
+  readonly plated: Parsed<LineParts["plated"]>;
+  readonly platingMetal: Parsed<string>;
+  readonly colours: Parsed<readonly Colour[]>;
+  readonly stones: ReadStoneSets;
+  readonly pricing: Parsed<Pricing | undefined>;
+}
 
-const named = fieldsNamed(LINE_LABELS);
-const NAMES = {
-  design: named.text("design", "the name of the design"),
-  kind: named.wordOr("kind", PIECE_KINDS, "chain"),
-  mark: field((value) => parseMark(value, LINE_LABELS.mark)),
-  colourName: named.optionalText("colourName"),
-  solidity: named.wordOr("solidity", SOLIDITIES, "solid"),
-  quantity: named.number("quantity", QUANTITY),
-};
-const WORK = {
-  findings: named.optionalText("findings"),
-  findingsWeight: named.numberOr("findingsWeight", WEIGHT, Quotient.zero),
-  findingsCost: named.numberOr("findingsCost", MONEY_AT_LEAST_0, Quotient.zero),
-  engraving: named.optionalText("engraving"),
-  engravingCost: named.numberOr("engravingCost", MONEY_AT_LEAST_0, Quotient.zero),
-  setup: named.numberOr("setup", MONEY_AT_LEAST_0, Quotient.zero),
-};
-const MARK_AND_COLOUR = { mark: NAMES.mark, colour: CHAIN_FIELDS.colour };
-const COLOURS_OF_LINKS = { colour: CHAIN_FIELDS.colour, pattern: CHAIN_FIELDS.pattern };
-const PLATED = { plated: named.wordOr("plated", PLATING_CHOICES, "as usual") };
-const PRICED = { linePriceBy: named.wordOr("linePriceBy", LINE_PRICE_BY, "as the quote") };
+type Alloyed = Pick<LineParts, "mark" | "colour" | "colourName">;
 
-/** Reads one line of an order; gathers the faults of all its fields. */
-export function parseLine(record: Row, rates: Rates): Parsed<OrderLine> {
-  const names = parseForm(NAMES, record);
-  const chain = parseChain(record, rates.currency);
-  const work = parseForm(WORK, record);
-  const alloy = parseAlloy(record);
-  const plating = parsePlating(record, rates);
-  const stones = parseStoneSets(record, chain.ok ? chain.value.links : undefined, rates);
-  const pricing = parseLinePricing(record, rates);
-  if (!names.ok || !chain.ok || !work.ok || !alloy.ok || !plating.ok || !stones.ok || !pricing.ok) {
-    return refused(faultsOf(names, chain, work, alloy, plating, stones, pricing));
+/** A line from what is known of it. */
+export function lineOf(read: ReadLine, rates: Rates): Parsed<OrderLine> {
+  const { names, chain, work, pricing } = read;
+  const composition = compositionOf(read.alloyed, read.composition);
+  const plated = platedOf(read, rates);
+  const stones = makeStoneSets(read.stones, chain.ok ? chain.value.links : undefined, rates);
+  if (!names.ok || !chain.ok || !work.ok || !composition.ok || !plated.ok || !stones.ok || !pricing.ok) {
+    return refused(faultsOf(names, chain, work, composition, plated, stones, pricing));
   }
-  const cash = (amount: Quotient) => money(amount, rates.currency);
-  const { solidity, ...called } = names.value;
   return accepted({
-    ...called,
+    ...names.value,
     ...chain.value,
-    ...alloy.value,
-    gold: alloy.value.composition ? markOfFineness(alloy.value.composition.fineness) : called.mark,
-    hollow: solidity === "hollow",
-    ...plating.value,
+    composition: composition.value,
+    gold: composition.value ? markOfFineness(composition.value.fineness) : names.value.mark,
+    ...plated.value,
     stones: stones.value,
-    findings: Object.freeze({
-      what: work.value.findings,
-      weight: grams(work.value.findingsWeight),
-      cost: cash(work.value.findingsCost),
-    }),
-    engraving: work.value.engraving,
-    engravingCost: cash(work.value.engravingCost),
-    setup: cash(work.value.setup),
+    ...work.value,
     pricing: pricing.value,
   });
 }
 
 /** The composition of an alloy of the workshop's own, which must bear the mark; other colours have none. */
-function parseAlloy(record: Row): Parsed<Pick<OrderLine, "composition">> {
-  const read = parseForm(MARK_AND_COLOUR, record);
-  if (!read.ok) return refused([]);
-  const { mark, colour } = read.value;
+function compositionOf(
+  alloyed: Parsed<Alloyed>,
+  given: Parsed<Composition | undefined>,
+): Parsed<Composition | undefined> {
+  if (!alloyed.ok) return alloyed;
+  const { mark, colour, colourName } = alloyed.value;
   if (colour !== "own") {
-    if (isBlank(record.composition)) return accepted({ composition: undefined });
+    if (given.ok && given.value === undefined) return given;
     const said = `found a composition beside the colour ${colour}; empty it, or choose own as the colour`;
     return refused([faultOf("composition", LINE_LABELS.composition, "unknownWord", said)]);
   }
-  const nameless = isBlank(record.colourName)
-    ? [
-        faultOf(
-          "colourName",
-          LINE_LABELS.colourName,
-          "blank",
-          "found nothing; give what the customer reads, such as champagne",
-        ),
-      ]
-    : [];
-  const composition = attempt("composition", () => {
-    const parsed = parseComposition(record.composition ?? "", LINE_LABELS.composition);
-    bearsMark(parsed, mark, LINE_LABELS.composition);
-    return { composition: parsed };
-  });
-  return nameless.length > 0 ? refused([...nameless, ...faultsOf(composition)]) : composition;
+  const borne = given.ok ? attempt("composition", () => bearing(mark, given.value)) : given;
+  if (!isBlank(colourName)) return borne;
+  const said = "found nothing; give what the customer reads, such as champagne";
+  return refused([faultOf("colourName", LINE_LABELS.colourName, "blank", said), ...faultsOf(borne)]);
+}
+
+function bearing(mark: Mark, composition: Composition | undefined): Composition {
+  const parsed = composition ?? parseComposition("", LINE_LABELS.composition);
+  bearsMark(parsed, mark, LINE_LABELS.composition);
+  return parsed;
 }
 
 /** Whether the piece is plated, whether Rates say what that costs, and with which metal: the line's own, else that of Rates. */
-function parsePlating(record: Row, rates: Rates): Parsed<Pick<OrderLine, "plated" | "platingMetal">> {
-  const asked = parseForm(PLATED, record);
-  const colours = parseForm(COLOURS_OF_LINKS, record);
-  if (!asked.ok || !colours.ok) return refused(faultsOf(asked));
-  const plated = isPlated(asked.value.plated, [colours.value.colour, ...colours.value.pattern]);
+function platedOf(read: ReadLine, rates: Rates): Parsed<Pick<OrderLine, "plated" | "platingMetal">> {
+  const { plated: asked, colours, platingMetal } = read;
+  if (!asked.ok || !colours.ok) return refused(faultsOf(asked, colours));
+  const plated = isPlated(asked.value, colours.value);
   // A metal beside a piece that is not plated says nothing of it: a sheet may have it in every row.
   if (!plated) return accepted({ plated, platingMetal: "" });
-  const metal = attempt("platingMetal", () => ({
-    plated,
-    platingMetal: readPlatingMetal(record.platingMetal, LINE_LABELS.platingMetal) || rates.platingMetal,
-  }));
-  if (rates.plating !== undefined) return metal;
+  if (rates.plating !== undefined) {
+    return platingMetal.ok
+      ? accepted({ plated, platingMetal: platingMetal.value || rates.platingMetal })
+      : platingMetal;
+  }
   const said = "found no plating cost on Rates; give it there, or choose not plated";
-  return refused([faultOf("plated", LINE_LABELS.plated, "blank", said), ...faultsOf(metal)]);
-}
-
-function parseLinePricing(record: Row, rates: Rates): Parsed<Pricing | undefined> {
-  const read = parseForm(PRICED, record);
-  if (!read.ok) return read;
-  const { linePriceBy: by } = read.value;
-  if (by === "as the quote") return accepted(undefined);
-  return attempt("linePriceFigure", () =>
-    pricingOf(by, readNumber(record.linePriceFigure, LINE_LABELS.linePriceFigure, RULE_OF[by]), rates.currency),
-  );
+  return refused([faultOf("plated", LINE_LABELS.plated, "blank", said), ...faultsOf(platingMetal)]);
 }

@@ -1,4 +1,5 @@
-import { EXTRA_KEYS, type ExtraKey, LINE_KEYS, type LineKey, ORDER_KEYS, type OrderKey } from "../reading/orderwords";
+import { EXTRA_KEYS, type ExtraKey } from "./extrafields";
+import { LINE_KEYS, type LineKey, ORDER_KEYS, type OrderKey } from "./fields";
 
 export type TypedLine = Readonly<Record<LineKey, string>>;
 export type TypedExtra = Readonly<Record<ExtraKey, string>>;

@@ -1,13 +1,13 @@
-import { type NumberRule, WHOLE_SHARE } from "../exact/numberrule";
 import { minimum, Quotient } from "../exact/quotient";
 import { fineGold } from "../gold/goldrate";
-import { type Mark, parseMark } from "../gold/mark";
-import { fieldsNamed } from "../reading/formfields";
+import type { Mark } from "../gold/mark";
 import { isBlank } from "../reading/number";
-import { ORDER_LABELS, OWN_GOLD_USES } from "../reading/orderwords";
-import { accepted, field, type Parsed, parseForm } from "../reading/parse";
+import type { OWN_GOLD_USES } from "../reading/orderwords";
+import { accepted, type Parsed, parseForm } from "../reading/parse";
 import { type Money, money, roundToCurrency } from "../units/money";
 import { GRAMS_PER, grams, type Weight } from "../units/weight";
+import { formOf } from "./fieldkinds";
+import { ORDER_FIELDS } from "./fields";
 
 /**
  * Gold that a customer brings. `credited`: the workshop takes it in and pays for it. `used`: it goes into this work, and what is
@@ -36,15 +36,7 @@ export interface GoldBalance {
   readonly credit: Money;
 }
 
-const WEIGHT: NumberRule = { above: "0", most: "100000", right: "the grams the customer brings, such as 12.5" };
-
-const named = fieldsNamed(ORDER_LABELS);
-const FIELDS = {
-  ownGoldWeight: named.number("ownGoldWeight", WEIGHT),
-  ownGoldMark: field((value) => parseMark(value, ORDER_LABELS.ownGoldMark)),
-  ownGoldUse: named.wordOr("ownGoldUse", OWN_GOLD_USES, "credited"),
-  ownGoldShare: named.optional("ownGoldShare", WHOLE_SHARE),
-};
+const FIELDS = formOf(ORDER_FIELDS, "ownGoldWeight", "ownGoldMark", "ownGoldUse", "ownGoldShare");
 
 /** Reads the customer's own gold; undefined where none is brought. @param usual the share where none is given */
 export function parseOwnGold(record: Readonly<Record<string, unknown>>, usual: Quotient): Parsed<OwnGold | undefined> {

@@ -1,20 +1,36 @@
-import { MONEY_AT_LEAST_0, type NumberRule, SHARE } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
-import { fieldsNamed } from "../reading/formfields";
-import { LINE_LABELS, type LineKey, STONE_KEYS, STONE_PRICED, STONE_SHAPES } from "../reading/orderwords";
+import type { STONE_PRICED, STONE_SHAPES } from "../reading/orderwords";
 import { accepted, faultOf, type Parsed, parseForm, refused } from "../reading/parse";
-import { type Money, money } from "../units/money";
+import type { Currency } from "../units/currency";
+import { type Money, money, timesMoney } from "../units/money";
+import { formOf, keysOf } from "./fieldkinds";
+import { LINE_FIELDS, LINE_LABELS, type LineKey, STONE_KEYS } from "./fields";
 
 /** Where stones go on one piece, and how many. */
 export interface StonePlace {
   readonly where: "links" | "clasp";
   /** Which links have them, as the setter reads it: "all links", "every 3rd link", "12 links, 2 each"; empty on the clasp. */
   readonly which: string;
+  /** How many links have them; none on the clasp. */
+  readonly links: Quotient;
   /** On one piece. */
   readonly count: Quotient;
   /** Every how many links have how many stones each; undefined where the count stands whatever the links. */
   readonly follows: { readonly every: Quotient; readonly each: Quotient } | undefined;
+}
+
+/** One kind of stones as an order gives them. */
+export interface StoneParts extends Size {
+  /** What stone, in the person's own words; empty where nothing is said. */
+  readonly kind: string;
+  /** Of one stone, as weighed. */
+  readonly carat: Quotient | undefined;
+  /** Of one stone or one carat; undefined for nothing. */
+  readonly price: Money | undefined;
+  readonly priced: (typeof STONE_PRICED)[number];
+  /** Of one stone; undefined for that of Rates. */
+  readonly settingFee: Money | undefined;
 }
 
 /** Stones alike on one piece, set in links or in the clasp. */
@@ -59,50 +75,54 @@ export function rectangularCarats(length: Quotient, width: Quotient, depth: Quot
 /** Depth where none is given, as a share of the diameter or the width. Common practice. */
 const USUAL_DEPTH = { round: Quotient.of("0.6"), rectangular: Quotient.of("0.65") } as const;
 
-const SIZE: NumberRule = { above: "0", most: "50", right: "millimetres above 0, such as 2" };
-const GRAVITY: NumberRule = { above: "0", most: "20", right: "how many times heavier than water it is, such as 4" };
-const CARAT: NumberRule = { above: "0", most: "1000", right: "carats above 0, such as 0.03" };
-
 type StoneKey = keyof (typeof STONE_KEYS)["links"];
 
-/** Reads kind, size, weight, price and setting of one set of stones, of which the place is known. */
-export function parseStones(
-  place: StonePlace,
+/** Reads kind, size, weight, price and setting of one set of stones. */
+export function readStones(
+  where: StonePlace["where"],
   record: Readonly<Record<string, unknown>>,
-  rates: Rates,
-): Parsed<StoneSet> {
-  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[place.where];
+  currency: Currency,
+): Parsed<StoneParts> {
+  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[where];
   const own = Object.fromEntries(Object.entries(keys).map(([key, lineKey]) => [key, record[lineKey]]));
-  const read = parseForm(FIELDS[place.where], own);
+  const read = parseForm(FIELDS[where], own);
   if (!read.ok) {
     return refused(read.faults.map((fault) => ({ ...fault, field: keys[fault.field as StoneKey] ?? fault.field })));
   }
+  const { price, fee, ...stones } = read.value;
+  const cash = (amount: Quotient | undefined) => amount && money(amount, currency);
+  return accepted({ ...stones, price: cash(price), settingFee: cash(fee) });
+}
+
+/** A set of stones from its parts, or what it lacks. @param breakage share of the stones broken in setting */
+export function makeStones(place: StonePlace, parts: StoneParts, breakage: Quotient, rates: Rates): Parsed<StoneSet> {
+  const keys: Readonly<Record<StoneKey, LineKey>> = STONE_KEYS[place.where];
   const blank = (key: StoneKey, said: string) =>
     refused([faultOf(keys[key], LINE_LABELS[keys[key]], "blank", `found nothing ${said}`)]);
-  const { shape, length, width, priced } = read.value;
+  const { shape, length, width, priced } = parts;
   if (shape === "rectangular" && (length === undefined) !== (width === undefined)) {
     const lacking = length === undefined ? "length" : "width";
     return blank(lacking, "beside the other side of the stone; give millimetres, such as 2");
   }
-  const computed = caratsBySize(read.value);
-  const carat = read.value.carat ?? computed;
-  const asked = read.value.price ?? Quotient.zero;
-  if (priced === "a carat" && !asked.isZero() && carat === undefined) {
+  const computed = caratsBySize(parts);
+  const carat = parts.carat ?? computed;
+  const asked = parts.price ?? money(Quotient.zero, rates.currency);
+  if (priced === "a carat" && !asked.amount.isZero() && carat === undefined) {
     return blank("carat", "for stones priced by the carat; give the carat of one, or its size in millimetres");
   }
-  const cash = (amount: Quotient) => money(amount, rates.currency);
   return accepted({
     ...place,
-    kind: read.value.kind,
-    size: sizeOf(read.value),
+    kind: parts.kind,
+    size: sizeOf(parts),
     carat,
-    caratFrom: caratFrom(read.value),
-    price: cash(priced === "a carat" ? asked.times(carat ?? Quotient.zero) : asked),
-    settingFee: read.value.fee ? cash(read.value.fee) : rates.settingFee,
-    breakage: read.value.breakage ?? rates.breakage,
+    caratFrom: caratFrom(parts),
+    price: priced === "a carat" ? timesMoney(asked, carat ?? Quotient.zero) : asked,
+    settingFee: parts.settingFee ?? rates.settingFee,
+    breakage,
   });
 }
 
+/** How large a stone is, in millimetres, and its specific gravity; undefined for what is not known. */
 interface Size {
   readonly gravity: Quotient | undefined;
   readonly shape: (typeof STONE_SHAPES)[number];
@@ -144,23 +164,23 @@ function sizeOf({ shape, diameter, length, width }: Size): string {
   return length && width ? `${length.inWords()} x ${width.inWords()} mm` : "";
 }
 
+/** The fields of the stones in one place, by what they say. */
 function fieldsOf(where: StonePlace["where"]) {
-  const labels = Object.entries(STONE_KEYS[where]).map(([key, lineKey]) => [key, LINE_LABELS[lineKey]]);
-  const named = fieldsNamed(Object.fromEntries(labels) as Record<StoneKey, string>);
-  return {
-    kind: named.optionalText("kind"),
-    shape: named.wordOr("shape", STONE_SHAPES, "round"),
-    diameter: named.optional("diameter", SIZE),
-    length: named.optional("length", SIZE),
-    width: named.optional("width", SIZE),
-    depth: named.optional("depth", SIZE),
-    gravity: named.optional("gravity", GRAVITY),
-    carat: named.optional("carat", CARAT),
-    price: named.optional("price", MONEY_AT_LEAST_0),
-    priced: named.wordOr("priced", STONE_PRICED, "a stone"),
-    fee: named.optional("fee", MONEY_AT_LEAST_0),
-    breakage: named.optional("breakage", SHARE),
+  const keys = STONE_KEYS[where];
+  const stones = {
+    kind: LINE_FIELDS[keys.kind],
+    shape: LINE_FIELDS[keys.shape],
+    diameter: LINE_FIELDS[keys.diameter],
+    length: LINE_FIELDS[keys.length],
+    width: LINE_FIELDS[keys.width],
+    depth: LINE_FIELDS[keys.depth],
+    gravity: LINE_FIELDS[keys.gravity],
+    carat: LINE_FIELDS[keys.carat],
+    price: LINE_FIELDS[keys.price],
+    priced: LINE_FIELDS[keys.priced],
+    fee: LINE_FIELDS[keys.fee],
   };
+  return formOf(stones, ...keysOf(stones));
 }
 
 const FIELDS = { links: fieldsOf("links"), clasp: fieldsOf("clasp") };

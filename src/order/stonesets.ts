@@ -1,83 +1,92 @@
-import type { NumberRule } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
-import { fieldsNamed } from "../reading/formfields";
-import { LINE_LABELS, STONES_ON } from "../reading/orderwords";
-import { accepted, type FormOf, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
-import { parseStones, type StonePlace, type StoneSet } from "./stones";
+import type { STONES_ON } from "../reading/orderwords";
+import { accepted, attempt, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
+import type { Currency } from "../units/currency";
+import { formOf } from "./fieldkinds";
+import { LINE_FIELDS, LINE_LABELS } from "./fields";
+import { makeStones, readStones, type StoneParts, type StonePlace, type StoneSet } from "./stones";
 
-const COUNT: NumberRule = { least: "0", most: "10000", whole: true, right: "a whole number from 0, such as 12" };
-const EVERY: NumberRule = { least: "1", most: "5000", whole: true, right: "a whole number from 1, such as 3" };
+const FIELDS = formOf(LINE_FIELDS, "stonesOn", "stoneEvery", "stoneCount", "stonesPerLink", "claspStoneCount");
 
-const named = fieldsNamed(LINE_LABELS);
-const FIELDS = {
+/** How many stones a piece has, and where, as an order gives it. */
+export interface StoneCounts {
   /** Undefined where nothing is said: then a count alone says it. */
-  stonesOn: named.optionalWord("stonesOn", STONES_ON),
-  stoneEvery: named.optional("stoneEvery", EVERY),
-  stoneCount: named.numberOr("stoneCount", COUNT, Quotient.zero),
-  stonesPerLink: named.numberOr("stonesPerLink", EVERY, Quotient.one),
-  claspStoneCount: named.numberOr("claspStoneCount", COUNT, Quotient.zero),
-};
+  readonly stonesOn: (typeof STONES_ON)[number] | undefined;
+  readonly stoneEvery: Quotient | undefined;
+  readonly stoneCount: Quotient;
+  readonly stonesPerLink: Quotient;
+  readonly claspStoneCount: Quotient;
+}
 
-/** Reads the stones of one piece: in its links and on its clasp. @param links undefined where they cannot be counted yet */
-export function parseStoneSets(
-  record: Readonly<Record<string, unknown>>,
+/** The stones of one piece as an order gives them. */
+export interface StoneSetsParts {
+  readonly counts: StoneCounts;
+  /** Share of them broken in setting; undefined for that of Rates. */
+  readonly breakage: Quotient | undefined;
+  readonly inLinks: StoneParts;
+  readonly onClasp: StoneParts;
+}
+
+/** The stones of one piece as they were read, each part for itself. */
+export type ReadStoneSets = { readonly [Part in keyof StoneSetsParts]: Parsed<StoneSetsParts[Part]> };
+
+/** Reads the stones of one piece: in its links and on its clasp. */
+export function readStoneSets(record: Readonly<Record<string, unknown>>, currency: Currency): ReadStoneSets {
+  return {
+    counts: parseForm(FIELDS, record),
+    breakage: attempt("breakage", () => LINE_FIELDS.breakage.read(record.breakage)),
+    inLinks: readStones("links", record, currency),
+    onClasp: readStones("clasp", record, currency),
+  };
+}
+
+/** The stones of one piece from their parts. @param links undefined where they cannot be counted yet */
+export function makeStoneSets(
+  { counts, breakage, inLinks, onClasp }: ReadStoneSets,
   links: Quotient | undefined,
   rates: Rates,
 ): Parsed<readonly StoneSet[]> {
-  const read = parseForm(FIELDS, record);
-  if (!read.ok) return read;
-  const set = linksSet(read.value, links);
-  const { stonesPerLink, claspStoneCount } = read.value;
+  if (!counts.ok) return counts;
+  const set = linksSet(counts.value, links);
   if (!set.ok) return set;
-  const places: readonly StonePlace[] = [
-    {
-      where: "links",
-      which: whichLinks(read.value, set.value),
-      count: set.value.times(stonesPerLink),
-      follows: followsOf(read.value),
-    },
-    { where: "clasp", which: "", count: claspStoneCount, follows: undefined },
-  ];
-  const sets = places.map((place) => ({ count: place.count, set: parseStones(place, record, rates) }));
+  const { stonesPerLink, claspStoneCount } = counts.value;
+  const linkPlace: StonePlace = {
+    where: "links",
+    which: whichLinks(counts.value, set.value),
+    links: set.value,
+    count: set.value.times(stonesPerLink),
+    follows: followsOf(counts.value),
+  };
+  const claspPlace: StonePlace = {
+    where: "clasp",
+    which: "",
+    links: Quotient.zero,
+    count: claspStoneCount,
+    follows: undefined,
+  };
+  const broken = (breakage.ok ? breakage.value : undefined) ?? rates.breakage;
+  const placed = (place: StonePlace, stones: Parsed<StoneParts>) => ({
+    count: place.count,
+    set: stones.ok ? makeStones(place, stones.value, broken, rates) : stones,
+  });
+  const sets = [placed(linkPlace, inLinks), placed(claspPlace, onClasp)];
   // Where there are no stones nothing is missing, but what is typed must still be right.
   const faults = sets.flatMap(({ count, set }) =>
     faultsOf(set).filter((fault) => !count.isZero() || fault.code !== "blank"),
   );
-  if (faults.length > 0) return refused(faults);
+  if (faults.length > 0 || !breakage.ok) return refused([...faults, ...faultsOf(breakage)]);
   return accepted(sets.flatMap(({ count, set }) => (set.ok && !count.isZero() ? [set.value] : [])));
 }
 
-/** The stones in the links of a piece, by how many links it has. */
-export interface StonesByLinks {
-  /** Stones come anew after so many links; 1 where they come with each link, or do not follow the links at all. */
-  readonly every: Quotient;
-  /** On one piece of so many links; refused where they have no room. */
-  readonly count: (links: Quotient) => Parsed<Quotient>;
-}
-
-/** Reads how many stones a piece would have in its links if it had another number of them. */
-export function parseStonesByLinks(record: Readonly<Record<string, unknown>>): Parsed<StonesByLinks> {
-  const read = parseForm(FIELDS, record);
-  if (!read.ok) return read;
-  const { stonesPerLink } = read.value;
-  return accepted({
-    every: followsOf(read.value)?.every ?? Quotient.one,
-    count(links) {
-      const set = linksSet(read.value, links);
-      return set.ok ? accepted(set.value.times(stonesPerLink)) : set;
-    },
-  });
-}
-
 /** All links, or every n-th: then more links have more stones. */
-function followsOf({ stonesOn, stoneEvery, stonesPerLink }: FormOf<typeof FIELDS>): StonePlace["follows"] {
+function followsOf({ stonesOn, stoneEvery, stonesPerLink }: StoneCounts): StonePlace["follows"] {
   if (stonesOn === "all links") return { every: Quotient.one, each: stonesPerLink };
   return stonesOn === "every n-th link" && stoneEvery ? { every: stoneEvery, each: stonesPerLink } : undefined;
 }
 
 /** Which links have stones, in words for the setter. @param count how many of them */
-function whichLinks({ stonesOn, stoneEvery, stonesPerLink }: FormOf<typeof FIELDS>, count: Quotient): string {
+function whichLinks({ stonesOn, stoneEvery, stonesPerLink }: StoneCounts, count: Quotient): string {
   const each = stonesPerLink.equals(Quotient.one) ? "" : `, ${stonesPerLink.inWords()} each`;
   const every = stonesOn === "every n-th link" ? Number(stoneEvery?.inWords() ?? 1) : 1;
   if (every > 1) return `every ${ordinal(every)} link${each}`;
@@ -92,7 +101,7 @@ function ordinal(count: number): string {
 }
 
 /** How many links of a piece have stones. */
-function linksSet(fields: FormOf<typeof FIELDS>, links: Quotient | undefined): Parsed<Quotient> {
+function linksSet(fields: StoneCounts, links: Quotient | undefined): Parsed<Quotient> {
   const { stonesOn, stoneEvery, stoneCount } = fields;
   const fault = (key: "stoneEvery" | "stoneCount", code: "blank" | "outOfRange", said: string) =>
     refused([faultOf(key, LINE_LABELS[key], code, said)]);
@@ -100,7 +109,7 @@ function linksSet(fields: FormOf<typeof FIELDS>, links: Quotient | undefined): P
     case "all links":
       return accepted(links ?? Quotient.zero);
     case "every n-th link":
-      if (!stoneEvery) return fault("stoneEvery", "blank", `found nothing; give ${EVERY.right}`);
+      if (!stoneEvery) return fault("stoneEvery", "blank", `found nothing; give ${LINE_FIELDS.stoneEvery.rule.right}`);
       return accepted(links ? links.dividedBy(stoneEvery).floor() : Quotient.zero);
     case "no links":
       if (stoneCount.isZero()) return accepted(stoneCount);

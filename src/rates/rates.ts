@@ -35,9 +35,9 @@ export interface Rates {
   readonly labourMinimum: Money;
   readonly surcharge: Rate;
   readonly settingFee: Money;
-  /** Undefined while nobody has said what plating costs. */
+  /** Undefined where Rates leaves the cost of plating blank. */
   readonly plating: Money | undefined;
-  /** What plated pieces are plated with; "" while nobody has said it. */
+  /** What plated pieces are plated with; "" where Rates leaves it blank. */
   readonly platingMetal: string;
   /** Share of the stones broken in setting. */
   readonly breakage: Quotient;
@@ -54,7 +54,7 @@ export interface Rates {
   readonly deposit: Quotient;
   /** How far a finished weight may be from the one stated. */
   readonly tolerance: Quotient;
-  /** Share of its melt value that a customer's own gold counts. */
+  /** Share of its melt value that a customer's own gold is credited with. */
   readonly ownGoldShare: Quotient;
   readonly validity: number;
   readonly nextNumber: number;
@@ -81,7 +81,7 @@ const QUOTE_NUMBER: NumberRule = {
 
 /** Reads the values of the Rates sheet by their keys; gathers every fault, each naming its row. */
 export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Rates> {
-  const parsed = parseForm(shapeFor(said(record.priceBy), said(record.lossBasis) === "grams"), record);
+  const parsed = parseForm(shapeFor(lowerCase(record.priceBy), lowerCase(record.lossBasis) === "grams"), record);
   if (!parsed.ok) return parsed;
   const { loss, lossBasis, priceBy, taxIs, shippingTaxed, ...amounts } = parsed.value;
   const { currency } = amounts;
@@ -110,7 +110,7 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
 
 /** The polishing loss of the Rates sheet alone, whatever its other rows hold. */
 export function parseLoss(record: Readonly<Record<string, unknown>>): Parsed<Loss> {
-  const parsed = parseForm(lossShape(said(record.lossBasis) === "grams"), record);
+  const parsed = parseForm(lossShape(lowerCase(record.lossBasis) === "grams"), record);
   return parsed.ok ? accepted(lossOf(parsed.value.loss, parsed.value.lossBasis)) : parsed;
 }
 
@@ -147,7 +147,10 @@ const A_ROW = `give the name of a row of Rates besides ${RATE_ROWS.loss.label}, 
 
 const LABELS = Object.fromEntries(RATE_KEYS.map((key) => [key, RATE_ROWS[key].label])) as Record<RateKey, string>;
 
-/** The fields by what two of them decide: one shape for each way of pricing and each basis of the loss, made when first read. */
+/**
+ * The form depends on two of its own fields: one shape for each way of pricing and each basis of the loss, made when first
+ * needed.
+ */
 const SHAPES = new Map<string, ReturnType<typeof shape>>();
 
 function shapeFor(priceBy: string, inGrams: boolean) {
@@ -208,6 +211,6 @@ function shape(method: PriceMethod | undefined, inGrams: boolean) {
   };
 }
 
-function said(value: unknown): string {
+function lowerCase(value: unknown): string {
   return typeof value === "string" ? value.trim().toLowerCase() : "";
 }

@@ -1,7 +1,7 @@
 import { Decimal, decimalOfCell, parseDecimal } from "../exact/decimal";
 import { CostingError, found, numberToGive } from "../exact/errors";
 import type { NumberRule } from "../exact/numberrule";
-import { Quotient, tellGiven } from "../exact/quotient";
+import { Quotient, reportGiven } from "../exact/quotient";
 
 /** Beyond this a product of two such numbers leaves what a cell can hold. */
 const LARGEST = new Decimal("1e300");
@@ -32,8 +32,14 @@ export function readNumber(value: unknown, field: string, rule: NumberRule): Quo
     );
   if (!within(decimal, rule)) throw new CostingError("outOfRange", field, `${found(value)}; give ${rule.right}`);
   const read = Quotient.of(decimal);
-  tellGiven(field, rule, read);
+  reportGiven(field, rule, read);
   return read;
+}
+
+/** Refuses a value that its rule does not allow, as readNumber does one that is typed. Errors: outOfRange. */
+export function checkNumber(value: Quotient, field: string, rule: NumberRule): void {
+  if (!within(value.value(), rule))
+    throw new CostingError("outOfRange", field, `found ${value.value()}; give ${rule.right}`);
 }
 
 function decimalOf(value: unknown): Decimal | undefined {

@@ -1,4 +1,4 @@
-import { z } from "zod/mini";
+import * as z from "zod/mini";
 import { CostingError, type CostingErrorCode, type Fault } from "../exact/errors";
 
 // Zod would write and compile a parser for every form it is given: longer than reading it, and what a page may be forbidden.
@@ -17,8 +17,11 @@ export function refused(faults: readonly Fault[]): Parsed<never> {
   return Object.freeze({ ok: false, faults: Object.freeze([...faults]) });
 }
 
+/** The fields of a form, each made by `field`. */
+type Shape = Readonly<Record<string, z.ZodMiniTransform<unknown, unknown>>>;
+
 /** What a form of these fields is read to. */
-export type FormOf<Shape extends z.core.$ZodShape> = z.output<z.ZodMiniObject<Shape>>;
+export type FormOf<S extends Shape> = z.output<z.ZodMiniObject<S>>;
 
 /** The faults of all parts that were refused. */
 export function faultsOf(...parts: readonly Parsed<unknown>[]): readonly Fault[] {
@@ -27,42 +30,36 @@ export function faultsOf(...parts: readonly Parsed<unknown>[]): readonly Fault[]
 
 /** A field of a form read by one of our readers, whose CostingError becomes the field's fault. */
 export function field<T>(read: (value: unknown) => T) {
-  return z.pipe(
-    z.unknown(),
-    z.transform((value, context): T => {
-      try {
-        return read(value);
-      } catch (error) {
-        if (!(error instanceof CostingError)) throw error;
-        context.issues.push({
-          code: "custom",
-          message: error.message,
-          params: { code: error.code },
-          input: value,
-        });
-        return z.NEVER;
-      }
-    }),
-  );
+  return z.transform((value: unknown, context): T => {
+    try {
+      return read(value);
+    } catch (error) {
+      if (!(error instanceof CostingError)) throw error;
+      context.issues.push({
+        code: "custom",
+        message: error.message,
+        params: { code: error.code },
+        input: value,
+      });
+      return z.NEVER;
+    }
+  });
 }
 
 /** What zod makes of a shape, which is most of the work where a shape is read once for every row. */
-const FORMS = new WeakMap<z.core.$ZodShape, z.ZodMiniObject>();
+const FORMS = new WeakMap<Shape, z.ZodMiniObject>();
 
-function formOf<Shape extends z.core.$ZodShape>(shape: Shape): z.ZodMiniObject<Shape> {
+function formOf<S extends Shape>(shape: S): z.ZodMiniObject<S> {
   const known = FORMS.get(shape);
   // Kept under this very shape, so it is a form of it.
-  if (known) return known as z.ZodMiniObject<Shape>;
+  if (known) return known as z.ZodMiniObject<S>;
   const made = z.object(shape);
   FORMS.set(shape, made);
   return made;
 }
 
 /** Reads a whole record, gathering the faults of all its fields before it gives up. */
-export function parseForm<Shape extends z.core.$ZodShape>(
-  shape: Shape,
-  record: Readonly<Record<string, unknown>>,
-): Parsed<z.output<z.ZodMiniObject<Shape>>> {
+export function parseForm<S extends Shape>(shape: S, record: Readonly<Record<string, unknown>>): Parsed<FormOf<S>> {
   const known = Object.fromEntries(Object.keys(shape).map((key) => [key, record[key]]));
   const result = formOf(shape).safeParse(known);
   return result.success ? accepted(result.data) : refused(result.error.issues.map(faultIn));

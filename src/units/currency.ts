@@ -7,7 +7,7 @@ import { isBlank } from "../reading/number";
  * Currencies by the digits of their minor unit. Source: ISO 4217 list one, published 2024-06-25 (checked in tests against
  * the list's XML). Metals and funds without a minor unit are not in it: ounces of gold are not a currency.
  */
-const NONE = [
+const ZERO_DIGITS = [
   "BIF",
   "CLP",
   "DJF",
@@ -26,7 +26,7 @@ const NONE = [
   "XOF",
   "XPF",
 ] as const;
-const TWO = [
+const TWO_DIGITS = [
   "AED",
   "AFN",
   "ALL",
@@ -168,21 +168,23 @@ const TWO = [
   "ZMW",
   "ZWG",
 ] as const;
-const THREE = ["BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"] as const;
-const FOUR = ["CLF", "UYW"] as const;
+const THREE_DIGITS = ["BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"] as const;
+const FOUR_DIGITS = ["CLF", "UYW"] as const;
 
 /** ISO 4217's own code for "no currency": amounts in worksheet cells carry none. */
 export const NO_CURRENCY = "XXX";
 
 export type Currency =
-  | (typeof NONE)[number]
-  | (typeof TWO)[number]
-  | (typeof THREE)[number]
-  | (typeof FOUR)[number]
+  | (typeof ZERO_DIGITS)[number]
+  | (typeof TWO_DIGITS)[number]
+  | (typeof THREE_DIGITS)[number]
+  | (typeof FOUR_DIGITS)[number]
   | typeof NO_CURRENCY;
 
 const DIGITS: ReadonlyMap<string, number> = new Map(
-  [NONE, TWO, THREE, FOUR].flatMap((codes, index) => codes.map((code) => [code, [0, 2, 3, 4][index] ?? 2])),
+  [ZERO_DIGITS, TWO_DIGITS, THREE_DIGITS, FOUR_DIGITS].flatMap((codes, index) =>
+    codes.map((code) => [code, [0, 2, 3, 4][index] ?? 2]),
+  ),
 );
 
 /** Digits after the point in the currency's minor unit: 2 for USD, 0 for JPY, 3 for KWD. */

@@ -9,8 +9,8 @@ export interface MoneyText {
   readonly sign: string | undefined;
 }
 
-/** The currencies that a sign stands for, those that one meets most. Common practice; ISO 4217 has no signs. */
-const OF_SIGN: Readonly<Record<string, readonly Currency[]>> = {
+/** The most common currencies of each sign. Common practice; ISO 4217 has no signs. */
+const CURRENCIES_OF_SIGN: Readonly<Record<string, readonly Currency[]>> = {
   "€": ["EUR"],
   "£": ["GBP", "EGP", "FKP", "GIP", "SHP"],
   $: [
@@ -41,7 +41,7 @@ const CODE_BEFORE = /^([A-Za-z]{3})\s*(?=[\d.,'’+-])(.*)$/;
 const CODE_BEHIND = /^(.*\d[.,]?)\s*([A-Za-z]{3})$/;
 const SIGN = /[€£$¥₹₺]/;
 
-/** Takes "EUR 1200", "1200 EUR", "€1,200", "US$ 1200" apart; anything else is a figure as it stands. */
+/** Takes "EUR 1200", "1200 EUR", "€1,200", "US$ 1200" apart; any other text counts as the figure. */
 export function splitMoney(value: unknown): MoneyText {
   if (typeof value !== "string") return { figure: value, currency: undefined, sign: undefined };
   const text = value.trim();
@@ -64,7 +64,7 @@ export function splitMoney(value: unknown): MoneyText {
 
 /** The currencies that a sign of money may mean. */
 export function currenciesOf(sign: string): readonly Currency[] {
-  return OF_SIGN[sign] ?? [];
+  return CURRENCIES_OF_SIGN[sign] ?? [];
 }
 
 function currencyOf(code: string | undefined): Currency | undefined {

@@ -3,14 +3,14 @@ import { isBlank } from "../reading/number";
 import { readScaleWeight } from "./scaleweight";
 import type { Weight } from "./weight";
 
-/** A weight of a list, or the sentence on why it is none, each with what was given and its place, counted from 1. */
+/** One entry of a list of weights, with its place counted from 1: the weight, or the sentence that says why it cannot be read. */
 export type ListedWeight =
   | { readonly place: number; readonly ok: true; readonly said: string; readonly weight: Weight }
   | { readonly place: number; readonly ok: false; readonly said: string; readonly sentence: string };
 
 /**
- * Reads weights of cells, or of a text in which they stand one a line or with semicolons, spaces or a comma and a space between
- * them; a unit may stand behind each, "8.04 dwt". Blank ones are passed over.
+ * Reads weights from cells, or from a text. In a text each is on its own line, or they are separated by semicolons, by spaces, or
+ * by a comma and a space. Each may have its unit behind it: "8.04 dwt". Blank entries are skipped.
  */
 export function readWeightList(given: string | readonly unknown[], field: string): readonly ListedWeight[] {
   const all = typeof given === "string" ? weightsIn(given) : given;

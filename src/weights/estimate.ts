@@ -34,7 +34,7 @@ export const RESIZE_LABELS = {
 } as const;
 export type ResizeKey = keyof typeof RESIZE_LABELS;
 
-/** What the weight of a metal link may be known of. Another alloy or width leaves the stage as it is. */
+/** The stages at which a metal link may have been weighed. Another alloy or width does not change the stage. */
 export const RECAST_STAGES = ["finished", "cast"] as const;
 export type RecastStage = (typeof RECAST_STAGES)[number];
 

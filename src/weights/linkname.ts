@@ -2,7 +2,7 @@ import { parseMark, showMark } from "../gold/mark";
 import { isBlank } from "../reading/number";
 import { wordsOf } from "../reading/words";
 
-/** What tells links apart: the model, its width, and the alloy it is made in, as the cells of a table have them. */
+/** What identifies a link: the model, its width, and the alloy it is made in, as the cells of a table have them. */
 export interface LinkName {
   readonly model: unknown;
   readonly width: unknown;
@@ -10,18 +10,18 @@ export interface LinkName {
   readonly colour: unknown;
 }
 
-/** Whether two rows speak of the same link: letters' case and spaces apart, as the formulas of the tables compare them. */
+/** Whether two rows are about the same link. Case and extra spaces do not count, as in the formulas of the tables. */
 export function sameLink(one: LinkName, other: LinkName): boolean {
   return (["model", "width", "mark", "colour"] as const).every((key) => sameText(one[key], other[key]));
 }
 
-/** Whether two cells say the same, letters' case and spaces apart. */
+/** Whether two cells hold the same text. Case and extra spaces do not count. */
 export function sameText(one: unknown, other: unknown): boolean {
   return folded(one) === folded(other);
 }
 
 /**
- * A mark in one manner of writing where that says exactly the same, so that "14 kt" and "14K" are one alloy; else as typed.
+ * A mark in its usual form where that is exactly the same share, so that "14 kt" and "14K" are one alloy; otherwise as typed.
  * Errors: blank unless optional, unknownMark, ambiguousMark.
  */
 export function markAsWritten(value: unknown, field: string, optional = false): string {

@@ -30,7 +30,7 @@ export interface OwnLinkCells extends LinkName {
   readonly basis: unknown;
 }
 
-/** A piece that something of one's own is held against. */
+/** A piece to compare with the workshop's own links. */
 export interface SoughtPiece {
   readonly weight: Weight;
   readonly mark: Mark;
@@ -40,7 +40,7 @@ export interface SoughtPiece {
   readonly length: Length;
 }
 
-/** The link that is nearest to a piece, or what is missing for one. */
+/** The link that is nearest to a piece, or why there is none. */
 export type NearestLink =
   | { readonly found: true; readonly match: LinkMatch }
   | {
@@ -48,22 +48,22 @@ export type NearestLink =
       readonly lacks: "any link" | "a weight" | "a hollow link" | "a solid link" | "a lighter link";
     };
 
-/** A link taken for a piece, and how well it fits. */
+/** A link compared with a piece, and how well it fits. */
 export interface LinkMatch {
   readonly link: OwnLink;
-  /** Weight of the piece over that of one link, in fractions too. */
+  /** Weight of the piece divided by that of one link; not always a whole number. */
   readonly links: Quotient;
   readonly sameMark: boolean;
   /** Also where the piece's colour is not said. */
   readonly sameColour: boolean;
-  /** What a chain of the piece's length made of it weighs; undefined without its links per length. */
+  /** What a chain of the piece's length weighs when made of this link; undefined without its links per length. */
   readonly wouldWeigh: Weight | undefined;
 }
 
-/** A mean has no more figures than a scale can vouch for: an order takes no more of a link's weight. */
+/** Significant figures that an order takes of a link's mean weight. A scale measures no more. */
 export const LINK_FIGURES = 6;
 
-/** Below so many links nothing is a chain: the link is too heavy for the piece. */
+/** With fewer links than this a piece is no chain: the link is too heavy for it. */
 const FEWEST_LINKS = Quotient.of(2);
 
 /** The links of the table that have a mark and a weight; a link is hollow where its model says so. */
@@ -89,8 +89,8 @@ export function readOwnLinks(rows: readonly OwnLinkCells[]): readonly OwnLink[] 
 }
 
 /**
- * The link to hold a piece against: hollow for hollow and solid for solid; of those with its mark, else any; then with its colour;
- * then the one whose chain of the piece's length weighs nearest to it, as a ratio.
+ * The link to compare a piece with. A hollow piece needs a hollow link, a solid piece a solid one. Links of its mark go first, then
+ * links of its colour, then the one whose chain of the piece's length weighs nearest to it, as a ratio.
  * @param kept how many links are kept at all, with a weight or without
  */
 export function nearestLink(links: readonly OwnLink[], kept: number, sought: SoughtPiece): NearestLink {
@@ -102,7 +102,7 @@ export function nearestLink(links: readonly OwnLink[], kept: number, sought: Sou
     (a, b) =>
       Number(b.sameMark) - Number(a.sameMark) ||
       Number(b.sameColour) - Number(a.sameColour) ||
-      farness(a, sought).compare(farness(b, sought)),
+      weightRatio(a, sought).compare(weightRatio(b, sought)),
   );
   if (best) return { found: true, match: best };
   if (kept === 0) return { found: false, lacks: "any link" };
@@ -123,8 +123,8 @@ export function matchOf(link: OwnLink, { weight, mark, colour, length }: SoughtP
   });
 }
 
-/** How many times heavier or lighter a chain of it is; a link of unknown pitch comes after all others. */
-function farness({ wouldWeigh }: LinkMatch, { weight }: SoughtPiece): Quotient {
+/** How many times heavier or lighter a chain of the link is, at least 1; a link of unknown pitch comes after all others. */
+function weightRatio({ wouldWeigh }: LinkMatch, { weight }: SoughtPiece): Quotient {
   if (!wouldWeigh) return FARTHEST;
   const ratio = wouldWeigh.grams.dividedBy(weight.grams);
   return ratio.isLessThan(Quotient.one) ? Quotient.one.dividedBy(ratio) : ratio;
@@ -137,7 +137,7 @@ function pitchIn({ linksPer, linksPerUnit }: OwnLinkCells): Length | undefined {
   return unit && links && pitchOf(links, lengthIn(Quotient.one, unit));
 }
 
-/** A cell of somebody's table that cannot be read is left out, not refused. */
+/** A cell of the person's table that cannot be read is left out, not refused. */
 function unlessFaulty<T>(read: () => T): T | undefined {
   try {
     return read();

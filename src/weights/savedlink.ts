@@ -1,5 +1,6 @@
 import type { Quotient } from "../exact/quotient";
 import { COLOURS, type Colour } from "../gold/alloy";
+import { LINE_LABELS } from "../order/fields";
 import { fieldsNamed } from "../reading/formfields";
 import { LINKS_PER_UNITS } from "../reading/orderwords";
 import { field, type Parsed, parseForm } from "../reading/parse";
@@ -10,11 +11,11 @@ import { markAsWritten } from "./linkname";
 export const KEPT_LINK_LABELS = {
   model: "Model",
   width: "Width",
-  mark: "Mark",
-  colour: "Colour",
-  linksPer: "Links per length",
-  linksPerUnit: "Links counted per",
-  linkWeight: "Weight of one link",
+  mark: LINE_LABELS.mark,
+  colour: LINE_LABELS.colour,
+  linksPer: LINE_LABELS.linksPer,
+  linksPerUnit: LINE_LABELS.linksPerUnit,
+  linkWeight: LINE_LABELS.linkWeight,
 } as const;
 export type KeptLinkKey = keyof typeof KEPT_LINK_LABELS;
 

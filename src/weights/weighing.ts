@@ -1,6 +1,7 @@
 import type { NumberRule } from "../exact/numberrule";
 import type { Quotient } from "../exact/quotient";
 import { COLOURS, type Colour } from "../gold/alloy";
+import { LINE_LABELS } from "../order/fields";
 import { fieldsNamed } from "../reading/formfields";
 import { accepted, attempt, field, type Parsed, parseForm, refused } from "../reading/parse";
 import { STAGES, type Stage } from "../trade/stagedweight";
@@ -13,8 +14,8 @@ export const WEIGH_IN_LABELS = {
   stage: "Stage",
   model: "Model",
   width: "Width",
-  mark: "Mark",
-  colour: "Colour",
+  mark: LINE_LABELS.mark,
+  colour: LINE_LABELS.colour,
   pieces: "Pieces",
   weight: "Weight",
   who: "Who",
@@ -23,15 +24,15 @@ export const WEIGH_IN_LABELS = {
 export type WeighInKey = keyof typeof WEIGH_IN_LABELS;
 export const WEIGH_IN_KEYS = Object.keys(WEIGH_IN_LABELS) as readonly WeighInKey[];
 
-/** So many pieces alike on the scale, at one stage. */
+/** Equal pieces on the scale together, at one stage. */
 export interface WeighIn {
-  /** "" where it belongs to none. */
+  /** "" where it belongs to no job. */
   readonly job: string;
   readonly stage: Stage;
   readonly model: string;
   /** Millimetres; undefined where the model's name says enough. */
   readonly width: Quotient | undefined;
-  /** As written in the table; "" at the model, which is not of metal yet. */
+  /** As written in the table; "" at the stage "model", which is not metal yet. */
   readonly mark: string;
   readonly colour: Colour;
   /** Links, or whole pieces: the same at every stage of a job. */

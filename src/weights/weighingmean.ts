@@ -2,7 +2,7 @@ import { Decimal } from "../exact/decimal";
 import { Quotient, sum } from "../exact/quotient";
 import { grams, type Weight } from "../units/weight";
 
-/** So many pieces alike, weighed together. */
+/** Equal pieces, weighed together. */
 export interface Weighing {
   /** Above zero. */
   readonly pieces: Quotient;
@@ -10,15 +10,15 @@ export interface Weighing {
   readonly weight: Weight;
 }
 
-/** What weighings say of one piece. */
+/** The weight of one piece, by its weighings. */
 export interface MeanWeight {
   readonly weighings: number;
   readonly pieces: Quotient;
   /** Exact: all weight over all pieces. */
   readonly mean: Weight;
-  /** How far single pieces lie from the mean, one standard deviation; undefined for one weighing. To 15 digits. */
+  /** How far single pieces are from the mean, one standard deviation; undefined for one weighing. To 15 digits. */
   readonly spread: Weight | undefined;
-  /** The mean of very many pieces lies within so much of this one, 19 times in 20; undefined for one weighing. To 15 digits. */
+  /** The true mean is within this of `mean`, 19 times in 20; undefined for one weighing. To 15 digits. */
   readonly within: Weight | undefined;
 }
 
@@ -33,8 +33,8 @@ const STUDENT_T = (
 const NORMAL = "1.960";
 
 /**
- * The mean weight of one piece and its spread, from weighings of one or more pieces each. A weighing of many pieces counts as
- * many: variance of one piece = sum(pieces x (own mean - mean)²) / (weighings - 1).
+ * The mean weight of one piece and its spread, from weighings of one or more pieces each. A weighing counts for as many
+ * as its pieces: variance of one piece = sum(pieces x (own mean - mean)²) / (weighings - 1).
  * Source: definition of the weighted mean and its variance.
  * @param weighings at least one
  */
@@ -66,13 +66,13 @@ export function meanWeight(weighings: readonly Weighing[]): MeanWeight {
   });
 }
 
-/** So many spreads from the others' mean make a weighing worth a second look. Common practice. */
+/** A weighing this many spreads from the mean of the others is worth a second look. Common practice. */
 const SPREADS = 3;
 const FEWEST_OTHERS = 3;
 
 /**
- * Whether a weighing lies further from the others than chance would have it: more than three of their spreads, for its number
- * of pieces and theirs. With fewer than three others nothing is said.
+ * Whether a weighing is further from the others than chance explains: more than three of their spreads, for its number of
+ * pieces and theirs. False with fewer than three others.
  */
 export function isFarOff(weighing: Weighing, others: readonly Weighing[]): boolean {
   if (others.length < FEWEST_OTHERS) return false;

@@ -5,18 +5,18 @@ import { grams, type Weight } from "../units/weight";
 import { type LinkName, sameLink, sameText } from "./linkname";
 import { isFarOff, type MeanWeight, meanLossShare, meanWeight, type Weighing } from "./weighingmean";
 
-/** One weighing as it stands among others: whose job, which link, which stage. */
+/** One weighing with its job, its link and its stage. */
 export interface Weighed extends Weighing {
   readonly job: string;
   readonly link: LinkName;
   readonly stage: Stage;
 }
 
-/** What a weighing of polished or finished pieces says of the metal that went out for them. */
+/** How much metal was lost, by a weighing of polished or finished pieces. */
 export interface WeighedLoss {
   /** The stage they came from: polished where the job was weighed polished before it was finished, else cast. */
   readonly from: "cast" | "polished";
-  /** What went out for so many pieces, by the mean of the stage before. */
+  /** What went out for these pieces, by the mean weight at the stage before. */
   readonly out: Weight;
   /** Share of it that did not come back; below zero where more came back. */
   readonly share: Quotient;
@@ -25,12 +25,12 @@ export interface WeighedLoss {
   readonly judgement: "within" | "above" | "more back" | "no limit";
 }
 
-/** What a weighing says at once, itself included. */
+/** What a new weighing shows; the figures include it. */
 export interface WeighedVerdict {
   /** Of all weighings of this link at this stage. */
   readonly mean: MeanWeight;
   readonly isGuess: boolean;
-  /** Further from the others than chance would have it. */
+  /** Further from the others than chance explains. */
   readonly isFarOff: boolean;
   /** Undefined where nothing was weighed before it in the job. */
   readonly loss: WeighedLoss | undefined;
@@ -53,7 +53,7 @@ export function allowedLossShare(loss: Loss): Quotient | undefined {
 }
 
 /**
- * What a weighing says among those before it.
+ * Judges a weighing by the others of its link and its job.
  * @param others all other weighings
  * @param allowed share of the cast weight that may be lost; undefined for no limit
  */

@@ -1,11 +1,9 @@
-import "@fluentui/web-components/button.js";
-import "@fluentui/web-components/spinner.js";
-import { element, fluent, setText } from "./element";
+import { element, setText } from "./element";
 
 export type ButtonLook = "primary" | "outline";
 
 export interface Button {
-  readonly root: HTMLElement;
+  readonly root: HTMLButtonElement;
   /** Shows the spinner and other words, and takes no press until the work is done. The focus stays where it is. */
   work(words: string): void;
   rest(): void;
@@ -13,10 +11,7 @@ export interface Button {
   name(words: string): void;
 }
 
-/**
- * A Fluent button. The role is also said as an attribute: Fluent keeps it in ElementInternals, which some screen readers'
- * older bridges and most test tools do not see.
- */
+/** While it works it is disabled by aria alone: a disabled button would lose the focus, and nobody would hear its words. */
 export function button(
   words: string,
   look: ButtonLook,
@@ -25,8 +20,8 @@ export function button(
 ): Button {
   let shown = words;
   const label = element("span", {}, words);
-  const spinner = fluent("fluent-spinner", { slot: "start", size: "tiny", "aria-hidden": "true" });
-  const root = fluent("fluent-button", { role: "button", type: "button", appearance: look, size }, label);
+  const spinner = element("span", { class: "spinner", "aria-hidden": "true" });
+  const root = element("button", { type: "button", class: `button ${look} ${size}` }, label);
   let working = false;
   root.addEventListener("click", () => {
     if (!working) pressed();
@@ -35,14 +30,12 @@ export function button(
     root,
     work(busyWords) {
       working = true;
-      root.toggleAttribute("disabled-focusable", true);
       root.setAttribute("aria-disabled", "true");
       root.prepend(spinner);
       setText(label, busyWords);
     },
     rest() {
       working = false;
-      root.toggleAttribute("disabled-focusable", false);
       root.removeAttribute("aria-disabled");
       spinner.remove();
       setText(label, shown);
@@ -54,7 +47,7 @@ export function button(
   };
 }
 
-/** A button that reads as a link inside a sentence; native, since Fluent's link wants an address. */
+/** A button that reads as a link inside a sentence. */
 export function linkButton(words: string, pressed: () => void): HTMLButtonElement {
   const made = element("button", { type: "button", class: "link" }, words);
   made.addEventListener("click", pressed);

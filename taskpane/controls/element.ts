@@ -9,15 +9,7 @@ export function element<Tag extends keyof HTMLElementTagNameMap>(
   attributes: Attributes = {},
   ...children: readonly Child[]
 ): HTMLElementTagNameMap[Tag] {
-  return dressed(document.createElement(tag), attributes, children);
-}
-
-/** An element of Fluent UI, by its whole name. */
-export function fluent(tag: `fluent-${string}`, attributes: Attributes, ...children: readonly Child[]): HTMLElement {
-  return dressed(document.createElement(tag), attributes, children);
-}
-
-function dressed<E extends HTMLElement>(made: E, attributes: Attributes, children: readonly Child[]): E {
+  const made = document.createElement(tag);
   for (const [name, value] of Object.entries(attributes)) {
     if (value !== undefined && value !== false) made.setAttribute(name, value === true ? "" : value);
   }

@@ -5,7 +5,16 @@ import { columnLetters } from "../excel/address";
 import type { Designs } from "../excel/designs/designs";
 import { showList } from "../wording/display";
 import { TEXTS } from "../wording/texts";
-import { type ColumnMatch, doubledOf, matchHeaders, missingOf, NEEDED, needsUnit, unitsOf } from "./columnmatching";
+import {
+  type ColumnMatch,
+  doubledOf,
+  followsLength,
+  matchHeaders,
+  missingOf,
+  NEEDED,
+  needsUnit,
+  unitsOf,
+} from "./columnmatching";
 
 const texts = TEXTS.catalogue.columns;
 
@@ -103,12 +112,8 @@ function entry(
     const units = key ? unitsOf(key) : [];
     unitBox.hidden = units.length === 0;
     if (!key) return;
-    const own = needsUnit(key)
-      ? texts.ownUnit
-      : ["claspLength", "ease"].includes(key)
-        ? texts.asLength
-        : (units[0] ?? "");
-    const said = needsUnit(key) || ["claspLength", "ease"].includes(key) ? units : units.slice(1);
+    const own = needsUnit(key) ? texts.ownUnit : followsLength(key) ? texts.asLength : (units[0] ?? "");
+    const said = needsUnit(key) || followsLength(key) ? units : units.slice(1);
     unit.replaceChildren(
       element("option", { value: "" }, own),
       ...said.map((each) => element("option", { value: each }, each)),

@@ -1,10 +1,12 @@
 import {
-  COUNTED,
-  type Counted,
+  type Counts,
   FIELD_WORDS,
   keyOfHeader,
+  LINE_FIELDS,
   LINE_KEYS,
+  LINKS_PER_UNITS,
   type LineKey,
+  ORDER_LENGTH_UNITS,
   ROW_LABELS,
   readHeaders,
   unitOfHeader,
@@ -29,12 +31,15 @@ export interface ColumnMatch {
 export const NEEDED: readonly LineKey[] = ["design", "mark", "colour", "length", "linksPer", "linkWeight"];
 
 /** What each kind of amount may be counted in; the first is the field's own, where it has one. */
-const UNITS: Readonly<Record<Counted, readonly string[]>> = {
-  length: ["in", "cm", "mm"],
+const UNITS: Readonly<Record<Counts, readonly string[]>> = {
+  length: ORDER_LENGTH_UNITS,
   size: ["mm", "cm", "in"],
   weight: ["g", "dwt", "ozt", "gr", "mg", "kg", "ct"],
-  linksPer: ["in", "cm"],
+  "links per length": LINKS_PER_UNITS,
+  carats: [],
   money: [],
+  "money an ounce": [],
+  price: [],
 };
 
 const LINE_WORDS = FIELD_WORDS.flatMap(({ words, key }) => (isLineKey(key) ? [{ words, key }] : []));
@@ -65,13 +70,18 @@ export function matchHeaders(cells: readonly unknown[]): readonly ColumnMatch[] 
 
 /** The units a field may be given in; none for words and money. */
 export function unitsOf(key: LineKey): readonly string[] {
-  const counted = COUNTED[key];
-  return counted ? UNITS[counted] : [];
+  const { counts } = LINE_FIELDS[key];
+  return counts ? UNITS[counts] : [];
 }
 
 /** Whether a unit must be said: length and links per length have none of their own. */
 export function needsUnit(key: LineKey): boolean {
   return key === "length" || key === "linksPer";
+}
+
+/** Whether a length counts in the unit of the piece's length where it says none. */
+export function followsLength(key: LineKey): boolean {
+  return LINE_FIELDS[key].counts === "length" && !needsUnit(key);
 }
 
 /** What is missing for a price, in the words of the form. */

@@ -1,6 +1,6 @@
 import { run } from "./run";
 
-/** How Office looks at the moment, in the colours it gives. */
+/** The Office theme of the moment, in the colours that Office gives. */
 export interface Theme {
   readonly dark: boolean;
   readonly highContrast: boolean;
@@ -26,7 +26,7 @@ export function theme(): Theme | undefined {
   };
 }
 
-/** Calls when the person changes the Office theme, where the host tells it. */
+/** Calls the handler when the person changes the Office theme, where the host reports it. */
 export function onThemeChange(handler: () => void): void {
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", handler);
   matchMedia("(forced-colors: active)").addEventListener("change", handler);
@@ -34,7 +34,7 @@ export function onThemeChange(handler: () => void): void {
 
 /** The language tag that numbers and dates are shown in. */
 export function locale(): string {
-  // Some hosts give Windows' number of a language, which Intl takes for no language at all.
+  // Some hosts give Windows' number of a language, which Intl does not accept.
   const given: readonly unknown[] = [Office.context?.contentLanguage, navigator.language];
   return given.find((tag): tag is string => typeof tag === "string" && isLanguage(tag)) ?? "en-US";
 }
@@ -47,7 +47,7 @@ function isLanguage(tag: string): boolean {
   }
 }
 
-/** Brings a sheet to the front where it is there; answers whether it is. */
+/** Brings a sheet to the front if it exists; gives whether it does. */
 export async function goToIfThere(name: string): Promise<boolean> {
   return run(async (context) => {
     const sheet = context.workbook.worksheets.getItemOrNullObject(name);

@@ -1,4 +1,4 @@
-/** How a cell looks. One small, calm set for all sheets of ours: brown ink on white, cream where the person writes. */
+/** How a cell looks. One small set for all our sheets: brown text on white, cream where the person types. */
 const LOOKS = {
   plain: {},
   title: { size: 20, bold: true, color: "#4A3420" },
@@ -48,7 +48,7 @@ interface Dress {
   readonly rule?: "EdgeBottom" | "EdgeTop";
 }
 
-/** One cell of a sheet that we lay out: what stands in it, its number format and its look. */
+/** One cell of a sheet that we lay out: its content, its number format and its look. */
 export interface PaperCell {
   /** A number, a text (see asText) or a formula beginning with "=". */
   readonly content: string | number;
@@ -74,15 +74,15 @@ export type PaperSize = "Letter" | "A4" | "A5";
 const RULE_COLOR = "#C9B48A";
 const EMPTY: PaperCell = { content: "" };
 
-/** Words that Excel takes as they are: a letter first, no figure in them, and not a truth value. */
+/** Texts that Excel keeps as they are: a letter first, no digit in them, and neither true nor false. */
 const PLAIN_WORDS = /^(?!(true|false)$)\p{L}[^\d]*$/iu;
 
-/** A person's text as Excel keeps it as text, whatever it begins with: never a formula, a number or a date. */
+/** A text written so that Excel keeps it as a text, whatever it begins with: never a formula, a number or a date. */
 export function asText(text: string): string {
   return text === "" || PLAIN_WORDS.test(text) ? text : `'${text}`;
 }
 
-/** Words that begin a cell. */
+/** The words with a capital first letter, for the beginning of a cell. */
 export function capital(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
@@ -92,7 +92,7 @@ export function contentsOf(paper: Paper): (string | number)[][] {
   return blockOf(paper, (cell) => cell.content);
 }
 
-/** Puts a paper on an empty sheet of our own, ready to print. */
+/** Puts a paper on one of our empty sheets, ready to print. */
 export function putPaper(sheet: Excel.Worksheet, paper: Paper): void {
   setUpPrint(sheet, putContents(sheet, paper), paper);
 }
@@ -130,7 +130,7 @@ function setUpPrint(
   const { pageLayout } = sheet;
   if (size) pageLayout.paperSize = paperTypeOf(size);
   pageLayout.orientation = Excel.PageOrientation.portrait;
-  // Excel passes over page breaks where it fits a sheet to pages, so a sheet with breaks is scaled.
+  // Excel ignores page breaks where it fits a sheet to pages, so a sheet with breaks is scaled.
   pageLayout.zoom = pageStarts.length > 0 ? { scale: onePageWide(widths, size ?? "A4") } : { horizontalFitToPages: 1 };
   pageLayout.setPrintArea(area);
   if (titleRows) pageLayout.setPrintTitleRows(titleRows);
@@ -144,13 +144,13 @@ const ROOM: Readonly<Record<PaperSize, number>> = {
   A5: 419.53 - 100.8,
 };
 
-/** The scale, in per cent, at which columns of such widths fit one page; a little less, since widths differ with the font. */
+/** The scale, in per cent, at which columns of these widths fit one page; a little less, since widths depend on the font. */
 function onePageWide(widths: readonly number[], size: PaperSize): number {
   const width = widths.reduce((total, each) => total + each, 0);
   return Math.min(100, Math.floor((ROOM[size] / width) * 97));
 }
 
-/** Excel's name of a paper. */
+/** Excel's name of a paper size. */
 export function paperTypeOf(size: PaperSize): Excel.PaperType {
   const types = { Letter: Excel.PaperType.letter, A4: Excel.PaperType.a4, A5: Excel.PaperType.a5 };
   return types[size];

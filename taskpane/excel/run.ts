@@ -34,14 +34,14 @@ const SENTENCES: Readonly<Record<string, string>> = {
   ResponsePayloadSizeLimitExceeded: TOO_LARGE,
 };
 
-/** One conversation with Excel, for the press of a button; what the person can mend comes back as a WorkbookFault. */
+/** One conversation with Excel, for the press of a button. What the person can put right is thrown as a WorkbookFault. */
 export async function run<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
   return converse({ delayForCellEdit: false }, batch);
 }
 
 /**
- * One conversation that only reads, begun by something that happened in the workbook. The person may be typing into the
- * next cell by then: it waits until they have finished, where Excel would refuse any other.
+ * One conversation that only reads, after something happened in the workbook. The person may be typing into the next cell by
+ * then. It waits until they have finished, where Excel would refuse any other conversation.
  */
 export async function readAfterEdit<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
   return converse({ delayForCellEdit: true }, batch);
@@ -59,7 +59,7 @@ async function converse<T>(
   }
 }
 
-/** What a person is told of an error. */
+/** The sentence about an error that a person reads. */
 export function sentenceOf(error: unknown): string {
   return isRefusal(error) ? error.message : TEXTS.unforeseen(error instanceof Error ? error.message : String(error));
 }

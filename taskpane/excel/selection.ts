@@ -1,12 +1,12 @@
 import { CostingError, type Currency, isBlank, type RowKey, readHeaders, recordOf } from "../../src/index";
 import { run, WorkbookFault } from "./run";
 
-/** A header is taken for one when it names at least so many fields of an order. */
+/** A row counts as the header when it names at least this many fields of an order. */
 const FEWEST_WORDS = 3;
 
 /**
  * The row under the cursor as an order's texts: the nearest row above it that holds the words of the form is its header.
- * Units may stand in the header, as in "Length (in)" or "Links per in". Keys that the header does not name are left out.
+ * Units may be in the header, as in "Length (in)" or "Links per in". Keys that the header does not name are left out.
  * @param currency of Rates: money of another is refused
  */
 export async function readSelectedOrder(currency: Currency): Promise<Partial<Record<RowKey, string>>> {
@@ -35,7 +35,7 @@ export async function readSelectedOrder(currency: Currency): Promise<Partial<Rec
   });
 }
 
-/** A blank cell says that this order has none of it, which is more than having no column for it. */
+/** A blank cell becomes "": this order has none of it. A missing column gives no key at all. */
 function textsIn(read: () => Partial<Record<RowKey, unknown>>): Partial<Record<RowKey, string>> {
   try {
     const record = Object.entries(read()).map(([key, cell]) => [key, isBlank(cell) ? "" : textOf(cell)] as const);

@@ -1,10 +1,10 @@
-/** Excel takes no longer name for a sheet. Source: "Excel specifications and limits" of Microsoft's documentation. */
+/** Characters that Excel allows in a sheet's name. Source: "Excel specifications and limits" of Microsoft's documentation. */
 const LONGEST = 31;
 
 /**
- * The name, or where a sheet has it already, the name with ours behind it, counted up until it is free; a long one is cut after a
- * whole word.
- * @param taken in small letters: Excel does not tell sheets apart by their case
+ * The name; where a sheet has it already, the name with "(Curbwright)" behind it, counted up until it is free. A long name is cut
+ * after a whole word.
+ * @param taken in small letters: in Excel two sheets cannot differ by case alone
  */
 export function freeSheetName(wanted: string, taken: ReadonlySet<string>): string {
   for (let count = 0; ; count += 1) {

@@ -2,10 +2,12 @@ import {
   type ChainChoice,
   compareSources,
   grams,
+  type ListedKey,
   type ListedWeight,
   lineOfWeight,
   type OrderLine,
   type PriceLists,
+  parseListedChain,
   type Rates,
   readWeightList,
   sellersFor,
@@ -22,7 +24,7 @@ import { readSelectedWeights } from "../excel/makeorbuy/weightcells";
 import { withLocalMark, withPoint } from "../wording/decimalmark";
 import { showScale } from "../wording/shownweight";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
-import { fieldsOfLine, type ListFields, lineOfList } from "./listline";
+import { shownOfLine } from "./listline";
 import { type ManyChains, manyView, type WorkingButton } from "./manyview";
 
 const { list: texts } = SOURCING_TEXTS;
@@ -30,11 +32,11 @@ const { list: texts } = SOURCING_TEXTS;
 /** The pane compares so many at once, while they are typed. */
 const MOST = 60;
 
-const { figure, mark, group } = formPlan<keyof ListFields>();
+const { figure, mark, group } = formPlan<ListedKey>();
 const GROUPS = [
   group("once", "", [mark("mark", "third"), mark("linkWeight", "third", { unit: "g" }), figure("quantity", "third")]),
 ];
-const LABELS: Readonly<Record<keyof ListFields, string>> = texts;
+const LABELS: Readonly<Record<ListedKey, string>> = texts;
 
 export interface ListPart {
   readonly root: HTMLElement;
@@ -62,13 +64,32 @@ export function listPart(on: {
   function show(): void {
     if (!rates) return;
     const read = readWeightList(withPoint(weights.value, "figures"), texts.field);
-    const line = read.length === 0 ? undefined : lineOfList(form.counted(), ordered && fieldsOfLine(ordered), rates);
+    const line = read.length === 0 ? undefined : parseListedChain(form.counted(), ordered, rates);
     faults.show([
       ...read.flatMap((each) => (each.ok ? [] : [each.sentence])),
-      ...(line && !line.ok ? [line.error.message] : []),
+      ...(line && !line.ok ? line.faults.slice(0, 1).map(({ sentence }) => sentence) : []),
       ...(read.length > MOST ? [texts.tooMany(read.length, MOST)] : []),
     ]);
-    view.show(line?.ok && read.length <= MOST ? chainsOf(line.line, read, rates, lists) : undefined);
+    view.show(line?.ok && read.length <= MOST ? chainsOf(line.value, read, rates) : undefined);
+  }
+
+  function chainsOf(line: OrderLine, read: readonly ListedWeight[], now: Rates): ManyChains | undefined {
+    const { sellers } = sellersFor(lists, line, now);
+    const named = read.flatMap((each) => {
+      if (!each.ok) return [];
+      const choice: ChainChoice = { line: lineOfWeight(line, each.weight), sellers, spot: now.spot, rates: now };
+      return [{ name: showScale(grams(each.weight.grams)), choice }];
+    });
+    if (named.length === 0) return undefined;
+    return {
+      all: named.map(({ name, choice }) => ({ name, said: compareSources(choice) })),
+      tornado: tornado(
+        named.map(({ choice }) => choice),
+        now,
+      ),
+      rates: now,
+      ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }),
+    };
   }
 
   async function takeSelected(): Promise<void> {
@@ -95,7 +116,7 @@ export function listPart(on: {
     ),
     follow(nowRates, nowLists, nowOrdered) {
       [rates, lists, ordered] = [nowRates, nowLists, nowOrdered];
-      const usual = ordered && fieldsOfLine(ordered);
+      const usual = ordered && shownOfLine(ordered);
       for (const key of keysOf(GROUPS)) {
         form.field(key).setPlaceholder(usual ? withLocalMark(usual[key], "figure") : key === "quantity" ? "1" : "");
       }

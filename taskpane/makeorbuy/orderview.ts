@@ -14,6 +14,7 @@ import {
 import { answerBox } from "../controls/answerbox";
 import { element, setText } from "../controls/element";
 import { table } from "../controls/table";
+import { STAND_IN } from "../order/reckoning";
 import { figure } from "../plots/figure";
 import { showRate } from "../wording/display";
 import { showScale } from "../wording/shownweight";
@@ -73,7 +74,7 @@ export function orderView(): OrderView {
       const { said } = current;
       const { best, weight } = said;
       const least = best && leastOrderOf(best, said);
-      const design = choice.line.design === "…" ? texts.order.nameless : choice.line.design;
+      const design = choice.line.design === STAND_IN ? texts.order.nameless : choice.line.design;
       setText(subject, texts.order.subject(design, showScale(weight), showMark(choice.line.mark)));
       const besides = [
         rangesSentence(current.ranges),

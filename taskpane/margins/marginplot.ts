@@ -90,11 +90,7 @@ function marginPlot({ piece, wanted, spans }: Drawn, width: number): Plot {
 }
 
 /** Pieces across the plot: of whole numbers of links, or of links of every weight. */
-function piecesBetween(
-  { sheet, typed, costed }: AskedPiece,
-  { heavierBy }: MustBring,
-  span: Span,
-): readonly PieceCosts[] {
+function piecesBetween({ sheet, costed }: AskedPiece, { heavierBy }: MustBring, span: Span): readonly PieceCosts[] {
   const { order, rates } = costed;
   const at = (step: number) => span.from + ((span.to - span.from) * step) / STEPS;
   const base = sheet.finishedWeight.grams.minus(sheet.chainWeight.grams).toNumber();
@@ -102,7 +98,7 @@ function piecesBetween(
   if (heavierBy === "heavier links") {
     return chains.map((chain) => costPiece(lineOfLinkWeight(sheet.line, grams(exactly(chain))), order.spot, rates));
   }
-  const lengths = otherLengths(sheet.line, { ...typed }, rates);
+  const lengths = otherLengths(sheet.line);
   const each = sheet.chainWeight.grams.dividedBy(sheet.line.links).toNumber();
   const counts = [...new Set(chains.map((chain) => Math.max(1, Math.round(chain / each))))];
   return counts.flatMap((links) => {

@@ -121,13 +121,10 @@ function marginFold() {
   };
 }
 
-function spansOf(
-  { premium, margin, heavierBy }: MustBring,
-  { sheet, typed, costed }: AskedPiece,
-): readonly EarningSpan[] {
+function spansOf({ premium, margin, heavierBy }: MustBring, { sheet, costed }: AskedPiece): readonly EarningSpan[] {
   if (!premium) return [];
   const { order, rates } = costed;
   return heavierBy === "more links"
-    ? earningByLinks(sheet.line, { ...typed }, order.spot, { premium, margin }, rates)
+    ? earningByLinks(sheet.line, order.spot, { premium, margin }, rates)
     : earningByLinkWeight(sheet.line, order.spot, { premium, margin }, rates);
 }

@@ -7,16 +7,17 @@ import {
   type LinkMatch,
   matchOf,
   nearestLink,
+  ORDER_LENGTH_UNITS,
   type OwnComparison,
   type OwnLink,
   type OwnLinkCells,
   ownLine,
-  type Parsed,
   type PriceCheck,
   parseAskedPiece,
   parseAsking,
   type Rates,
   readOwnLinks,
+  usualPiece,
 } from "../../src/index";
 import type { Choice } from "../controls/field";
 import { ASKING_TEXTS } from "../wording/askingtexts";
@@ -74,12 +75,12 @@ export function checkTyped(
   const faults = [...misread, ...[asking, piece].flatMap((part) => (part.ok ? [] : part.faults))];
   if (!asking.ok || misread.length > 0) return { kind: "faulty", faults: onceEach(faults) };
   const known = piece.ok ? piece.value : undefined;
-  const usual = known ?? usualPiece(typed);
   return {
     kind: "checked",
     asking: asking.value,
     check: checkAsking(asking.value, rates.spot),
-    piece: usual,
+    // What is wrong with the piece's own fields keeps nothing from the answer against the metal.
+    piece: known ?? usualPiece("chain", ORDER_LENGTH_UNITS.find((unit) => unit === typed.lengthUnit) ?? "in"),
     faults,
     ours: known && kept ? oursOf(asking.value, known, typed.link ?? "", rates, kept) : { found: false, sentence: "" },
   };
@@ -97,13 +98,6 @@ function oursOf(asking: Asking, piece: AskedPiece, chosen: string, rates: Rates,
   const line = ownLine(match.link, { mark, hollow, colour: piece.colour, kind: piece.kind }, rates);
   if (!line.ok) return { found: false, sentence: line.faults.map(({ sentence }) => sentence).join(" ") };
   return { found: true, comparison: compareAsking(asking, weight, line.value, rates), match };
-}
-
-/** What is wrong with the piece's own fields keeps nothing from the answer against the metal. */
-function usualPiece(typed: Readonly<Record<string, string>>): AskedPiece {
-  const usual: Parsed<AskedPiece> = parseAskedPiece({ lengthUnit: typed.lengthUnit });
-  if (!usual.ok) throw new Error("A usual piece can always be read");
-  return usual.value;
 }
 
 function onceEach(faults: readonly Fault[]): readonly Fault[] {

@@ -17,7 +17,7 @@ import { TEXTS } from "../wording/texts";
 
 const { alloy: texts } = TEXTS.model;
 
-/** What the order says about the gold. */
+/** The gold that the order asks for. */
 export interface AlloyAsked {
   readonly mark: string;
   readonly colour: string;
@@ -25,7 +25,7 @@ export interface AlloyAsked {
 
 export interface AlloyFields {
   readonly root: HTMLElement;
-  /** g/cm³; undefined while nothing sound is given. */
+  /** g/cm³; undefined while nothing valid is given. */
   density(): Quotient | undefined;
 }
 
@@ -115,7 +115,7 @@ function startFor({ mark, colour }: AlloyAsked): string {
   return at < 0 ? "own" : String(at);
 }
 
-/** 14K is 583.3 ‰ and is stamped 585: for a density they are one. */
+/** 14K is 583.3 ‰ and is stamped 585: for a density they count as the same gold. */
 function isSameGold(one: string, other: string): boolean {
   try {
     const apart = fineness(parseMark(one))

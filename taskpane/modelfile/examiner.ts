@@ -4,11 +4,11 @@ import type { Shape } from "./shape";
 
 export interface ExaminerEvents {
   readonly progress: (step: "reading" | "examining", share: number) => void;
-  /** The first figures, where they can be had before all else. */
+  /** The first figures, where they can be measured before the examination. */
   readonly measured: (measure: Measure) => void;
   readonly examined: (report: Report, shape: Shape) => void;
   readonly refused: (sentence: string) => void;
-  readonly broken: (said: string) => void;
+  readonly broken: (problem: string) => void;
 }
 
 /** Examines one model file at a time, in a worker. */
@@ -17,12 +17,12 @@ export class Examiner {
 
   constructor(private readonly on: ExaminerEvents) {}
 
-  /** Begins with a file; what was under way is dropped. */
+  /** Begins with a file; work on an earlier one is cancelled. */
   start(file: File): void {
     this.cancel();
     const worker = new Worker(/* webpackChunkName: "modelworker" */ new URL("./worker.ts", import.meta.url));
     this.worker = worker;
-    worker.onmessage = (event: MessageEvent<Message>) => this.hear(event.data);
+    worker.onmessage = (event: MessageEvent<Message>) => this.receive(event.data);
     worker.onerror = (event) => {
       event.preventDefault();
       this.cancel();
@@ -32,13 +32,13 @@ export class Examiner {
     worker.postMessage(ask);
   }
 
-  /** Ends the work at once; nothing more is heard of it. */
+  /** Ends the work at once; no more events follow. */
   cancel(): void {
     this.worker?.terminate();
     this.worker = undefined;
   }
 
-  private hear(message: Message): void {
+  private receive(message: Message): void {
     switch (message.kind) {
       case "progress":
         this.on.progress(message.step, message.share);

@@ -5,15 +5,15 @@ import type { Report } from "./message";
 
 const { model: texts } = TEXTS;
 
-/** So many overlaps are named; the others are counted. */
+/** This many overlaps are named; the others are counted. */
 const NAMED = 3;
 
-/** What is to be said about a solid: what is wrong, with how many edges, and where. */
+/** Sentences about a solid's faults: what is wrong, at how many edges, and where. */
 export function faultSentences(faults: readonly SolidFault[]): readonly string[] {
   return faults.map(({ kind, count, place }) => texts.faultAt(texts.faults[kind](count), ...showPlace(place)));
 }
 
-/** What may make the volumes wrong. */
+/** Sentences about what may make the volumes wrong. */
 export function modelWarnings(report: Report): readonly string[] {
   const { overlaps, overlapsComplete, folded, triangles } = report;
   return [
@@ -26,7 +26,7 @@ export function modelWarnings(report: Report): readonly string[] {
   ];
 }
 
-/** What is good to know. */
+/** Sentences about what is good to know. */
 export function modelNotes({ joined, tolerance }: Report): readonly string[] {
   return [...(joined > 0 ? [texts.joined(joined, showNumber(Quotient.of(Number(tolerance.toPrecision(2))), 9))] : [])];
 }

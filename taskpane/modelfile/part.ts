@@ -29,7 +29,7 @@ const { model: texts } = TEXTS;
 
 export interface ModelEvents {
   readonly takeLink: TakeLink;
-  /** Rates as last read. */
+  /** Rates, as last read. */
   readonly rates: () => RatesReading | undefined;
   /** The gold that the order asks for now. */
   readonly alloyAsked: () => AlloyAsked;

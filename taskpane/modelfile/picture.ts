@@ -4,9 +4,9 @@ import { type Look, looksOf, middleOfEdge, sceneOf } from "./scene";
 import type { Shape } from "./shape";
 
 export interface ModelPicture {
-  /** @param sides lengths to write at the box, along x, y and z @param said the picture in words */
-  show(ticked: ReadonlySet<number>, sides: readonly [string, string, string] | undefined, said: string): void;
-  /** Gives back what drawing takes; a browser draws only so many pictures at once. */
+  /** @param sides lengths to write at the box, along x, y and z @param description the picture in words */
+  show(ticked: ReadonlySet<number>, sides: readonly [string, string, string] | undefined, description: string): void;
+  /** Frees what drawing uses; a browser can draw only a few such pictures at a time. */
   close(): void;
 }
 
@@ -24,13 +24,13 @@ const NEARER: ReadonlyMap<string, number> = new Map([
   ["-", 1 / 1.2],
 ]);
 const START = new Spherical(1, Math.PI / 3, Math.PI / 5);
-/** Near enough to the pole for a view from above, far enough to keep up and down. */
+/** In radians from the pole: near enough for a view from above, far enough that up and down stay defined. */
 const POLE = 0.01;
 const GLIDE = 160;
 
 /**
- * Draws a model that can be turned with mouse, finger or arrow keys; undefined where the browser draws nothing in three
- * dimensions. It is drawn when something changes and at no other time.
+ * Draws a model that can be turned with mouse, finger or arrow keys; undefined where the browser cannot draw in three
+ * dimensions. It is drawn only when something changes.
  */
 export function drawModel(place: HTMLElement, shape: Shape, isFaulty: readonly boolean[]): ModelPicture | undefined {
   const renderer = rendererOrNone();
@@ -121,8 +121,8 @@ export function drawModel(place: HTMLElement, shape: Shape, isFaulty: readonly b
   watch.observe(place);
 
   return {
-    show(ticked, sides, said) {
-      canvas.setAttribute("aria-label", said);
+    show(ticked, sides, description) {
+      canvas.setAttribute("aria-label", description);
       for (const [axis, tag] of tags.entries()) setText(tag, sides?.[axis] === undefined ? "" : `${sides[axis]} mm`);
       frame.visible = sides !== undefined;
       parts.forEach((part, solid) => {
@@ -142,7 +142,7 @@ export function drawModel(place: HTMLElement, shape: Shape, isFaulty: readonly b
 }
 
 function rendererOrNone(): WebGLRenderer | undefined {
-  // Asked for before three asks: it would write its own complaint to the console.
+  // Asked for before three.js asks: where it is missing, three.js would write an error to the console.
   const canvas = document.createElement("canvas");
   const context = canvas.getContext("webgl2", { antialias: true, alpha: true });
   return context ? new WebGLRenderer({ canvas, context, antialias: true, alpha: true }) : undefined;

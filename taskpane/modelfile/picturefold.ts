@@ -9,14 +9,14 @@ import { showSides } from "./side";
 
 const { picture: texts, unit: units } = TEXTS.model;
 
-/** Up to so many triangles a picture is drawn without being asked for. */
+/** Up to this many triangles a picture is drawn without being asked for. */
 const AT_ONCE = 200_000;
 
 export interface PictureFold {
   readonly root: HTMLElement;
   /** Shows which solids are ticked, and the size they will have. */
   show(ticked: ReadonlySet<number>, unit: ModelUnit | undefined, scale: Quotient | undefined): void;
-  /** Ends it for good. */
+  /** Closes the picture; it is not shown again. */
   close(): void;
 }
 
@@ -50,7 +50,7 @@ export function pictureFold(report: Report, shape: Shape): PictureFold {
       say(note, picture ? texts.keys : texts.noDrawing);
       refresh();
     } catch (error) {
-      // A network that failed is tried anew at the next opening; anything else is our mistake.
+      // After a network failure the next opening tries again; any other error is our mistake.
       if (!(error instanceof Error && error.name === "ChunkLoadError")) throw error;
       say(note, texts.notLoaded);
     } finally {

@@ -10,7 +10,7 @@ const { result: texts, solids, unit } = TEXTS.model;
 export interface WeightResult {
   readonly root: HTMLElement;
   show(weighing: Weighing, hasUnit: boolean, links: Quotient | undefined): void;
-  /** Rates may have changed. */
+  /** To be called when Rates may have changed. */
   follow(): void;
 }
 
@@ -54,7 +54,7 @@ export function weightResult(on: Parameters<typeof linkOffer>[1]): WeightResult 
   };
 }
 
-/** What is still missing for a weight. */
+/** The sentence about what is still missing for a weight. */
 function missing({ faulty, link }: Weighing, hasUnit: boolean): string {
   if (faulty.length > 0) {
     const names = showList(faulty.map((solid) => solids.name(solid + 1)));

@@ -33,7 +33,7 @@ export function looksOf(place: HTMLElement): Record<Look, MeshStandardMaterial> 
   return { metal: look("metal"), sprue: look("sprue"), faulty: look("faulty") };
 }
 
-/** The model in its lights, one part a solid, with the edges at which its lengths are written. */
+/** The model with lights, one part for each solid, and the edges at which its lengths are written. */
 export function sceneOf(shape: Shape, radius: number, looks: Record<Look, MeshStandardMaterial>) {
   const scene = new Scene();
   const corners = new BufferAttribute(shape.corners, 3);
@@ -44,7 +44,7 @@ export function sceneOf(shape: Shape, radius: number, looks: Record<Look, MeshSt
     geometry.setIndex(new BufferAttribute(shape.index.subarray(start, start + 3 * count), 1));
     start += 3 * count;
     const part = new Mesh(geometry, looks.metal);
-    // Its own sphere would need a pass over all corners; everything is in view anyway.
+    // Computing the part's own sphere would need a pass over all corners; everything is in view anyway.
     part.frustumCulled = false;
     scene.add(part);
     return part;

@@ -4,7 +4,7 @@ import type { ModelEvents } from "./part";
 
 /** The part in which a link's model file is weighed. */
 export function modelSection(on: ModelEvents, attempt: PartEvents["attempt"]): LazyPart {
-  // A file that misses its place would replace the whole pane, with all that is typed in it.
+  // A file dropped beside its place would replace the whole pane, with all that is typed in it.
   for (const kind of ["dragover", "drop"] as const) {
     window.addEventListener(kind, (event) => {
       if (event.dataTransfer?.types.includes("Files")) event.preventDefault();

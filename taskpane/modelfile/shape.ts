@@ -1,6 +1,6 @@
 import type { Model } from "../../src/index";
 
-/** What a picture draws: corners about the model's middle, triangles sorted by solid. */
+/** What a picture draws: corners relative to the model's middle, triangles sorted by solid. */
 export interface Shape {
   readonly corners: Float32Array<ArrayBuffer>;
   readonly index: Uint32Array<ArrayBuffer>;

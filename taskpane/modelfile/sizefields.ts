@@ -27,7 +27,7 @@ const RULES = {
 
 export interface SizeFields {
   readonly root: HTMLElement;
-  /** What every length is multiplied by; undefined while what is asked for is open or faulty. */
+  /** What every length is multiplied by; undefined while it is not chosen, or has a fault. */
   scale(unit: ModelUnit | undefined): Quotient | undefined;
 }
 

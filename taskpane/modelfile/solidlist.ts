@@ -10,12 +10,12 @@ import type { Weighing } from "./weighing";
 
 const { solids: texts } = TEXTS.model;
 
-/** So many solids are listed at first, and at each asking for more. */
+/** Solids listed at first, and added at each press of "more". */
 const STEP = 30;
 
 export interface SolidList {
   readonly root: HTMLElement;
-  /** Places of the ticked solids. */
+  /** Indexes of the ticked solids. */
   ticked(): ReadonlySet<number>;
   /** Shows volumes, sizes and weights. */
   show(weighing: Weighing, unit: ModelUnit | undefined): void;

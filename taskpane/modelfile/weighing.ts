@@ -10,10 +10,10 @@ import {
 } from "../../src/index";
 import type { Report } from "./message";
 
-/** What a person has chosen about a model; undefined for what is still open or faulty. */
+/** What a person has chosen about a model; undefined for what is not chosen yet, or has a fault. */
 export interface Choices {
   readonly unit: ModelUnit | undefined;
-  /** Places of the solids that are metal in the finished piece. */
+  /** Indexes of the solids that are metal in the finished piece. */
   readonly ticked: ReadonlySet<number>;
   /** g/cm³. */
   readonly density: Quotient | undefined;
@@ -27,13 +27,13 @@ export interface Weighing {
   readonly volumes: readonly (Quotient | undefined)[];
   /** Weight as cast, by solid. */
   readonly weights: readonly (Weight | undefined)[];
-  /** Places of the ticked solids that have no volume: nothing is summed while there is one. */
+  /** Indexes of the ticked solids that have no volume: nothing is summed while there is one. */
   readonly faulty: readonly number[];
   /** All ticked solids; undefined while something is missing. */
   readonly ticked: Weight | undefined;
-  /** The ticked solids shared among the links. */
+  /** The weight of the ticked solids divided by the links. */
   readonly link: StagedWeight<"cast"> | undefined;
-  /** All solids that have a volume; undefined where it is the same as ticked. */
+  /** The weight of all solids that have a volume; undefined where it is the same as `ticked`. */
   readonly withSprue: Weight | undefined;
 }
 

@@ -27,20 +27,20 @@ export interface QuoteRisk {
   readonly risk: SpotRisk;
 }
 
-/** All that is to be said of a workbook's open quotes. */
+/** What the pane shows of a workbook's open quotes. */
 export interface Risks {
   /** Worst first: the least share of the price left at today's spot. */
   readonly open: readonly QuoteRisk[];
-  /** Numbers of quotes that have ended, and of those that stand at words of a person's own. */
+  /** Numbers of quotes that have ended, and of those whose status is blank or in the person's own words. */
   readonly ended: readonly string[];
-  readonly unsaid: readonly string[];
-  /** Why others cannot be judged, in sentences. */
+  readonly unknownStatus: readonly string[];
+  /** Sentences that say why other quotes cannot be judged. */
   readonly unread: readonly string[];
 }
 
 /** Judges the open quotes among the rows of the quotes table. @param today ISO 8601 */
 export function risksOf(quotes: readonly BookedQuote[], rates: Rates, today: string): Risks {
-  const { open, ended, unsaid } = openQuotes(
+  const { open, ended, unknownStatus } = openQuotes(
     quotes.map((quote) => ({
       quote,
       number: quote.number,
@@ -53,12 +53,12 @@ export function risksOf(quotes: readonly BookedQuote[], rates: Rates, today: str
   return {
     open: judged.flatMap((each) => (typeof each === "string" ? [] : [each])).sort(worstFirst),
     ended: names(ended),
-    unsaid: names(unsaid),
+    unknownStatus: names(unknownStatus),
     unread: judged.filter((each) => typeof each === "string"),
   };
 }
 
-/** What today does to one quote, or the sentence on why that cannot be told. */
+/** One quote at today's spot, or the sentence that says why it cannot be judged. */
 function judge(quote: BookedQuote, rates: Rates): QuoteRisk | string {
   const name = showQuoteNumber(quote.number);
   const opened = openBooked(quote, rates.currency);
@@ -77,7 +77,7 @@ function worstFirst(a: QuoteRisk, b: QuoteRisk): number {
   return a.risk.margin.compare(b.risk.margin);
 }
 
-/** As its 15 significant digits say, which is what a person sees in the cell. */
+/** A cell's double by its 15 significant digits, which is what a person sees in the cell. */
 function cellAmount(value: number): Quotient {
   return Quotient.of(value.toPrecision(15));
 }

@@ -13,7 +13,7 @@ import { riskWords } from "./riskmessages";
 const { risk: texts } = DECIDE_TEXTS;
 
 export interface RiskEntryEvents {
-  /** Makes the quote anew at today's spot, as a revision; answers whether one was made. */
+  /** Makes the quote again at today's spot, as a revision; gives whether one was made. */
   readonly revise: (quote: BookedQuote) => Promise<boolean>;
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
   readonly say: (sentence: string) => void;
@@ -21,7 +21,7 @@ export interface RiskEntryEvents {
 
 interface Question {
   readonly said: string;
-  /** Takes the focus. */
+  /** The element that gets the focus. */
   readonly first?: HTMLElement;
   readonly content: () => readonly HTMLElement[];
 }
@@ -53,7 +53,7 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
     asked.first?.focus();
   }
 
-  /** Both totals are shown before anything is made: a click must not surprise a customer. */
+  /** Shows both totals before anything is made, so that no click changes a customer's price by surprise. */
   function questionOf(): Question | undefined {
     if (!shown) return undefined;
     const { risk, rates } = shown;
@@ -108,7 +108,7 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
     foot.hidden = asked !== undefined || isAtTodaysSpot();
   }
 
-  /** What is asked stays true while rates move; it goes once there is nothing to make. */
+  /** Keeps the question up to date while rates change; removes it once there is nothing to make. */
   function follow(): void {
     const asked = isAtTodaysSpot() ? undefined : questionOf();
     if (asked?.said === questionSaid) return;
@@ -116,7 +116,7 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
     if (asked) on.say(asked.said);
   }
 
-  /** Made anew it would be what it is. */
+  /** Whether a revision at today's spot would be the same quote. */
   function isAtTodaysSpot(): boolean {
     return shown?.risk.order.spot.amount.equals(shown.rates.spot.amount) ?? false;
   }

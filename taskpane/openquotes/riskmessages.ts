@@ -57,7 +57,7 @@ function zeroWords(limit: SpotLimit): string {
   return "spot" in limit ? texts.zeros[limit.kind](showEdge(limit)) : texts.zeros[limit.kind];
 }
 
-/** Rounded to the side on which what is said of it is true. */
+/** Rounded to the side on which the sentence stays true. */
 function showEdge({ kind, spot }: Extract<SpotLimit, { spot: Money }>): string {
   const rounding = kind === "upTo" ? "down" : "up";
   return showMoney({ ...spot, amount: Quotient.of(spot.amount.rounded(minorDigits(spot.currency), rounding)) });

@@ -2,7 +2,7 @@ import { type LazyPart, lazyPart } from "../views/lazypart";
 import { DECIDE_PARTS } from "../wording/decidetitles";
 import type { SpotRiskEvents } from "./spotriskpart";
 
-/** Open quotes and the spot that each of them bears, folded away. */
+/** The folded part about open quotes and the spot up to which each keeps its margin. */
 export function spotRiskSection(on: SpotRiskEvents): LazyPart {
   return lazyPart(
     { ...DECIDE_PARTS.risk, name: "decide" },

@@ -20,7 +20,7 @@ export interface SpotRiskEvents extends PartEvents {
   readonly revise: (quote: BookedQuote) => Promise<boolean>;
 }
 
-/** So many quotes are listed at first, and at each asking for more. */
+/** Quotes listed at first, and added at each press of "more". */
 const STEP = 10;
 
 /** The open quotes, worst first: what today's spot does to each, and a revision of it at today's spot. */
@@ -54,7 +54,7 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
 
   function show(rates: Rates, wasRead: boolean): void {
     if (!risks) return;
-    const { open, ended, unsaid, unread } = risks;
+    const { open, ended, unknownStatus, unread } = risks;
     said.show(wasRead ? [{ text: risksHead(risks, rates), isWarning: false }] : []);
     fillList();
     besides.replaceChildren(
@@ -65,7 +65,9 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
           ]
         : []),
       ...(ended.length > 0 ? [element("p", { class: "help" }, texts.ended(showList(ended)))] : []),
-      ...(unsaid.length > 0 ? [element("p", { class: "help" }, texts.unsaid(showList(unsaid)))] : []),
+      ...(unknownStatus.length > 0
+        ? [element("p", { class: "help" }, texts.unknownStatus(showList(unknownStatus)))]
+        : []),
     );
     list.hidden = open.length === 0;
   }
@@ -80,7 +82,7 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
       keyed.set(keyed.has(name) ? `${name} ${keyed.size}` : name, each);
     }
     const before = [...entries.keys()].join();
-    // What stands already keeps its elements, and with them the focus.
+    // Entries that are shown already keep their elements, and with them the focus.
     entries = new Map([...keyed].map(([key]) => [key, entries.get(key) ?? riskEntry(on)]));
     for (const [key, each] of keyed) entries.get(key)?.show(each, rates);
     if (before !== [...entries.keys()].join()) list.replaceChildren(...[...entries.values()].map(({ root }) => root));

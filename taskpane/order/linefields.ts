@@ -1,31 +1,15 @@
-import {
-  CLASPS,
-  COLOURS,
-  isPlated,
-  LENGTH_GIVEN,
-  LINE_PRICE_BY,
-  LINK_CASTINGS,
-  LINKS_PER_UNITS,
-  type LineKey,
-  ORDER_LENGTH_UNITS,
-  PATTERN_LETTERS,
-  PIECE_KINDS,
-  PLATING_CHOICES,
-  SOLIDITIES,
-} from "../../src/index";
+import { isPlated, LINE_FIELDS, type LineKey, PATTERN_LETTERS } from "../../src/index";
 import type { At, PlannedGroup } from "../controls/formplan";
 import { locale } from "../wording/language";
-import { PLATING_TEXTS } from "../wording/platingtexts";
 import { TEXTS } from "../wording/texts";
-import { planOf, shownWord } from "./choices";
+import { shownWord } from "./choices";
+import { declaredFields, listed, UNIT_BESIDE } from "./declaredfields";
 import { claspStonesGroup, stonesGroup } from "./stonefields";
 
 const { form, cautions } = TEXTS;
 const { groups, holds } = form;
 
-const { words, figure, mark, figures, money, choice, group } = planOf<LineKey>(form.help);
-const grams = () => form.grams;
-const chainUnit = (at: At<LineKey>) => at("lengthUnit");
+const { place, group } = declaredFields<LineKey>(LINE_FIELDS, form.help);
 const isOwn = (at: At<LineKey>) => at("colour") === "own";
 const hasClasp = (at: At<LineKey>) => at("clasp") !== "none";
 
@@ -34,38 +18,36 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
   const unit = locale() === "en-US" ? "in" : "cm";
   return [
     group("piece", groups.piece, [
-      words("design", "whole", { required: true }),
-      mark("mark", "half", { required: true, caution: () => cautions.mark }),
-      choice("colour", "half", COLOURS, {
+      place("design", "whole"),
+      place("mark", "half", { caution: () => cautions.mark }),
+      place("colour", "half", {
         caution: (at) => (at("colour") === "white" || /w/i.test(at("pattern")) ? cautions.nickel : ""),
         cautions: ["mark", "colour"],
       }),
-      words("colourName", "half", { required: true, isAsked: isOwn }),
-      figures("composition", "half", { required: true, isAsked: isOwn }),
-      choice("kind", "half", PIECE_KINDS),
-      figure("quantity", "half", { required: true, start: "1" }),
+      place("colourName", "half", { isAsked: isOwn }),
+      place("composition", "half", { isAsked: isOwn }),
+      place("kind", "half"),
+      place("quantity", "half", { start: "1" }),
     ]),
     group("chain", groups.chain, [
-      choice("lengthGiven", "whole", LENGTH_GIVEN),
-      figure("length", "half", { required: true }),
-      choice("lengthUnit", "half", ORDER_LENGTH_UNITS, { start: unit }),
-      figure("ease", "whole", {
-        required: true,
-        unit: chainUnit,
+      place("lengthGiven", "whole"),
+      place("length", "half", UNIT_BESIDE),
+      place("lengthUnit", "half", { start: unit }),
+      place("ease", "whole", {
         isAsked: (at) => at("lengthGiven") === "neck" || at("lengthGiven") === "wrist",
       }),
-      figure("linksPer", "half", { required: true }),
-      choice("linksPerUnit", "half", LINKS_PER_UNITS, { start: unit }),
-      figure("linkWeight", "whole", { required: true, unit: grams }),
+      place("linksPer", "half"),
+      place("linksPerUnit", "half", { start: unit }),
+      place("linkWeight", "whole"),
     ]),
     group(
       "clasp",
       groups.clasp,
       [
-        choice("clasp", "whole", CLASPS),
-        figure("claspLength", "third", { unit: chainUnit, isAsked: hasClasp }),
-        figure("claspWeight", "third", { unit: grams, isAsked: hasClasp }),
-        money("claspCost", "third", { isAsked: hasClasp }),
+        place("clasp", "whole"),
+        place("claspLength", "third", { isAsked: hasClasp }),
+        place("claspWeight", "third", { isAsked: hasClasp }),
+        place("claspCost", "third", { isAsked: hasClasp }),
       ],
       (at) => shownWord(at("clasp")),
     ),
@@ -76,12 +58,12 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
       "findings",
       groups.findings,
       [
-        words("findings", "whole"),
-        figure("findingsWeight", "half", { unit: grams }),
-        money("findingsCost", "half"),
-        words("engraving", "half"),
-        money("engravingCost", "half"),
-        money("setup", "half"),
+        place("findings", "whole"),
+        place("findingsWeight", "half"),
+        place("findingsCost", "half"),
+        place("engraving", "half"),
+        place("engravingCost", "half"),
+        place("setup", "half"),
       ],
       (at) =>
         listed(
@@ -94,11 +76,9 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
       "price",
       groups.price,
       [
-        choice("linePriceBy", "half", LINE_PRICE_BY),
-        figure("linePriceFigure", "half", {
-          required: true,
+        place("linePriceBy", "half"),
+        place("linePriceFigure", "half", {
           isAsked: (at) => at("linePriceBy") !== "as the quote",
-          unit: (at, currency) => priceUnit(at("linePriceBy"), currency),
         }),
       ],
       (at) =>
@@ -107,18 +87,6 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
           : holds.figure(shownWord(at("linePriceBy")).toLowerCase(), at("linePriceFigure")),
     ),
   ];
-}
-
-/** The unit of a way of pricing's figure; a share has none. */
-export function priceUnit(by: string, currency: string): string {
-  if (by === "premium") return form.aGram(currency);
-  return by === "own price" ? currency : "";
-}
-
-/** What there is of these, or that there is none. */
-export function listed(...parts: readonly string[]): string {
-  const there = parts.filter((part) => part.trim() !== "");
-  return there.length > 0 ? there.join(", ") : holds.none;
 }
 
 const OTHER_WEIGHTS = [
@@ -130,7 +98,7 @@ const OTHER_WEIGHTS = [
 
 function isPlatedIn(at: At<LineKey>): boolean {
   const pattern = [...at("pattern").toUpperCase()].map((letter) => PATTERN_LETTERS[letter] ?? "");
-  const choice = PLATING_CHOICES.find((word) => word === at("plated"));
+  const choice = LINE_FIELDS.plated.words.find((word) => word === at("plated"));
   return choice !== undefined && isPlated(choice, [at("colour"), ...pattern]);
 }
 
@@ -139,25 +107,22 @@ function alloyGroup(): PlannedGroup<LineKey> {
     "alloy",
     groups.alloy,
     [
-      choice("solidity", "half", SOLIDITIES, {
+      place("solidity", "half", {
         caution: (at) => (at("solidity") === "hollow" ? cautions.hollow : ""),
       }),
-      choice("plated", "half", PLATING_CHOICES, { cautions: ["solidity"] }),
-      words("platingMetal", "whole", {
+      place("plated", "half", { cautions: ["solidity"] }),
+      place("platingMetal", "whole", {
         isAsked: isPlatedIn,
-        usual: ({ platingMetal }) => platingMetal || PLATING_TEXTS.noneOnRates,
         caution: () => cautions.plating,
         cautions: ["platingMetal"],
       }),
-      words("pattern", "whole"),
+      place("pattern", "whole"),
       ...OTHER_WEIGHTS.map(([key, colour, letter]) =>
-        figure(key, "whole", {
-          required: true,
-          unit: grams,
+        place(key, "whole", {
           isAsked: (at) => at("colour") !== colour && at("pattern").toUpperCase().includes(letter),
         }),
       ),
-      choice("linkCasting", "whole", LINK_CASTINGS),
+      place("linkCasting", "whole"),
     ],
     (at) =>
       [

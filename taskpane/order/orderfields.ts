@@ -1,16 +1,16 @@
-import { type ExtraKey, ORDER_PRICE_BY, type OrderKey, OWN_GOLD_USES, SETTLEMENTS, YES_NO } from "../../src/index";
+import { EXTRA_FIELDS, type ExtraKey, ORDER_FIELDS, type OrderKey } from "../../src/index";
 import type { At, PlannedGroup } from "../controls/formplan";
 import { TEXTS } from "../wording/texts";
-import { planOf, shownWord } from "./choices";
-import { listed, priceUnit } from "./linefields";
+import { shownWord } from "./choices";
+import { declaredFields, listed } from "./declaredfields";
 
 const { form } = TEXTS;
 const { groups, holds } = form;
 
-const { words, figure, mark, money, choice, group } = planOf<OrderKey>(form.help);
+const { place, group } = declaredFields<OrderKey>(ORDER_FIELDS, form.help);
 
 /** For whom: it stands before the lines. */
-export const WHO: PlannedGroup<OrderKey> = group("who", "", [words("customer", "whole", { required: true })]);
+export const WHO: PlannedGroup<OrderKey> = group("who", "", [place("customer", "whole")]);
 
 /** What else an order says once: it stands after the lines. */
 export const TERMS: readonly PlannedGroup<OrderKey>[] = [
@@ -18,22 +18,17 @@ export const TERMS: readonly PlannedGroup<OrderKey>[] = [
     "terms",
     groups.terms,
     [
-      figure("spot", "half", {
-        unit: (_, currency) => form.anOunce(currency),
-        usual: (rates) => rates.spot.amount,
-      }),
-      choice("spotShown", "half", YES_NO),
-      choice("priceBy", "half", ORDER_PRICE_BY),
-      figure("priceFigure", "half", {
-        required: true,
+      place("spot", "half"),
+      place("spotShown", "half"),
+      place("priceBy", "half"),
+      place("priceFigure", "half", {
         isAsked: (at) => at("priceBy") !== "as Rates",
-        unit: (at, currency) => priceUnit(at("priceBy"), currency),
       }),
-      figure("discount", "half"),
-      money("shipping", "half"),
-      figure("deposit", "half", { usual: (rates) => rates.deposit }),
-      choice("settled", "half", SETTLEMENTS),
-      figure("tolerance", "half", { usual: (rates) => rates.tolerance }),
+      place("discount", "half"),
+      place("shipping", "half"),
+      place("deposit", "half"),
+      place("settled", "half"),
+      place("tolerance", "half"),
     ],
     termsHeld,
   ),
@@ -41,10 +36,10 @@ export const TERMS: readonly PlannedGroup<OrderKey>[] = [
     "own-gold",
     groups.ownGold,
     [
-      figure("ownGoldWeight", "half", { unit: () => form.grams }),
-      mark("ownGoldMark", "half"),
-      choice("ownGoldUse", "half", OWN_GOLD_USES),
-      figure("ownGoldShare", "half", { usual: (rates) => rates.ownGoldShare }),
+      place("ownGoldWeight", "half"),
+      place("ownGoldMark", "half"),
+      place("ownGoldUse", "half"),
+      place("ownGoldShare", "half"),
     ],
     (at) =>
       at("ownGoldWeight").trim() === ""
@@ -55,12 +50,12 @@ export const TERMS: readonly PlannedGroup<OrderKey>[] = [
 
 export const ORDER_GROUPS: readonly PlannedGroup<OrderKey>[] = [WHO, ...TERMS];
 
-const extra = planOf<ExtraKey>(form.extraHelp);
+const extra = declaredFields<ExtraKey>(EXTRA_FIELDS, form.extraHelp);
 
 export const EXTRA_GROUP: PlannedGroup<ExtraKey> = extra.group("extra", "", [
-  extra.words("text", "whole", { required: true }),
-  extra.money("amount", "half", { required: true }),
-  extra.money("cost", "half"),
+  extra.place("text", "whole"),
+  extra.place("amount", "half"),
+  extra.place("cost", "half"),
 ]);
 
 function termsHeld(at: At<OrderKey>): string {

@@ -6,6 +6,7 @@ import {
   found,
   makeQuote,
   type Order,
+  parseNamelessOrder,
   parseOrder,
   type Quote,
   type QuoteWatch,
@@ -51,9 +52,9 @@ export function reckon(typed: Typed, rates: Rates, date: string, misread: readon
   const { faults } = read;
   if (faults.some((fault) => !isMissing(fault, typed))) return { kind: "faulty", faults };
   if (faults.some((fault) => !isName(fault))) return { kind: "blank", faults };
-  const unnamed = parseOrder(withStandIns(typed), rates);
+  const unnamed = parseNamelessOrder(typed, rates);
   return unnamed.ok
-    ? costable(cost(unnamed.value, rates, date), typed, faults)
+    ? costable(cost(withStandIns(unnamed.value), rates, date), typed, faults)
     : { kind: "faulty", faults: [...faults, ...unnamed.faults] };
 }
 
@@ -102,14 +103,15 @@ function isName({ field, line, extra }: Fault): boolean {
   return line === undefined ? field === "customer" : field === "design";
 }
 
-function withStandIns({ order, lines, extras }: Typed): Typed {
+/** Stands where a name is still to be given, until it is. */
+export const STAND_IN = "…";
+
+function withStandIns({ customer, lines, extras, ...order }: Order): Order {
+  const named = (name: string) => (name === "" ? STAND_IN : name);
   return {
-    order: { ...order, customer: named(order.customer) },
+    ...order,
+    customer: named(customer),
     lines: lines.map((line) => ({ ...line, design: named(line.design) })),
     extras: extras.map((extra) => ({ ...extra, text: named(extra.text) })),
   };
-}
-
-function named(text: string): string {
-  return text.trim() === "" ? "…" : text;
 }

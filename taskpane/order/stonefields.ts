@@ -1,13 +1,13 @@
-import { type LineKey, type Rates, STONE_KEYS, STONE_PRICED, STONE_SHAPES, STONES_ON } from "../../src/index";
+import { LINE_FIELDS, type LineKey, STONE_KEYS } from "../../src/index";
 import type { At, PlannedField, PlannedGroup } from "../controls/formplan";
 import { TEXTS } from "../wording/texts";
-import { planOf, shownWord } from "./choices";
+import { shownWord } from "./choices";
+import { declaredFields } from "./declaredfields";
 
 const { form } = TEXTS;
 const { groups, holds } = form;
 
-const { words, figure, money, choice, group } = planOf<LineKey>(form.help);
-const millimetres = () => form.millimetres;
+const { place, group } = declaredFields<LineKey>(LINE_FIELDS, form.help);
 const inLinks = (at: At<LineKey>) => at("stonesOn") !== "no links";
 const onClasp = (at: At<LineKey>) => at("clasp") !== "none" && !/^\s*0*\s*$/.test(at("claspStoneCount"));
 
@@ -17,14 +17,13 @@ export function stonesGroup(): PlannedGroup<LineKey> {
     "stones",
     groups.stones,
     [
-      choice("stonesOn", "whole", STONES_ON),
-      figure("stoneEvery", "half", { required: true, isAsked: (at) => at("stonesOn") === "every n-th link" }),
-      figure("stoneCount", "half", { required: true, isAsked: (at) => at("stonesOn") === "a number of links" }),
-      figure("stonesPerLink", "half", { isAsked: inLinks }),
+      place("stonesOn", "whole"),
+      place("stoneEvery", "half", { isAsked: (at) => at("stonesOn") === "every n-th link" }),
+      place("stoneCount", "half", { isAsked: (at) => at("stonesOn") === "a number of links" }),
+      place("stonesPerLink", "half", { isAsked: inLinks }),
       ...oneStone(STONE_KEYS.links, inLinks),
-      figure("breakage", "half", {
+      place("breakage", "half", {
         isAsked: (at) => inLinks(at) || onClasp(at),
-        usual: (rates) => rates.breakage,
       }),
     ],
     stonesHeld,
@@ -36,7 +35,7 @@ export function claspStonesGroup(): PlannedGroup<LineKey> {
   return group(
     "clasp-stones",
     groups.claspStones,
-    [figure("claspStoneCount", "whole"), ...oneStone(STONE_KEYS.clasp, onClasp)],
+    [place("claspStoneCount", "whole"), ...oneStone(STONE_KEYS.clasp, onClasp)],
     (at) => (onClasp(at) ? holds.stones(at("claspStoneCount").trim()) : holds.none),
     (at) => at("clasp") !== "none",
   );
@@ -50,17 +49,17 @@ function oneStone(
   const isRound = (at: At<LineKey>) => isThere(at) && at(keys.shape) === "round";
   const isRectangular = (at: At<LineKey>) => isThere(at) && at(keys.shape) === "rectangular";
   return [
-    words(keys.kind, "half", { isAsked: isThere }),
-    choice(keys.shape, "half", STONE_SHAPES, { isAsked: isThere }),
-    figure(keys.diameter, "half", { unit: millimetres, isAsked: isRound }),
-    figure(keys.length, "half", { unit: millimetres, isAsked: isRectangular }),
-    figure(keys.width, "half", { unit: millimetres, isAsked: isRectangular }),
-    figure(keys.depth, "half", { unit: millimetres, isAsked: isThere }),
-    figure(keys.gravity, "half", { isAsked: (at) => isThere(at) && at(keys.kind).trim() !== "" }),
-    figure(keys.carat, "half", { unit: () => form.carats, isAsked: isThere }),
-    money(keys.price, "half", { isAsked: isThere }),
-    choice(keys.priced, "half", STONE_PRICED, { isAsked: isThere }),
-    money(keys.fee, "half", { isAsked: isThere, usual: (rates: Rates) => rates.settingFee.amount }),
+    place(keys.kind, "half", { isAsked: isThere }),
+    place(keys.shape, "half", { isAsked: isThere }),
+    place(keys.diameter, "half", { isAsked: isRound }),
+    place(keys.length, "half", { isAsked: isRectangular }),
+    place(keys.width, "half", { isAsked: isRectangular }),
+    place(keys.depth, "half", { isAsked: isThere }),
+    place(keys.gravity, "half", { isAsked: (at) => isThere(at) && at(keys.kind).trim() !== "" }),
+    place(keys.carat, "half", { isAsked: isThere }),
+    place(keys.price, "half", { isAsked: isThere }),
+    place(keys.priced, "half", { isAsked: isThere }),
+    place(keys.fee, "half", { isAsked: isThere }),
   ];
 }
 

@@ -10,10 +10,10 @@ import { TEXTS } from "../wording/texts";
 const { earlier: texts } = TEXTS;
 
 export interface EarlierEvents {
-  /** The list was unfolded: it wants to be read. */
+  /** The list was unfolded: the quotes are to be read. */
   readonly unfolded: () => void;
   readonly open: (quote: BookedQuote) => void;
-  readonly stands: (quote: BookedQuote, status: QuoteStatus) => void;
+  readonly statusChosen: (quote: BookedQuote, status: QuoteStatus) => void;
 }
 
 export interface EarlierQuotes {
@@ -21,10 +21,10 @@ export interface EarlierQuotes {
   show(reading: QuotesReading): void;
 }
 
-/** So many quotes are listed at first, and at each asking for more. */
+/** Quotes listed at first, and added at each press of "more". */
 const STEP = 20;
 
-/** The quotes made so far, folded away until somebody looks. */
+/** The quotes made so far, folded until the person opens the list. */
 export function earlierQuotes(on: EarlierEvents): EarlierQuotes {
   const list = element("ul", { class: "quotes" });
   const note = element("p", { class: "help" });
@@ -42,13 +42,13 @@ export function earlierQuotes(on: EarlierEvents): EarlierQuotes {
 
   function render(): void {
     const before = [...entries.keys()];
-    // A row copied by a person has its number twice; each is an entry of its own.
+    // A row that a person copied has its number twice; each row gets its own entry.
     const keyed = new Map<string, BookedQuote>();
     for (const quote of quotes.slice(0, shown)) {
       const name = showQuoteNumber(quote.number);
       keyed.set(keyed.has(name) ? `${name} ${keyed.size}` : name, quote);
     }
-    // What stands already keeps its elements, and with them the focus.
+    // Entries that are shown already keep their elements, and with them the focus.
     entries = new Map([...keyed].map(([key, quote]) => [key, entries.get(key) ?? entry(quote, on)]));
     for (const [key, quote] of keyed) entries.get(key)?.show(quote);
     if (before.join() !== [...entries.keys()].join()) {
@@ -88,7 +88,7 @@ function entry(first: BookedQuote, on: EarlierEvents): Entry {
   );
   status.addEventListener("change", () => {
     const chosen = quoteStatusOf(status.value);
-    if (chosen) on.stands(quote, chosen);
+    if (chosen) on.statusChosen(quote, chosen);
   });
   const open = button(texts.open, "outline", () => on.open(quote), "small");
   open.root.setAttribute("aria-label", texts.openOf(name));
@@ -110,7 +110,7 @@ function entry(first: BookedQuote, on: EarlierEvents): Entry {
   };
 }
 
-/** Chooses where a quote stands; words of a person's own are shown as they stand in the cell. */
+/** Selects the status of a quote; a person's own words are shown as in the cell. */
 function choose(select: HTMLSelectElement, cell: unknown): void {
   const known = quoteStatusOf(cell);
   select.querySelector("option[data-own]")?.remove();

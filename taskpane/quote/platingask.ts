@@ -8,7 +8,7 @@ const { ask: texts } = PLATING_TEXTS;
 
 export interface PlatingAsk {
   readonly root: HTMLElement;
-  /** Asks while a line of the order is plated with a metal that nobody has named. */
+  /** Asks while the plating metal of a line of the order is not named. */
   show(reckoning: Reckoning | undefined): void;
 }
 

@@ -12,7 +12,7 @@ import { TEXTS } from "../wording/texts";
 import { quoteMade, quoteThere } from "./quoteending";
 import type { Revision } from "./revision";
 
-/** What the making of a quote needs of the pane. */
+/** What quoteMaker needs from the pane. */
 export interface QuoteMakerEvents {
   readonly form: OrderForm;
   readonly revision: Revision;
@@ -20,9 +20,9 @@ export interface QuoteMakerEvents {
   readonly press: Button;
   /** The sheet that quotes are copied from. */
   readonly template: () => string;
-  /** What the form amounts to now; undefined without rates that can be read. */
+  /** The form's order, calculated now; undefined without rates that can be read. */
   readonly reckoned: () => { readonly reckoning: Reckoning; readonly rateValues: RateValues } | undefined;
-  /** Never fails. */
+  /** Reads Rates again; never throws. */
   readonly followRates: () => Promise<void>;
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
   readonly goTo: (sheet: string) => void;
@@ -30,16 +30,16 @@ export interface QuoteMakerEvents {
 }
 
 export interface QuoteMaker {
-  /** From the press of the button until what was written has been read again. */
+  /** True from the press of the button until what was written has been read again. */
   readonly isMaking: boolean;
   /**
-   * Makes quote, job and tickets of the form's order, and says how it ended. An order that a quote was made from already,
-   * and that is unchanged, is shown its quote instead, unless another is asked for.
+   * Makes quote, job and tickets of the form's order, and says how it ended. Where a quote was already made from the same
+   * unchanged order, that quote is shown instead, unless `how` asks for another.
    */
-  make(how?: "once" | "anew"): Promise<void>;
+  make(how?: "once" | "again"): Promise<void>;
 }
 
-/** An order as it stood when the button was pressed. */
+/** An order as it was when the button was pressed. */
 interface Asked {
   readonly costed: Costed;
   readonly rateValues: RateValues;
@@ -47,7 +47,7 @@ interface Asked {
   readonly template: string;
 }
 
-/** A quote that was made, and what it came to. */
+/** A quote that was made, and its total. */
 interface Made {
   readonly filled: Filled;
   readonly total: string;
@@ -55,15 +55,15 @@ interface Made {
 
 export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
   const { form, revision, ending, press, followRates } = on;
-  /** By the order as typed: one press, one quote. */
+  /** By orderKey, so that two presses for the same order make one quote. */
   const made = new Map<string, Made>();
   let isPressed = false;
   let isMaking = false;
 
-  /** What an order is known by: what was typed, the template, and the quote that it revises. */
-  const nameOf = (asked: Asked) => JSON.stringify([asked.typed, asked.template, revision.of ?? null]);
+  /** Identifies an order by what was typed, the template, and the quote that it revises. */
+  const orderKey = (asked: Asked) => JSON.stringify([asked.typed, asked.template, revision.of ?? null]);
 
-  async function make(how: "once" | "anew" = "once"): Promise<void> {
+  async function make(how: "once" | "again" = "once"): Promise<void> {
     if (isPressed) return;
     const reckoned = on.reckoned();
     if (!reckoned) return ending.failed(TEXTS.make.notYet);
@@ -90,7 +90,7 @@ export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
     } finally {
       isPressed = false;
       press.rest();
-      // Rates has another next number, and what was calculated meanwhile was not followed. How it ended is told before.
+      // Rates has a new next number, and changes made meanwhile were not followed. How it ended is shown before.
       void followRates().then(() => {
         isMaking = isPressed;
       });
@@ -103,15 +103,15 @@ export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
     const revised = revision.of;
     const filled = await fillQuote({ order, sheets, quote, rates, rateValues, typed, revised, template });
     const total = showMoney(quote.total);
-    // The form still holds that quote at its spot: what follows is a revision too, until a new order is begun.
+    // The form still holds that quote: what is made next is a revision of it, until a new order is begun.
     if (revision.of) revision.goOn(filled.number, total);
-    made.set(nameOf(asked), { filled, total });
+    made.set(orderKey(asked), { filled, total });
     ending.show(quoteMade(filled, on.goTo));
   }
 
-  /** Shows the quote that the order has already, with the way to a revision; answers false where it has none any more. */
+  /** Shows the quote that the order has already, with a button for a revision; gives false where that quote is gone. */
   async function showMade(asked: Asked): Promise<boolean> {
-    const order = nameOf(asked);
+    const order = orderKey(asked);
     const before = made.get(order);
     if (!before) return false;
     if (!(await goToIfThere(before.filled.quoteSheet))) {
@@ -129,7 +129,7 @@ export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
 
   async function revise({ filled, total }: Made): Promise<void> {
     revision.goOn(filled.number, total);
-    await make("anew");
+    await make("again");
   }
 
   return {

@@ -21,11 +21,11 @@ export interface RatesHeadEvents {
 
 /** What the pane knows of Rates. */
 export interface RatesKnown {
-  /** The last reading that succeeded; undefined before the first. What could not be read is not what is not there. */
+  /** The last reading that succeeded; undefined before the first. A failed reading does not mean that there are no rates. */
   readonly reading: RatesReading | undefined;
-  /** What it says as rates; undefined where there are none. */
+  /** That reading, parsed; undefined where there are no rates. */
   readonly parsed: Parsed<Rates> | undefined;
-  /** Why a later reading did not succeed; "" where it did. */
+  /** Why a later reading failed; "" where it did not. */
   readonly failure: string;
 }
 
@@ -45,7 +45,7 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
     show({ reading, parsed, failure }) {
       setText(age, reading?.found && parsed?.ok ? spotAgeSentence(reading.values, parsed.value, serialNow()) : "");
       age.hidden = age.textContent === "";
-      // Any change in the workbook comes by here; what stands already keeps its focus and a spot half typed.
+      // Called at every change in the workbook. What is shown already keeps its elements, with the focus and a spot half typed.
       const news = JSON.stringify([reading ?? null, failure]);
       if (news === shown) return;
       shown = news;
@@ -152,7 +152,7 @@ function layOutOffer(layOut: (spot: string) => Promise<void>): HTMLElement {
   );
 }
 
-/** What is wrong with a first spot: read as the Rates sheet will read it, between the start values. */
+/** What is wrong with a first spot, read as the Rates sheet will read it, together with the start values. */
 function spotFault(typed: string): string {
   const readings = twoReadings(typed, "figure");
   if (readings) return TEXTS.form.ambiguous(texts.spotLabel, typed.trim(), readings.fraction, readings.whole);

@@ -9,18 +9,18 @@ const { revising: texts } = TEXTS;
 
 export interface Revision {
   readonly root: HTMLElement;
-  /** The quote that stands in the form to be revised; undefined while the form holds an order of its own. */
+  /** The quote in the form that is being revised; undefined while the form holds a new order. */
   readonly of: QuoteNumber | undefined;
   /** Puts a quote into the form. @param total what it was quoted at, as shown */
   begin(number: QuoteNumber, total: string, typed: Typed): void;
   /** The form's quote was made, and is now the one to be revised. */
   goOn(number: QuoteNumber, total: string): void;
-  /** The form is an order of its own again, with what stands in it. */
+  /** The form holds a new order from now on, with its texts unchanged. */
   end(): void;
 }
 
-/** Whether the form holds an earlier quote, said over the form with what making it will do and the way out. */
-export function revisionOf(form: OrderForm, left: () => void): Revision {
+/** Says above the form which earlier quote it holds, what making it will do, and how to leave it. */
+export function revisionOf(form: OrderForm, onLeave: () => void): Revision {
   const root = element("section", { class: "revising", tabindex: "-1", "aria-labelledby": "revising-title" });
   root.hidden = true;
   let current: QuoteNumber | undefined;
@@ -36,14 +36,14 @@ export function revisionOf(form: OrderForm, left: () => void): Revision {
     () => {
       before?.();
       end();
-      left();
+      onLeave();
     },
     "small",
   );
   const goOn = (number: QuoteNumber, total: string) => {
     current = number;
     const name = showQuoteNumber(number);
-    // Made anew at today's spot, its own is left empty and follows Rates.
+    // For a revision at today's spot, the form's own spot is left empty and follows Rates.
     const said = form.typed().order.spot.trim() === "" ? texts.atRates : texts.asQuoted;
     root.replaceChildren(
       element("h2", { id: "revising-title" }, texts.title(name)),

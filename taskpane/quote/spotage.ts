@@ -6,11 +6,11 @@ import { TEXTS } from "../wording/texts";
 const { age } = TEXTS.catalogue;
 
 const HOURS = Quotient.of(24);
-/** A clock may be a little ahead of another one. */
+/** In days: one computer's clock may be a little ahead of another's. */
 const AHEAD = 1 / 24;
 
 /**
- * What there is to say of the age of the spot on Rates: "" while it is within the person's limit, or where there is none.
+ * The sentence about the age of the spot on Rates; "" while it is within the person's limit, or where there is no limit.
  * @param now on the person's clock, as Excel's serial number
  */
 export function spotAgeSentence(values: RateValues, rates: Rates, now: number): string {

@@ -12,18 +12,18 @@ export interface TemplateChoice {
   readonly name: string;
 }
 
-/** Which template quotes are made from, folded away until somebody looks: the usual one does for most. */
+/** Chooses the template that quotes are made from. Folded at first, since the usual one is right for most. */
 export function templateChoice(attempt: (step: () => Promise<void>) => Promise<void>): TemplateChoice {
   let name: string = TEMPLATE_SHEET;
   let templates: Templates = { there: [], offered: [] };
-  const said = element("span", { class: "holds" });
+  const chosenName = element("span", { class: "holds" });
   const select = element("select", { id: "template" });
   const add = button(texts.add, "outline", () => attempt(addAsSheet), "small");
   const help = element("p", { class: "help" });
   const root = element(
     "details",
     { class: "template" },
-    element("summary", {}, texts.title, " ", said),
+    element("summary", {}, texts.title, " ", chosenName),
     element("p", { class: "help" }, texts.about),
     element(
       "div",
@@ -37,7 +37,7 @@ export function templateChoice(attempt: (step: () => Promise<void>) => Promise<v
 
   function show(): void {
     const isNew = !templates.there.includes(name);
-    setText(said, name);
+    setText(chosenName, name);
     setText(help, isNew ? texts.willBeAdded(name) : "");
     add.root.hidden = !(isNew && isBuiltIn(name));
     const options = (names: readonly string[]) => names.map((each) => element("option", { value: each }, each));
@@ -49,7 +49,7 @@ export function templateChoice(attempt: (step: () => Promise<void>) => Promise<v
 
   async function read(): Promise<void> {
     templates = await readTemplates();
-    // One that was deleted or renamed since is chosen no longer.
+    // A template that was deleted or renamed since is no longer chosen.
     if (![...templates.there, ...templates.offered].includes(name)) name = TEMPLATE_SHEET;
     show();
   }

@@ -16,7 +16,10 @@ import type { Row } from "./resultrows";
 
 const { result } = TEXTS;
 
-/** What is cast of each alloy for all pieces of all lines, and the fine gold to buy for it. Nothing where one piece of one alloy says it all. */
+/**
+ * What is cast of each alloy for all pieces of all lines, and the fine gold to buy for it. No rows for a single piece of one
+ * alloy.
+ */
 export function castRows(costed: Costed): readonly Row[] {
   const { sheets, watch } = costed;
   const [only] = sheets;
@@ -35,7 +38,7 @@ export function castRows(costed: Costed): readonly Row[] {
   ];
 }
 
-/** What becomes of the customer's gold, in fine gold; nothing where none is brought. */
+/** What becomes of the customer's gold, in fine gold; no rows where none is brought. */
 export function goldRows({ watch: { goldBalance }, order }: Costed): readonly Row[] {
   if (!goldBalance || !order.ownGold) return [];
   const { brought, needed, used, returned, credit } = goldBalance;
@@ -73,7 +76,7 @@ interface AlloyTotal {
   readonly claspParts: Quotient;
 }
 
-/** Alloys alike by mark and colour come from one melt, whatever the line. */
+/** Alloys with the same mark and colour come from one melt, whatever the line. */
 function alloysOf({ sheets }: Costed): readonly AlloyTotal[] {
   const totals = new Map<string, AlloyTotal>();
   for (const { line, alloys } of sheets) {

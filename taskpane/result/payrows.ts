@@ -6,12 +6,12 @@ import { negative, type Row } from "./resultrows";
 
 const { result } = TEXTS;
 
-/** Whether an order is one design and nothing beside it: then the price of a piece says it all. */
+/** Whether an order is one design and nothing else: then the price of a piece is enough. */
 export function isPlain({ sheets, quote }: Costed): boolean {
   return sheets.length === 1 && quote.extras.length === 0;
 }
 
-/** Each line of an order of several: what it is, its amount, and how that comes about. */
+/** The lines of an order of several lines: what each is, its amount, and how that is calculated. */
 export function lineRows({ quote, sheets }: Costed): readonly Row[] {
   return quote.lines.map((line, index) => {
     const { finishedWeight } = sheets[index] ?? {};
@@ -45,7 +45,7 @@ export function payRows(costed: Costed): readonly Row[] {
       : [{ term: result.total, value: showMoney(quote.total) }]),
     ...(quote.taxIncluded ? taxRow(costed) : []),
     ...goldRows(costed),
-    // Where nothing is left to pay there is nothing to part.
+    // Where nothing is left to pay there is nothing to split into deposit and balance.
     ...(quote.ownGold && !quote.toPay.amount.isPositive()
       ? []
       : [
@@ -70,7 +70,7 @@ function taxRow({ quote }: Costed): readonly Row[] {
   return [{ term: quote.taxIncluded ? result.taxIn(name) : name, value: showMoney(quote.tax) }];
 }
 
-/** What the customer's own gold counts, and what is left to pay. */
+/** The credit for the customer's own gold, and what is left to pay. */
 function goldRows({ quote }: Costed): readonly Row[] {
   if (!quote.ownGold) return [];
   const { given, credit } = quote.ownGold;

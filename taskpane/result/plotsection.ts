@@ -7,7 +7,7 @@ const { plots: texts } = TEXTS;
 
 export interface PlotSection {
   readonly root: HTMLElement;
-  /** Draws what a line, counted from 0, amounts to, where it is open and once typing rests; undefined draws nothing. */
+  /** Draws the plots of a line, counted from 0, if the section is open and once typing pauses; undefined draws nothing. */
   show(costed: Costed | undefined, line: number): void;
 }
 

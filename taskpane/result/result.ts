@@ -14,13 +14,13 @@ const { result } = TEXTS;
 
 export interface ResultCard {
   readonly root: HTMLElement;
-  /** The line with the price, to know whether it is in sight. */
+  /** The line with the price; the pane watches whether it is in sight. */
   readonly headline: HTMLElement;
-  /** Shows what the form amounts to, and of its lines the open one; undefined while the rates cannot be read. */
+  /** Shows the calculated order, and of its lines the open one; undefined while the rates cannot be read. */
   show(reckoning: Reckoning | undefined, typed: Typed, line: number): void;
 }
 
-/** The result, first in the pane. It shows no figure that the form and the rates do not give right now. */
+/** The result, first in the pane. It shows only figures that the form and the rates give right now. */
 export function resultCard(): ResultCard {
   const headline = element("p", { class: "headline" });
   const profit = element("p", { class: "profit" });
@@ -77,12 +77,12 @@ export function resultCard(): ResultCard {
   );
 
   const showFigures = (costed: Costed, typed: Typed, line: number) => {
-    const sheet = costed.sheets[line];
-    if (!sheet) throw new Error("The open line was not costed");
+    const cost = costed.sheets[line];
+    if (!cost) throw new Error("The open line was not costed");
     const plain = isPlain(costed);
-    const after = plain ? (isOne(sheet) ? "" : result.each) : result.inAll;
+    const after = plain ? (isOne(cost) ? "" : result.each) : result.inAll;
     headline.replaceChildren(
-      element("span", { class: "price" }, showMoney(plain ? sheet.price : costed.quote.total)),
+      element("span", { class: "price" }, showMoney(plain ? cost.price : costed.quote.total)),
       ...(after === "" ? [] : [" ", element("span", { class: "each" }, after)]),
     );
     const { margin, markup } = costed.watch;
@@ -95,9 +95,9 @@ export function resultCard(): ResultCard {
     const shownLine = typed.lines[line];
     setText(lineHead, costed.sheets.length > 1 && shownLine ? result.lineOf(lineTitle(line + 1, shownLine)) : "");
     lineHead.hidden = lineHead.textContent === "";
-    piece.show(pieceRows(costed, sheet, line));
-    costs.show(costRows(costed, sheet));
-    costLines.show(costLineRows(sheet));
+    piece.show(pieceRows(costed, cost, line));
+    costs.show(costRows(costed, cost));
+    costLines.show(costLineRows(cost));
     cast.show(castRows(costed));
     gold.show(goldRows(costed));
     stones.show(stoneRows(costed));
@@ -128,14 +128,14 @@ export function resultCard(): ResultCard {
   };
 }
 
-/** What a screen reader is told of a result once typing rests. */
+/** What a screen reader says of a result once typing pauses. */
 export function spokenResult(reckoning: Reckoning | undefined, typed: Typed): string {
   const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
-  const sheet = costed?.sheets[0];
-  if (!costed || !sheet) return headlineOf(reckoning, typed);
+  const cost = costed?.sheets[0];
+  if (!costed || !cost) return headlineOf(reckoning, typed);
   const margin = costed.watch.margin && showShare(costed.watch.margin);
   return isPlain(costed)
-    ? result.spoken(showMoney(sheet.price), margin)
+    ? result.spoken(showMoney(cost.price), margin)
     : result.spokenTotal(showMoney(costed.quote.total), margin);
 }
 
@@ -157,7 +157,7 @@ interface RowList {
   show(rows: readonly Row[]): void;
 }
 
-/** Rows under a heading, if it has one; out of sight while there are none. */
+/** Rows under an optional heading; hidden while there are no rows. */
 function rowList(title?: string): RowList {
   const list = element("dl");
   const root = title === undefined ? list : element("div", {}, element("h3", { class: "resultline" }, title), list);

@@ -14,36 +14,36 @@ import { TEXTS } from "../wording/texts";
 
 const { result } = TEXTS;
 
-/** One line of the result: what it is, how much, and a quiet remark. */
+/** One row of the result: what it is, how much, and a remark in smaller type. */
 export interface Row {
   readonly term: string;
   readonly value: string;
   readonly remark?: string;
-  /** A sentence, which takes the whole width. */
+  /** Whether the value is a sentence, which takes the whole width. */
   readonly sentence?: boolean;
 }
 
 /** The piece: links, weights, gold. */
-export function pieceRows({ quote }: Costed, sheet: CostSheet, index: number): readonly Row[] {
-  const { line } = sheet;
+export function pieceRows({ quote }: Costed, cost: CostSheet, index: number): readonly Row[] {
+  const { line } = cost;
   const { settledDiscount } = quote;
   const perGram = quote.lines[index]?.perGram;
   return [
     {
       term: result.links,
-      value: result.reaches(showNumber(line.links), showLength(sheet.reached, line.lengthUnit)),
-      remark: differenceOf(sheet),
+      value: result.reaches(showNumber(line.links), showLength(cost.reached, line.lengthUnit)),
+      remark: differenceOf(cost),
     },
     {
       term: result.finished,
-      value: result.about(showGrams(sheet.finishedWeight, 1)),
+      value: result.about(showGrams(cost.finishedWeight, 1)),
       ...(line.hollow ? { remark: result.hollow } : {}),
     },
-    { term: result.cast, value: showGrams(sheet.castWeight, 2) },
+    { term: result.cast, value: showGrams(cost.castWeight, 2) },
     {
       term: result.fineGold,
-      value: result.inPiece(showGrams(sheet.fineGold, 2)),
-      remark: result.toBeCast(showGrams(sheet.fineGoldCast, 2)),
+      value: result.inPiece(showGrams(cost.fineGold, 2)),
+      remark: result.toBeCast(showGrams(cost.fineGoldCast, 2)),
     },
     ...(perGram
       ? [
@@ -57,33 +57,33 @@ export function pieceRows({ quote }: Costed, sheet: CostSheet, index: number): r
   ];
 }
 
-/** What one piece costs, and how that compares. */
-export function costRows({ rates }: Costed, sheet: CostSheet): readonly Row[] {
+/** What one piece costs, and that cost compared with the metal and with buying. */
+export function costRows({ rates }: Costed, cost: CostSheet): readonly Row[] {
   return [
     {
       term: result.landed,
-      value: showMoney(sheet.landed),
-      ...(sheet.line.quantity.equals(Quotient.one) ? {} : { remark: result.forOne }),
+      value: showMoney(cost.landed),
+      ...(cost.line.quantity.equals(Quotient.one) ? {} : { remark: result.forOne }),
     },
     {
       term: result.landedPerGram,
-      value: result.aGram(showRate(sheet.landedPerGram)),
+      value: result.aGram(showRate(cost.landedPerGram)),
       remark: result.basis[rates.costBasis],
     },
-    { term: result.metalRate, value: result.aGram(showRate(sheet.metalRate)) },
-    { term: result.premium, value: result.aGram(showRate(sheet.premium)) },
-    { term: result.sourcing, value: sourcingOf(sheet), remark: result.sourcingNote, sentence: true },
+    { term: result.metalRate, value: result.aGram(showRate(cost.metalRate)) },
+    { term: result.premium, value: result.aGram(showRate(cost.premium)) },
+    { term: result.sourcing, value: sourcingOf(cost), remark: result.sourcingNote, sentence: true },
   ];
 }
 
-/** Every cost line of one piece that comes to something, and their sum. */
-export function costLineRows(sheet: CostSheet): readonly Row[] {
+/** Every cost line of one piece that is not zero, and their sum. */
+export function costLineRows(cost: CostSheet): readonly Row[] {
   const lines = Object.entries(COST_LINES) as readonly [CostLine, string][];
   return [
     ...lines
-      .filter(([line]) => !sheet.costs[line].amount.isZero())
-      .map(([line, term]) => ({ term, value: showMoney(sheet.costs[line]) })),
-    { term: result.landed, value: showMoney(sheet.landed) },
+      .filter(([line]) => !cost.costs[line].amount.isZero())
+      .map(([line, term]) => ({ term, value: showMoney(cost.costs[line]) })),
+    { term: result.landed, value: showMoney(cost.landed) },
   ];
 }
 
@@ -112,7 +112,9 @@ export function watchSentences({ order, sheets, quote, watch, rates }: Costed): 
   return sentences;
 }
 
-/** What a clasp that is fitted is not given: it counts as nothing. The parts in a cast one may well cost nothing. */
+/**
+ * The figures of a fitted clasp that are zero, so that it counts for nothing. The parts of a cast clasp may really cost nothing.
+ */
 function lackingOf({
   kind,
   cast,

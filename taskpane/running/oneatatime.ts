@@ -1,4 +1,4 @@
-/** Runs a step never twice at once: calls that come meanwhile share one more run, which sees what they saw. */
+/** Never runs a step twice at the same time. Calls that come while it runs share one more run afterwards, so none is missed. */
 export function oneAtATime(step: () => Promise<void>): () => Promise<void> {
   let running: Promise<void> | undefined;
   let following: Promise<void> | undefined;

@@ -1,10 +1,10 @@
-/** Long work was called off by the person. */
+/** The person cancelled long work. */
 export class Cancelled extends Error {
   override readonly name = "Cancelled";
 }
 
 export interface Slicing {
-  /** Told after each slice. @param share of the work done, from 0 to 1 */
+  /** Called after each slice. @param share of the work done, from 0 to 1 */
   readonly progress: (share: number) => void;
   readonly signal: AbortSignal;
 }

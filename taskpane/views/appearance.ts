@@ -2,14 +2,14 @@ import { onThemeChange, theme } from "../excel/host";
 
 const systemDark = window.matchMedia("(prefers-color-scheme: dark)");
 
-/** Dresses the page as Office is dressed, or as the system is where Office does not say; keeps following both. */
+/** Gives the page the theme of Office, or the system's where Office gives none, and follows changes of both. */
 export function followAppearance(): void {
-  dress();
-  onThemeChange(dress);
-  systemDark.addEventListener("change", dress);
+  applyTheme();
+  onThemeChange(applyTheme);
+  systemDark.addEventListener("change", applyTheme);
 }
 
-function dress(): void {
+function applyTheme(): void {
   const office = theme();
   const root = document.documentElement;
   root.dataset.theme = (office?.dark ?? systemDark.matches) ? "dark" : "light";

@@ -2,21 +2,21 @@ import { type Button, button } from "../controls/button";
 import { element, say } from "../controls/element";
 import { TEXTS } from "../wording/texts";
 
-/** What the pane is made of: the head, the work in the middle, and a foot with the one button. */
+/** The frame of the pane: the head, the work in the middle, and a foot with the button that makes the quote. */
 export interface Frame {
   readonly foot: HTMLElement;
   readonly press: Button;
-  /** Shows the tabs, the work and the button; without rates there is nothing to work with yet. */
+  /** Shows or hides the tabs, the work and the button; without rates there is nothing to work with yet. */
   showWork(isReady: boolean): void;
-  /** Whether what is shown can be made a quote. */
+  /** Whether a quote can be made of what is shown. */
   allowPress(isAllowed: boolean): void;
   /** The result in a few words, beside the button while its headline is out of sight. */
   glance(words: string): void;
-  /** What there is to say of the age of spot; "" for nothing. */
+  /** Shows a sentence about the age of spot; "" for none. */
   spotAge(sentence: string): void;
 }
 
-/** Lays out the pane. @param pressed makes the quote, by the button or its keys */
+/** Lays out the pane. @param pressed called when the quote is to be made, by the button or its keys */
 export function paneFrame(
   place: HTMLElement,
   parts: {
@@ -24,7 +24,7 @@ export function paneFrame(
     readonly tabs: HTMLElement;
     readonly work: readonly HTMLElement[];
     readonly ending: HTMLElement;
-    /** What is asked beside the button, while what is shown can be made a quote. */
+    /** Questions beside the button, shown while a quote can be made of what is shown. */
     readonly ask: HTMLElement;
     readonly voice: HTMLElement;
   },

@@ -5,44 +5,44 @@ import type { Reckoning } from "../order/reckoning";
 import { TEXTS } from "../wording/texts";
 
 export interface RatesNow {
-  /** As last read; undefined while it could not be. */
+  /** As last read; undefined while the reading failed. */
   readonly reading: RatesReading | undefined;
   readonly rates: Rates | undefined;
 }
 
-/** What a part of the pane may know of the rest, and ask of it. */
+/** What a part of the pane may ask of the rest. */
 export interface PartEvents {
   readonly goTo: (sheet: string) => void;
-  /** Runs a step for the person; what the workbook refuses is told at the foot of the pane. */
+  /** Runs a step for the person; what the workbook refuses is shown at the foot of the pane. */
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
-  /** Says it to whoever listens instead of looks. */
+  /** Has screen readers read a sentence. */
   readonly say: (sentence: string) => void;
-  /** Rates as last read, and what they say where all of them can be worked with. */
+  /** Rates as last read, and parsed where all of them are valid. */
   readonly rates: () => RatesNow;
-  /** What the form's order amounts to now; undefined without rates. */
+  /** The form's order, calculated now; undefined without rates. */
   readonly order: () => Reckoning | undefined;
 }
 
-/** What works a part, once loaded. */
+/** A part once it is loaded. */
 export interface Working {
-  /** What it rests on (the workbook, Rates, the order) may have changed: since it was last seen, or while it is. */
+  /** Called when what it depends on (the workbook, Rates, the order) may have changed, while it was hidden or is seen. */
   follow(): void;
-  /** It has come to be seen: for what is read only when somebody looks. */
+  /** Called when it comes into sight, for what is read only then. */
   opened?(): void;
 }
 
 export interface LazyPart {
   readonly root: HTMLDetailsElement;
   readonly place: HTMLElement;
-  /** It may have come to be seen: loads it the first time. */
+  /** To be called when it may have come into sight: loads it the first time. */
   look(): void;
-  /** What it rests on may have changed: followed while it is seen. */
+  /** To be called when what it depends on may have changed: it follows while it is seen. */
   follow(): void;
 }
 
 /**
- * A part that can be folded away, and is loaded when it is first seen: unfolded, in the view that is shown.
- * @param load gives what works the part; it is asked again after a network that failed, never after it answered
+ * A part that can be folded, and is loaded when it is first seen: unfolded, in the view that is shown.
+ * @param load loads the part; it is called again after a network failure, never after it succeeded
  */
 export function lazyPart(
   {

@@ -11,20 +11,20 @@ export interface Views {
   readonly tabs: HTMLElement;
   readonly panels: readonly HTMLElement[];
   readonly shown: ViewName;
-  /** Shows a view, where the person left it. */
+  /** Shows a view, scrolled to where the person left it. */
   go(view: ViewName): void;
 }
 
 /**
  * The pane's views behind a row of tabs: arrows, Home and End go from tab to tab (WAI-ARIA, tabs pattern).
- * @param changed the view of this name has come to be shown
+ * @param changed called when another view is shown
  */
 export function viewsOf(
   parts: Readonly<Record<ViewName, readonly HTMLElement[]>>,
   changed: (view: ViewName) => void,
 ): Views {
   let shown: ViewName = "quote";
-  const left = new Map<ViewName, number>();
+  const scrolledTo = new Map<ViewName, number>();
   const tabs = new Map(VIEWS.map((view) => [view, tab(view)]));
   const panels = new Map(VIEWS.map((view) => [view, panel(view, parts[view])]));
   const row = element("div", { class: "tabs", role: "tablist", "aria-label": TEXTS.views.label }, ...tabs.values());
@@ -42,10 +42,10 @@ export function viewsOf(
 
   function go(view: ViewName): void {
     if (view === shown) return;
-    left.set(shown, window.scrollY);
+    scrolledTo.set(shown, window.scrollY);
     shown = view;
     mark();
-    window.scrollTo({ top: left.get(view) ?? 0 });
+    window.scrollTo({ top: scrolledTo.get(view) ?? 0 });
     changed(view);
   }
 

@@ -1,4 +1,4 @@
-/** What the pane puts into a workbook so that it can be taken out again in one step. */
+/** The kinds of things that the pane adds to a workbook and can take out again in one step. */
 export type AdditionKind =
   | "catalogue"
   | "price list"

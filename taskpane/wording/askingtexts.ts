@@ -1,6 +1,6 @@
 import type { AskedPieceKey, AskingKey, NearestLink } from "../../src/index";
 
-/** Every sentence of the pane about what others ask. */
+/** Every sentence of the pane about other sellers' prices. */
 export const ASKING_TEXTS = {
   check: {
     form: "An asking price",

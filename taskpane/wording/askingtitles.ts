@@ -8,7 +8,10 @@ export const ASKING_TITLES = {
   premiumsAbout: "What is asked over the metal, by weight and by month, from the table AskingPrices.",
 } as const;
 
-/** The classes of weights, light to heavy, as pane and sheet name them; where they begin stands in the costing library. */
+/**
+ * The classes of weights, light to heavy, as pane and sheet name them; WEIGHT_CLASSES of the costing library says where they
+ * begin.
+ */
 export const WEIGHT_CLASS_WORDS = [
   "under 5 g",
   "5 to 10 g",

@@ -59,8 +59,8 @@ export const CATALOGUE_TEXTS = {
       "Links, weights, landed cost, price and margin as formulas of their own, to the right of your table. Nothing of yours is moved or written over.",
     leftOut: (count: number) =>
       count === 1
-        ? "One row cannot be priced and got no formulas; New spot tells why."
-        : `${count} rows cannot be priced and got no formulas; New spot tells why.`,
+        ? "One row cannot be priced yet: its cells tell why."
+        : `${count} rows cannot be priced yet: their cells tell why.`,
     adding: "Adding…",
     added: (count: string, sheet: string) => `Columns for ${count} were added on ${sheet}.`,
   },
@@ -282,7 +282,7 @@ export const CATALOGUE_TEXTS = {
   },
 } as const;
 
-/** The bench's columns have the words of the price list. */
+/** The columns for the workshop have the words of the price list. */
 function benchNames(): Record<BenchColumn, string> {
   const { design, links, finished, price, ...bench } = PRICE_COLUMNS;
   return bench;

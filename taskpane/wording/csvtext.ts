@@ -1,6 +1,6 @@
 import Papa from "papaparse";
 
-/** Comma-separated values, or with what stands between them elsewhere. */
+/** Comma-separated values, or with another separator. */
 export interface CsvText {
   readonly rows: readonly (readonly string[])[];
   readonly separator: string;
@@ -21,7 +21,7 @@ export function readCsv(text: string): CsvText {
 }
 
 function separatorOf(text: string): string {
-  // Empty lines, which have no separator, would speak against every one.
+  // Empty lines have no separator, so they must not count.
   const { meta } = Papa.parse(text, { delimitersToGuess: SEPARATORS, skipEmptyLines: "greedy", preview: 10 });
   return meta.delimiter;
 }

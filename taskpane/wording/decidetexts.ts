@@ -110,7 +110,7 @@ export const DECIDE_TEXTS = {
     left: (number: string) => `Quote ${number} stays as it is.`,
     made: (number: string) => `The revision of ${number} was made at today's spot.`,
     ended: (numbers: string) => `Past their last day, so that a new price may be given: ${numbers}.`,
-    unsaid: (numbers: string) => `Where they stand is in words of your own, so they are not judged: ${numbers}.`,
+    unknownStatus: (numbers: string) => `Where they stand is in words of your own, so they are not judged: ${numbers}.`,
     unread: (count: number) => (count === 1 ? "One cannot be judged" : `${count} cannot be judged`),
     notANumber: (number: string, found: string) =>
       `Quote ${number}: its Total in the Quotes table is ${found}, no amount. Put there what the customer pays.`,

@@ -1,4 +1,4 @@
-/** What the parts that decide are called; what they say is loaded with them (texts/decide.ts). */
+/** What the parts that decide are called; what they say is loaded with them (decidetexts.ts). */
 export const DECIDE_PARTS = {
   mustBring: {
     title: "What it must bring",

@@ -1,12 +1,15 @@
 import { locale } from "./language";
 
-/** How a field's text is read: as words; as one figure, perhaps with a sign behind it such as % or K; as words with figures in them. */
+/**
+ * How a field's text is read: as words; as one figure, perhaps with a sign such as % or K behind it; or as words with figures in
+ * them.
+ */
 export type Reads = "words" | "figure" | "figures";
 
-/** By language: asked for with every field that is read, and Intl is slow to make a format. */
+/** Kept by language: every field that is read asks for it, and Intl is slow to make a format. */
 const MARKS = new Map<string, "," | ".">();
 
-/** What stands before the fraction of a number where the workbook is at home. */
+/** The decimal sign of the workbook's language. */
 export function decimalMark(): "," | "." {
   const language = locale();
   const known = MARKS.get(language);
@@ -17,7 +20,7 @@ export function decimalMark(): "," | "." {
   return mark;
 }
 
-/** What may stand before a figure and behind it: a currency or its sign; a share's sign, a currency, a unit of one word or two. */
+/** What may be before a figure (a currency or its sign) and behind it (a share's sign, a currency, a unit of one or two words). */
 const BEFORE = "(?:[a-z]{3}\\s*|[€£$¥₹₺]\\s*)?";
 const BEHIND = "(?:%|‰|[€£$¥₹₺]|[a-z]+(?: [a-z]+)?)?";
 const figureWith = (mark: string) => new RegExp(`^\\s*${BEFORE}[+-]?\\d*${mark}\\d+\\s*${BEHIND}\\s*$`, "i");
@@ -25,14 +28,14 @@ const WITH_COMMA = figureWith(",");
 const WITH_POINT = figureWith("\\.");
 const TWO_READINGS = new RegExp(`^\\s*(${BEFORE})([+-]?)([1-9]\\d{0,2})\\.(\\d{3})(\\s*${BEHIND})\\s*$`, "i");
 
-/** A text as the costing library reads it, with a point; anything that is no such figure stays as typed. */
+/** A text as the costing library reads it, with a point; anything else stays as typed. */
 export function withPoint(text: string, reads: Reads): string {
   if (decimalMark() === "." || reads === "words") return text;
   if (reads === "figures") return text.replace(/(\d),(?=\d)/g, "$1.");
   return WITH_COMMA.test(text) ? text.replace(",", ".") : text;
 }
 
-/** The library's text as a person of this place writes it. */
+/** The library's text as it is written in the workbook's language. */
 export function withLocalMark(text: string, reads: Reads): string {
   if (decimalMark() === "." || reads === "words") return text;
   if (reads === "figures") return text.replace(/(\d)\.(?=\d)/g, "$1,");
@@ -58,7 +61,7 @@ export function twoReadings(
   };
 }
 
-/** A fault's sentence with figures as they are written here, and what was found as it was typed. */
+/** A fault's sentence with figures in the workbook's language, and with what was found as it was typed. */
 export function faultWithLocalMark(sentence: string, read: string, typed: string): string {
   if (decimalMark() === ".") return sentence;
   return sentence

@@ -19,22 +19,22 @@ export function showMoney(money: Money): string {
   return showAmount(money.amount, money.currency, minorDigits(money.currency));
 }
 
-/** Money per gram, as money; the words around it say the gram. */
+/** Money per gram, shown as money; the words around it say "per gram". */
 export function showRate(rate: Rate): string {
   return showAmount(rate.perGram, rate.currency, minorDigits(rate.currency));
 }
 
-/** A spot as it was given, to at most six decimals: a screen's spot may have more digits than its currency. */
+/** A spot as it was given, to at most six decimals: a quoted spot may have more digits than its currency. */
 export function showSpot(spot: Money): string {
   return showAmount(spot.amount, spot.currency, 6);
 }
 
-/** A plain number, to at most so many decimals. */
+/** A plain number, with at most this many decimals. */
 export function showNumber(value: Quotient, decimals = 0): string {
   return formatted(value.rounded(decimals), { maximumFractionDigits: decimals });
 }
 
-/** A plain number to so many decimals, always all of them. */
+/** A plain number, with exactly this many decimals. */
 export function showFixed(value: Quotient, decimals: number): string {
   const rounded = value.rounded(decimals);
   return formatted(rounded.isZero() ? rounded.abs() : rounded, {
@@ -43,7 +43,7 @@ export function showFixed(value: Quotient, decimals: number): string {
   });
 }
 
-/** Grams to so many decimals, always all of them: a scale's reading. */
+/** Grams with exactly this many decimals, as a scale shows them. */
 export function showGrams(weight: Weight, decimals: number): string {
   return formatted(weight.grams.rounded(decimals), {
     style: "unit",
@@ -74,21 +74,21 @@ export function showMove(share: Quotient): string {
   return `${share.isNegative() ? "" : "+"}${showShare(share)}`;
 }
 
-/** Words in a row, in the pane's own language: "Customer, Design and Mark". */
+/** A list of words, in the pane's own language: "Customer, Design and Mark". */
 export function showList(words: readonly string[]): string {
   return new Intl.ListFormat(TEXTS.language, { type: "conjunction" }).format(words);
 }
 
-/** The 1900 date system counts days from here, once past its February 29 that never was. */
+/** Day 0 of Excel's 1900 date system for dates after February 1900; the system has a February 29 that did not exist. */
 const DAY_ZERO = Date.UTC(1899, 11, 30);
 const DAY = 86_400_000;
 
-/** A date cell: its serial number as date, and time where it has one; a text as it stands; nothing for a blank. */
+/** A date cell: a serial number as a date, with its time if it has one; a text as it is; "" for a blank. */
 export function showCellDate(value: unknown): string {
   if (typeof value !== "number") return typeof value === "string" ? value.trim() : "";
   const date = new Date(DAY_ZERO + Math.round(value * DAY));
   if (!Number.isFinite(date.getTime())) return "";
-  // Read as UTC since a cell's clock has no zone: it is shown as it was written.
+  // Read as UTC, since a cell's time has no zone and is shown as it was written.
   return new Intl.DateTimeFormat(locale(), {
     dateStyle: "medium",
     ...(Number.isInteger(value) ? {} : { timeStyle: "short" }),
@@ -116,7 +116,7 @@ function showAmount(amount: Quotient, currency: Currency, most: number): string 
     style: "currency",
     currency,
     currencyDisplay: "code",
-    // Said outright: Intl's own digits come from CLDR, which differs from ISO 4217 for some currencies.
+    // Given explicitly: Intl's own digits come from CLDR, which differs from ISO 4217 for some currencies.
     minimumFractionDigits: minorDigits(currency),
     maximumFractionDigits: most,
   });

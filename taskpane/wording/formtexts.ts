@@ -1,6 +1,6 @@
-import type { EXTRA_LABELS, LineKey, OrderKey } from "../../src/index";
+import type { ChoiceWord, ExtraKey, LineKey, OrderKey } from "../../src/index";
 
-/** What the order form says beside the labels of its fields, which are the costing library's. */
+/** The words of the order form, except the labels of its fields, which are the costing library's. */
 export const form = {
   title: "Order",
   intro: (decimal: string) =>
@@ -114,7 +114,7 @@ export const form = {
   extraHelp: {
     amount: "Below zero takes off.",
     cost: "Empty: nothing.",
-  } satisfies Partial<Record<keyof typeof EXTRA_LABELS, string>>,
+  } satisfies Partial<Record<ExtraKey, string>>,
 
   choices: {
     yellow: "Yellow",
@@ -162,7 +162,7 @@ export const form = {
     used: "Used",
     no: "No",
     yes: "Yes",
-  },
+  } satisfies Readonly<Record<ChoiceWord, string>>,
   grams: "g",
   millimetres: "mm",
   carats: "ct",

@@ -6,7 +6,7 @@ export function locale(): string {
   return asked();
 }
 
-/** Has numbers and dates written as the host says; without a host they are written as in the United States. */
+/** Sets the language of numbers and dates to the host's; without a host they are written as in the United States. */
 export function writeAs(language: () => string): void {
   asked = language;
 }

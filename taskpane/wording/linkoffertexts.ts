@@ -1,7 +1,7 @@
 /** The sentences about taking a link's weight into the order. */
 export const LINK_OFFER_TEXTS = {
   finished: (finished: string) => `Use in the order: ${finished} finished`,
-  /** Both figures stand there: the scale will say the one, the file or the wax said the other. */
+  /** Shows both weights: the finished one, which the scale will show, and the one from the file or the wax. */
   cast: (finished: string, cast: string, loss: string) =>
     `Use in the order: ${finished} finished (${cast} cast less ${loss} loss)`,
   castOfFinished: (finished: string, cast: string, loss: string) =>

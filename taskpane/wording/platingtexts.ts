@@ -1,11 +1,11 @@
 import type { Plating } from "../../src/index";
 
-/** How plating is said, on every paper and in the pane: never without its metal. */
+/** The words for plating, on every paper and in the pane: never without its metal. */
 export const PLATING_TEXTS = {
   plated: "plated",
   with: "plated with",
   whiteLinks: "white links",
-  /** For the bench, which must know that a piece is plated before anybody has said with what. */
+  /** For the bench, which must know that a piece is plated even while its metal is not named. */
   unnamed: "plated (metal not named)",
 
   ask: {

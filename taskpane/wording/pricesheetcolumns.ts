@@ -1,10 +1,10 @@
 import { PRICE_COLUMN_KEYS, type PriceColumn } from "../../src/index";
 
-/** What a customer may read. Nothing here is a cost, nor lets one be reckoned. */
+/** The columns that a customer may read. None is a cost, and no cost can be calculated from them. */
 export const CUSTOMER_COLUMNS = ["design", "mark", "colour", "length", "links", "weight", "price"] as const;
 export type CustomerColumn = (typeof CUSTOMER_COLUMNS)[number];
 
-/** What only the bench reads. */
+/** The columns that only the workshop reads. */
 export const BENCH_COLUMNS = PRICE_COLUMN_KEYS.filter(
   (key): key is BenchColumn => !["design", "links", "finished", "price"].includes(key),
 );

@@ -1,17 +1,17 @@
 import { LINE_KEYS, type LineKey, ORDER_KEYS, type OrderKey, type RowKey } from "../../src/index";
 
-/** A row of a sheet: what it says of the order and of one line; keys that it has no column for are not there. */
+/** A row of a sheet: its texts for the order and for one line; a key is missing where the sheet has no column for it. */
 export type RowTexts = Readonly<Partial<Record<RowKey, string>>>;
 
-/** What became of a row. */
+/** The result of filling the form from a row. */
 export interface RowTaken {
   /** How many fields got a text. */
   readonly fields: number;
-  /** The row's customer where the order has another one. */
+  /** The row's customer, where the order has a different one. */
   readonly otherCustomer: string | undefined;
 }
 
-/** What a row that has no column for it keeps from the form: the words every order has. Of anything else it has none. */
+/** What stays as in the form where the row has no column for it: the words that every order has. Other fields are emptied. */
 const KEPT: readonly RowKey[] = [
   "customer",
   "design",
@@ -25,12 +25,12 @@ const KEPT: readonly RowKey[] = [
   "linkWeight",
 ];
 
-/** What a row says of a line, with nothing where it has no column; only what it says where it begins a line of its own. */
+/** A row's texts for a line, "" where it has no column; only the texts that it has where it begins a new line. */
 export function lineTexts(row: RowTexts, whole: boolean): Partial<Record<LineKey, string>> {
   return only(LINE_KEYS, row, whole);
 }
 
-/** What a row says of the order, with nothing where it has no column. */
+/** A row's texts for the order, "" where it has no column. */
 export function orderTexts(row: RowTexts): Partial<Record<OrderKey, string>> {
   return only(ORDER_KEYS, row, true);
 }

@@ -5,9 +5,9 @@ import { MODEL_TEXTS } from "./modeltexts";
 import { plots } from "./plottexts";
 import { result } from "./resulttexts";
 
-/** Every sentence of the pane that is not the costing library's own: what to translate, with texts/. */
+/** Every sentence of the pane that is not the costing library's own: to be translated together with the other files of wording/. */
 export const TEXTS = {
-  /** What these texts are written in, for what joins them. */
+  /** The language of these texts, for joining words to lists. */
   language: "en",
   name: "Curbwright",
   catalogue: CATALOGUE_TEXTS,

@@ -22,6 +22,8 @@ class CustomFunctionsError extends Error {
 const associated = new Map<string, Associated>();
 
 runInNewContext(readFileSync("dist/functions.js", "utf8"), {
+  // Where the parts of the pane are loaded from; no function asks for one.
+  self: { location: { href: "https://localhost:3000/taskpane.html" } },
   CustomFunctions: {
     associate: (id: string, run: Associated) => associated.set(id, run),
     Error: CustomFunctionsError,

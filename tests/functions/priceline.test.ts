@@ -69,7 +69,7 @@ describe("one column of one design", () => {
   });
 
   test("says what is wrong with the headers, the rates or the column", () => {
-    expect(lineOf(LINES[0] ?? [], "Cost")).toMatchObject({ message: expect.stringContaining("columns: found") });
+    expect(lineOf(LINES[0] ?? [], "Cost")).toMatchObject({ message: expect.stringContaining("column: found") });
     expect(lineOf(LINES[0] ?? [], "")).toMatchObject({ message: expect.stringContaining("column: found") });
     expect(lineOf(LINES[0] ?? [], "Price", RATES, ["Design"])).toMatchObject({
       message: expect.stringContaining("Design, Mark and Length"),

@@ -1,4 +1,4 @@
-/** A1 addresses and rectangles of cells, zero-based inside. */
+/** A1 addresses and rectangles of cells; rows and columns are counted from 0. */
 
 export interface Rect {
   readonly row: number;
@@ -82,7 +82,7 @@ export function printReference(sheet: string, rect: Rect, dollar = ""): string {
   return `${quote(sheet)}!${printRect(rect, dollar)}`;
 }
 
-/** A sheet's name as a formula needs it: in apostrophes unless it is a plain word that no cell is called. */
+/** A sheet's name as a formula needs it: in apostrophes unless it is a plain word that is not the address of a cell. */
 export function quote(sheet: string): string {
   const plain = /^[A-Za-z_][A-Za-z0-9_.]*$/.test(sheet) && !AREA.test(sheet) && !/^(R|C|RC|R\d+C\d+)$/i.test(sheet);
   return plain ? sheet : `'${sheet.replaceAll("'", "''")}'`;

@@ -1,8 +1,8 @@
 import { CellAlertManagerService } from "@univerjs/preset-sheets-core";
 
 /**
- * Keeps the grid from saying beside the mouse what is wrong with a cell: its box lies over the next cells, stays when the mouse
- * has left the grid, and takes the clicks meant for them. The status line says it, and Excel shows no such box either.
+ * Stops the grid from showing a cell's fault in a box beside the mouse. The box covers the next cells, stays when the mouse has
+ * left the grid, and takes clicks meant for those cells. The status line shows the fault, and Excel has no such box either.
  */
 export function quietAlerts(): void {
   CellAlertManagerService.prototype.showAlert = () => undefined;

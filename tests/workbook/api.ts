@@ -19,7 +19,7 @@ export interface ReadCell {
   error?: { code: string; sentence: string };
 }
 
-/** What end-to-end tests ask the page, as window.workbookPage. Addresses are A1, sheets go by their names. */
+/** What end-to-end tests ask of the page, as window.workbookPage. Addresses are in A1 form; sheets are given by name. */
 export interface WorkbookPage {
   /** Resolves when the grid is drawn, the pane has loaded and its functions answer. */
   readonly ready: Promise<void>;
@@ -33,19 +33,19 @@ export interface WorkbookPage {
   cellBox(sheet: string, address: string): Promise<{ x: number; y: number; width: number; height: number }>;
   /** The active sheet and its active cell, as "Designs!B2". */
   active(): string;
-  /** How a sheet would be printed, and the HTML that is printed. */
+  /** How a sheet would be printed, with the HTML that is printed. */
   print(sheet: string): { setup: PageSetup; html: string };
-  /** The requests of the add-in itself so far; office.js's own and its letting go of ranges are not counted. */
+  /** The requests of the add-in so far, without those that office.js makes for itself, such as releasing ranges. */
   readonly syncCount: number;
   readonly log: readonly LogEntry[];
-  /** Has every request of the add-in refused with a code of Excel's, until it is called without one. */
+  /** Refuses every request of the add-in with one of Excel's codes, until it is called without a code. */
   refuse(code?: string): void;
   reset(): Promise<void>;
   /** Workbook and pane as they were when the page opened, without loading the page again. */
   renew(): Promise<void>;
   /** The workbook as an .xlsx file, in base64. */
   saveXlsx(): Promise<string>;
-  /** The workbook as plain data, but for the version that wrote it; `?book=kept/…` opens it again. */
+  /** The workbook as plain data, without the version that wrote it; `?book=kept/…` opens it again. */
   keep(): Promise<Omit<KeptBook, "version">>;
 }
 

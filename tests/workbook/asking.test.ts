@@ -172,7 +172,7 @@ describe("a list of asking prices", () => {
       const before = await dump(desk);
       await desk.pane.getByRole("button", { name: "Take 220 rows in" }).click();
       // In one step: page and grid share a thread here, and it is busy writing while a mouse would be on its way.
-      await desk.pane.locator(".askingbody > .progress:not([hidden]) fluent-button").dispatchEvent("click");
+      await desk.pane.locator(".askingbody > .progress:not([hidden]) .button").dispatchEvent("click");
       await desk.pane.locator(".askingbody > .ending", { hasText: "Called off. The workbook is as it was." }).waitFor();
       await settled(desk.page);
       expect(await dump(desk)).toEqual(before);

@@ -17,14 +17,9 @@ import { Names } from "./names";
 import { Tables } from "./tables";
 import type { Engine } from "./univer";
 
-/** A sheet's standing reference: ids stay when names change. */
-export interface SheetRef {
-  readonly id: string;
-}
-
 const DEFAULT_ROWS = 200;
 const DEFAULT_COLUMNS = 26;
-/** Pixels. Excel's 64 x 20 with the usual font, a little wider so that figures with separators fit. */
+/** Pixels. Excel has 64 x 20 with the usual font; a little wider here, so that figures with separators fit. */
 export const DEFAULT_WIDTH = 72;
 export const DEFAULT_HEIGHT = 22;
 
@@ -34,9 +29,9 @@ export class Book {
   readonly names: Names;
   readonly tables: Tables;
   readonly changes: Changes;
-  /** Whether sheets may neither come, go nor be called otherwise. */
+  /** Whether sheets may not be added, deleted or renamed. */
   structure: { isProtected: boolean; password?: string } = { isProtected: false };
-  /** What add-ins keep in the workbook. */
+  /** What add-ins save in the workbook. */
   readonly settings = new Map<string, unknown>();
   private readonly extras = new Map<string, Extras>();
   private readonly openListeners: (() => void)[] = [];
@@ -52,7 +47,7 @@ export class Book {
     this.tables.watch();
   }
 
-  /** Opens a workbook with one empty sheet, closing the one before. @param id the sheet's, where it is to be a given one */
+  /** Opens a workbook with one empty sheet and closes the one before. @param id of the sheet, where a certain id is needed */
   open(sheetName: string, id?: string): void {
     if (this.opened > 0) this.engine.api.disposeUnit(this.id);
     this.opened += 1;
@@ -74,7 +69,7 @@ export class Book {
     for (const listener of this.openListeners) listener();
   }
 
-  /** Called when another workbook stands there, with its first sheet. */
+  /** Called when another workbook was opened, with its first sheet. */
   onOpened(listener: () => void): void {
     this.openListeners.push(listener);
   }
@@ -101,7 +96,7 @@ export class Book {
     return this.facade.getSheets();
   }
 
-  /** The sheet with that id, or failing it that name, in any case of letters; undefined for none. */
+  /** The sheet with that id, or else with that name, in any case of letters; undefined for none. */
   find(idOrName: string): FWorksheet | undefined {
     const found = this.findModel(idOrName);
     return (found && this.facade.getSheetBySheetId(found.getSheetId())) ?? undefined;
@@ -174,7 +169,7 @@ export class Book {
     if (this.active().getSheetId() === id) this.facade.setActiveSheet(visible[0] ?? sheet);
     this.facade.deleteSheet(sheet);
     this.extras.delete(id);
-    // Formulas that pointed to the sheet show #REF! only once they are calculated anew.
+    // Formulas that pointed to the sheet show #REF! only once they are calculated again.
     this.calculation.recalculate();
   }
 
@@ -193,7 +188,7 @@ export class Book {
     this.engine.commands.syncExecuteCommand(SetWorksheetOrderMutation.id, params);
   }
 
-  /** Without the grid's facade, which is dear to make and would be made for every cell that is read. */
+  /** Not through the grid's facade, which is slow to make and would be made for every cell that is read. */
   private findModel(idOrName: string): Worksheet | undefined {
     const name = idOrName.toLowerCase();
     return (

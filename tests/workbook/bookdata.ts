@@ -19,7 +19,7 @@ export interface SheetData {
   readonly looks?: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
 }
 
-/** A workbook as data: the demo, and the workbook that tests work in, which stays as it is when the demo changes. */
+/** A workbook as data: the demo, or the workbook that tests work in, which does not change when the demo does. */
 export interface BookData {
   readonly sheets: readonly SheetData[];
   readonly names?: readonly { readonly name: string; readonly refersTo: string; readonly comment?: string }[];
@@ -27,7 +27,7 @@ export interface BookData {
   readonly start: string;
 }
 
-/** Puts a workbook in place of whatever is open. */
+/** Opens a workbook in place of the one that is open. */
 export function openData(book: Book, data: BookData): void {
   const [first, ...others] = data.sheets;
   if (!first) throw new Error("The workbook's data has no sheets");

@@ -16,7 +16,7 @@ export function cellBox(book: Book, sheetId: string, row: number, column: number
   if (!view || !canvas) throw new Error("The grid is not drawn yet");
   const sheet = book.sheet(sheetId);
   const { startRow, startColumn } = sheet.getFreeze();
-  // The grid tells places as if nothing were scrolled; frozen rows and columns never are.
+  // The grid gives places as if nothing were scrolled; frozen rows and columns never are.
   const box = sheet.getRange(row, column).getCellRect();
   const left = column < startColumn ? 0 : view.viewportScrollX;
   const top = row < startRow ? 0 : view.viewportScrollY;
@@ -28,7 +28,7 @@ export function scrollTo(book: Book, sheetId: string, row: number, column: numbe
   const sheet = book.sheet(sheetId);
   const seen = sheet.getVisibleRange() ?? { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 };
   const freeze = sheet.getFreeze();
-  // The first rows and columns that the grid tells as seen may lie under the frozen ones.
+  // The first rows and columns that the grid gives as visible may be behind the frozen ones.
   const isRowSeen = row < freeze.startRow || (row >= seen.startRow + freeze.startRow && row < seen.endRow);
   const isColumnSeen =
     column < freeze.startColumn || (column >= seen.startColumn + freeze.startColumn && column < seen.endColumn);

@@ -1,8 +1,8 @@
 import { LexerTreeBuilder } from "@univerjs/preset-sheets-core";
 
 /**
- * Has the grid begin each formula with no bracket open. Univer 0.25.1 reads a formula at every key and counts the "[" of a half
- * typed Table[#All] on into all formulas read after it: their operators and commas are then taken for text.
+ * Makes the grid begin each formula with no open bracket. Univer 0.25.1 reads a formula at every key and keeps counting the "[" of
+ * a half typed Table[#All] in all formulas that it reads later. It then takes their operators and commas for text.
  */
 export function closeBrackets(): void {
   const reset: unknown = Reflect.get(LexerTreeBuilder.prototype, "_resetTemp");

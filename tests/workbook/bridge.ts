@@ -1,8 +1,8 @@
 import { shiftClock } from "./clock";
 
 /**
- * Runs in the task pane's page before office.js: gives office.js the two doors it looks for in desktop Excel,
- * `window.external` for what it asks at once and `_richApiNativeBridge` for the messages of Excel.run.
+ * Runs in the task pane's page before office.js: gives office.js the two objects it looks for in desktop Excel:
+ * `window.external` for questions answered at once, and `_richApiNativeBridge` for the messages of Excel.run.
  * office.js is pinned to one version because none of this is documented.
  */
 
@@ -73,7 +73,7 @@ const CONTEXT: Record<string, unknown> = {
 const context = Object.fromEntries(Object.entries(CONTEXT).map(([name, value]) => [`Get${name}`, () => value]));
 
 const bridge: NativeBridge = {
-  // The page around the pane puts its own receiver here; until then messages wait.
+  // The page around the pane puts its receiver here; until then messages wait.
   sendMessageToHost: (text) => waiting.push(text),
 };
 const waiting: string[] = [];
@@ -88,4 +88,4 @@ const external = {
 Object.defineProperty(window, "external", { value: external, configurable: true });
 Object.assign(window, { _richApiNativeBridge: bridge, curbwrightWaitingMessages: waiting });
 
-// office.js replaces the page's address when it drops its query; a frame that left its address could not be reloaded.
+// office.js replaces the page's address to remove its query; a frame with another address could not be reloaded.

@@ -11,7 +11,7 @@ import { chromium } from "playwright-core";
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const CACHE = join(ROOT, ".cache/chromium");
 
-// Ours, not @sparticuz/chromium's own list: that one switches web security off, and the tests must not pass because of it.
+// Not the list of @sparticuz/chromium: that one switches web security off, and no test may pass because of that.
 const FLAGS = [
   "--no-sandbox",
   "--no-zygote",
@@ -21,7 +21,7 @@ const FLAGS = [
   "--font-render-hinting=none",
 ];
 
-/** Nothing draws in three dimensions, or a program does that needs no graphics card. */
+/** Either nothing draws in three dimensions, or software does that needs no graphics card. */
 const DRAWING = {
   none: ["--disable-gpu", "--disable-3d-apis"],
   software: [
@@ -35,7 +35,7 @@ const DRAWING = {
 /**
  * Starts a headless Chromium: CURBWRIGHT_BROWSER when set, else a Chrome, Chromium or Edge installed in a usual place,
  * else the one inside the @sparticuz/chromium package (Linux x64, needs nothing installed).
- * New contexts and pages speak en-US and draw one pixel per CSS pixel unless told otherwise.
+ * New contexts and pages have the language en-US and one pixel per CSS pixel, unless other options are given.
  * @param {"none" | "software"} [drawing] whether pages can draw in three dimensions
  * @returns {Promise<import("playwright-core").Browser>}
  */
@@ -48,7 +48,7 @@ export async function launch(drawing = "none") {
   try {
     return withDefaults(await start({ executablePath: found, args }));
   } catch (error) {
-    // Some distributions put a placeholder at the usual path that only tells how to install the browser.
+    // Some distributions put a placeholder at the usual path that only says how to install the browser.
     if (!canStartPacked()) throw error;
     console.warn(`${found} did not start (${firstLine(error)}); using the packed Chromium instead.`);
     return withDefaults(await startPacked(args));
@@ -105,7 +105,7 @@ async function startPacked(args) {
   const env = {
     ...process.env,
     HOME: process.env.HOME ?? CACHE,
-    // nss, nspr and expat, which a bare Debian lacks. All three come from one build, so they go before the system's.
+    // nss, nspr and expat, which a minimal Debian lacks. All three come from one build, so they go before the system's.
     LD_LIBRARY_PATH: [join(folder, "lib"), process.env.LD_LIBRARY_PATH].filter(Boolean).join(":"),
     FONTCONFIG_PATH: folder,
   };
@@ -130,7 +130,7 @@ function withDefaults(browser) {
 
 /**
  * Unpacks the package's browser, libraries and fonts once into .cache/chromium/<version>-drawing/ and gives that folder.
- * Renamed into place when whole, so that two test processes starting together never see half a browser.
+ * Renamed into place when complete, so that two test processes that start together never see half a browser.
  */
 async function unpack() {
   const packed = join(dirname(createRequire(import.meta.url).resolve("@sparticuz/chromium")), "../..");
@@ -158,7 +158,7 @@ async function unpack() {
   return folder;
 }
 
-/** The package's own fonts.conf names folders of a cloud service; ours names the folder beside it. */
+/** The package's fonts.conf names folders of a cloud service; this one names the folder beside it. */
 function fontsConf() {
   const families = ["sans-serif", "serif", "system-ui", "Segoe UI", "Arial", "Helvetica", "Calibri"];
   const aliases = families.map(

@@ -5,19 +5,19 @@ import webpack from "webpack";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
-/** A build that ended with errors; its message is what a person should read. */
+/** A build that ended with errors; its message is written for the person who builds. */
 export class BuildError extends Error {
   name = "BuildError";
 }
 
 /**
- * Builds the add-in by webpack.config.js into dist/, or into `output`.
+ * Builds the add-in by webpack.config.js, with source maps, into dist/ or into `output`.
  * Errors: BuildError with webpack's own account.
  * @param {{ base?: string, output?: string }} [options] base: the https address the manifest is written for
  * @returns {Promise<{ seconds: number, warnings: string }>}
  */
 export function buildAddin({ base, output } = {}) {
-  return build("the add-in", join(ROOT, "webpack.config.js"), { ...(base ? { base } : {}) }, output);
+  return build("the add-in", join(ROOT, "webpack.config.js"), { maps: true, ...(base ? { base } : {}) }, output);
 }
 
 /**
@@ -37,7 +37,7 @@ async function build(what, configFile, env, output) {
   const options = await (typeof config === "function" ? config(env, {}) : config);
   if (output) {
     options.output = { ...options.output, path: output };
-    // Another output folder is another build: it may use what the usual one has kept, and must not disturb it.
+    // A build into another folder may read the usual build's cache, and must not change it.
     options.cache = { ...options.cache, readonly: true };
   }
   const stats = await run(what, options);
@@ -59,7 +59,7 @@ function run(what, options) {
       return;
     }
     compiler.run((error, stats) => {
-      // Closing writes the filesystem cache, which is what makes the next build quick.
+      // Closing writes the filesystem cache, which makes the next build quick.
       compiler.close((closing) => {
         const fault = error ?? closing;
         if (fault) reject(new BuildError(`Could not build ${what}: ${fault.message}`));

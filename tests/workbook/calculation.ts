@@ -12,15 +12,18 @@ import {
 import type { Engine } from "./univer";
 
 /**
- * Knows when every formula shows its value. The grid calculates a moment after a change and tells nobody that a change
- * is waiting, so changes are counted here: settled is when the last start covered the last change and has ended.
+ * Knows when every formula shows its value. The grid calculates a moment after a change and does not say that a change is
+ * waiting, so changes are counted here. All is settled when the last calculation covered the last change and has ended.
  */
 export interface Calculation {
   settled(): Promise<void>;
   isSettled(): boolean;
-  /** No calculation is under way, though one may be waiting: its results would go where cells stood when it began. */
+  /**
+   * Resolves when no calculation is running, though one may be waiting. Cells must not move during one: its results would be
+   * written to where they were when it began.
+   */
   idle(): Promise<void>;
-  /** Calculates everything anew, also what did not change. */
+  /** Calculates everything again, also what did not change. */
   recalculate(): void;
   /** Called after each calculation with the ids of the sheets it wrote to. */
   onCalculated(listener: (sheetIds: string[]) => void): void;
@@ -54,7 +57,7 @@ export function watchCalculation(engine: Engine, unitId: () => string): Calculat
       const sheetIds = sheetsOf(command.params, unitId());
       if (sheetIds.length > 0) for (const listener of listeners) listener(sheetIds);
     } else if (engine.dirty.get(command.id)) {
-      // The same cells written by the calculation itself, and changes of looks, start none.
+      // Cells that the calculation itself writes, and changes of looks, start no calculation.
       const isValues = command.id === SetRangeValuesMutation.id;
       if (!isValues || !(options?.onlyLocal || isLookOnly(command.params))) changes += 1;
     }

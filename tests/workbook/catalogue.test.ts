@@ -161,7 +161,12 @@ describe("a table with other headers, units and order", () => {
       expect(row?.[4]).toBeCloseTo(expected.landed, 9);
     }
     expect(rows[1]?.join("")).toBe("");
-    expect(rows[2]?.join("")).toBe("");
+    // What cannot be priced says so where it stands, and follows once it is put right.
+    const odd = await cellAt(desk, "My designs", "O6");
+    expect([odd?.value, odd?.error?.sentence]).toEqual(["#VALUE!", expect.stringContaining('found "25K"')]);
+    await typeIn(desk.page, "My designs", "D6", "1000");
+    expect(await value(desk, "My designs", "O6")).toBe(OWN_CURB.price);
+    await typeIn(desk.page, "My designs", "D6", "25K");
     // At twice the spot: 7,775.8692 + 100 + 233.276076 + 50 = 8,159.145276, x 1.3 = 10,606.8888588.
     await setRate(desk, "Spot", "1555.17384");
     expect(await value(desk, "My designs", "O4")).toBe(10607);

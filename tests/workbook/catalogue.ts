@@ -22,7 +22,7 @@ export async function unfold(desk: Desk, title: string): Promise<void> {
   await desk.pane.locator("details.catalogue summary", { hasText: title }).click();
 }
 
-/** Puts cells on a new sheet, and a table over them where a name for it is given, as a person's own. */
+/** Puts cells on a new sheet of the person's, and a table over them where a name for it is given. */
 export async function ownSheet(
   desk: Desk,
   name: string,
@@ -47,13 +47,13 @@ export async function ownSheet(
   await settled(desk.page);
 }
 
-/** Reads the designs that are selected, or those of a table. */
+/** Has the pane read the designs that are selected, or those of a table. */
 export async function readDesigns(desk: Desk, table = ""): Promise<void> {
   await desk.pane.getByLabel("Where they are").selectOption(table);
   await press(desk, "Read the designs");
 }
 
-/** All that a workbook holds: every sheet's cells, formats and widths, names, tables, and what the add-in keeps in it. */
+/** All that a workbook holds: every sheet's cells, formats and widths, names, tables, and what the add-in saves in it. */
 export async function dump(desk: Desk): Promise<unknown> {
   const page = await desk.page.evaluate(() => ({
     sheets: window.workbookPage.sheets(),

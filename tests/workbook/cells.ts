@@ -20,11 +20,11 @@ export interface Cell {
   readonly formula: string;
   readonly format: string;
   readonly isError: boolean;
-  /** Kept as text by an apostrophe or by the text format, whatever it begins with. */
+  /** Whether it is a text, kept so by an apostrophe or by the text format, whatever it begins with. */
   readonly isText: boolean;
 }
 
-/** One cell as it stands, spilled values included. */
+/** One cell as it is now, spilled values included. */
 export function readCell(book: Book, sheetId: string, row: number, column: number): Cell {
   return readFrom(book, book.worksheet(sheetId), row, column);
 }
@@ -50,7 +50,7 @@ function readFrom(book: Book, sheet: Worksheet, row: number, column: number): Ce
   const value = contentOf(shown);
   const isText = typeof value === "string" && shown === raw && !formula;
   const isError = typeof value === "string" && raw?.t !== CellValueType.FORCE_STRING && ERRORS.includes(value);
-  // Asked for by few: composing a cell's style takes longer than reading its value.
+  // Computed only when asked for: composing a cell's style takes longer than reading its value.
   return {
     value,
     formula,
@@ -114,7 +114,7 @@ function repeat(rect: Rect, value: unknown): unknown[][] {
   return Array.from({ length: rect.rows }, () => Array.from({ length: rect.columns }, () => value));
 }
 
-/** Hands cells to the grid in one step. `null` as a cell removes it with its look. */
+/** Gives cells to the grid in one step. `null` removes a cell with its look. */
 export function putCells(
   book: Book,
   sheetId: string,
@@ -126,7 +126,7 @@ export function putCells(
   growTo(book, sheetId, rect);
   const cellValue: Record<number, Record<number, ICellData | null>> = {};
   for (const [row, line] of cells) cellValue[row] = Object.fromEntries(line);
-  // The grid takes a cell without a formula for one whose formula goes, unless it is told that only looks change.
+  // Where a cell comes without a formula, the grid deletes the formula, unless `params` says that only looks change.
   const onlyLooks = [...cells.values()].every((line) => [...line.values()].every((cell) => cell && isLook(cell)));
   const params = {
     unitId: book.id,
@@ -137,7 +137,7 @@ export function putCells(
   book.engine.commands.syncExecuteCommand(SetRangeValuesMutation.id, params);
 }
 
-/** The same change of every cell in a rectangle, kept within the grid for whole columns and rows. */
+/** Makes the same change to every cell of a rectangle; of whole columns and rows only to the part inside the grid. */
 export function mapCells(
   book: Book,
   sheetId: string,
@@ -157,7 +157,7 @@ export function mapCells(
   putCells(book, sheetId, within, cells);
 }
 
-/** A rectangle without the part of whole columns or rows that the grid has not got. */
+/** A rectangle without the part of whole columns or rows that is outside the grid. */
 export function clamp(sheet: Worksheet, rect: Rect): Rect {
   const rows = Math.max(sheet.getRowCount(), rect.rows > 100_000 ? 0 : rect.row + rect.rows) - rect.row;
   const columns =
@@ -178,7 +178,7 @@ export function growTo(book: Book, sheetId: string, rect: Rect): void {
     commands.syncExecuteCommand(SetWorksheetColumnCountMutation.id, { ...target, columnCount: columnCount + 5 });
 }
 
-/** Throws where the sheet is protected and a cell of the rectangle is locked, which cells are unless told otherwise. */
+/** Throws where the sheet is protected and a cell of the rectangle is locked, as cells are by default. */
 export function checkUnlocked(book: Book, sheetId: string, rect: Rect): void {
   if (!book.extrasOf(sheetId).protection.on) return;
   const sheet = book.worksheet(sheetId);

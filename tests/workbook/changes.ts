@@ -10,7 +10,7 @@ import type { Book } from "./book";
 import { fromRange } from "./extent";
 import { type Shift, shiftExtras } from "./extras";
 
-/** What Excel tells worksheets.onChanged. */
+/** What Excel reports through worksheets.onChanged. */
 export interface Change {
   readonly sheetId: string;
   readonly address: string;
@@ -26,7 +26,7 @@ const STRUCTURAL: Record<string, { axis: Shift["axis"]; sign: 1 | -1; changeType
   [RemoveColMutation.id]: { axis: "column", sign: -1, changeType: "ColumnDeleted" },
 };
 
-/** Watches the grid for changes of content, whoever makes them, and keeps what lies outside the grid in step. */
+/** Watches the grid for changes of content, whoever makes them, so that data outside the grid can follow. */
 export class Changes {
   private addinActs = false;
   private readonly listeners: ((change: Change) => void)[] = [];
@@ -42,7 +42,7 @@ export class Changes {
     });
   }
 
-  /** Whether what happens now is the add-in's doing. */
+  /** Whether the add-in is making the present change. */
   get isAddin(): boolean {
     return this.addinActs;
   }
@@ -55,7 +55,7 @@ export class Changes {
     this.shiftListeners.push(listener);
   }
 
-  /** Runs something as the add-in's doing. Everything the grid does in it happens at once. */
+  /** Runs something as a change of the add-in. All that the grid does in it must happen synchronously. */
   asAddin<T>(act: () => T): T {
     this.addinActs = true;
     try {
@@ -73,7 +73,7 @@ export class Changes {
     shiftExtras(this.book.extrasOf(sheetId), shift);
     for (const listener of this.shiftListeners) listener(sheetId, shift);
     const whole = axis === "row" ? { ...rect, column: 0, columns: 16_384 } : { ...rect, row: 0, rows: 1_048_576 };
-    this.tell({ sheetId, address: printRect(whole), changeType, byAddin: this.addinActs });
+    this.notify({ sheetId, address: printRect(whole), changeType, byAddin: this.addinActs });
   }
 
   private edit(params: Params): void {
@@ -83,10 +83,10 @@ export class Changes {
         if (isContent(cell)) edited = around(edited, { row: Number(row), column: Number(column), rows: 1, columns: 1 });
     if (!edited) return;
     const address = printRect(edited);
-    this.tell({ sheetId: params.subUnitId, address, changeType: "RangeEdited", byAddin: this.addinActs });
+    this.notify({ sheetId: params.subUnitId, address, changeType: "RangeEdited", byAddin: this.addinActs });
   }
 
-  private tell(change: Change): void {
+  private notify(change: Change): void {
     for (const listener of this.listeners) listener(change);
   }
 }
@@ -101,11 +101,11 @@ interface Params {
 function readParams(params: unknown): Params | undefined {
   if (typeof params !== "object" || params === null || !("unitId" in params) || !("subUnitId" in params))
     return undefined;
-  // The grid's own mutations; only those with the fields read above reach here.
+  // Only mutations of the grid with these fields come here.
   return params as Params;
 }
 
-/** Whether a cell as the grid is given it says nothing of content. */
+/** Whether a cell given to the grid has only looks and no content. */
 export function isLook(cell: object): boolean {
   return !("v" in cell || "f" in cell || "p" in cell);
 }

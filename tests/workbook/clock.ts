@@ -5,7 +5,7 @@ export function shiftTo(at: string): number {
   return shift;
 }
 
-/** Lets a page's clock run so many milliseconds ahead. Whatever asks for the time there is told that one. */
+/** Makes a page's clock run ahead by some milliseconds, for all code in that page. */
 export function shiftClock(page: Window & typeof globalThis, shift: number): void {
   const { Date: usual } = page;
   const now = () => usual.now() + shift;
@@ -16,7 +16,7 @@ export function shiftClock(page: Window & typeof globalThis, shift: number): voi
   });
 }
 
-/** Local time to the second, as a clock is set by. */
+/** Local time to the second, in the form that shiftTo reads. */
 export function localTime(date: Date): string {
   const two = (part: number) => String(part).padStart(2, "0");
   const day = [date.getFullYear(), date.getMonth() + 1, date.getDate()].map(two).join("-");

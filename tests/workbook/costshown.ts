@@ -8,8 +8,8 @@ const OVER_RATES = /\bRate_|\bCURB\./i;
 const COST_WORDS = /\b(costs?|landed|margin|markup|surcharge|labour|fee)\b/i;
 
 /**
- * Whether a sheet shows what the workshop pays. Quotes and tickets are made without cost; any other sheet is looked through for
- * formulas over the rates and for the words of cost.
+ * Whether a sheet shows what the workshop pays. Quotes and tickets are made without cost. Any other sheet is searched for
+ * formulas over the rates and for words such as "cost" and "margin".
  */
 export function showsCost(book: Book, sheetId: string): boolean {
   const kind = quoteOf(book.sheet(sheetId).getSheetName())?.kind;

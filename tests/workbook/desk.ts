@@ -8,9 +8,9 @@ export interface Desk {
   readonly pane: Frame;
   /** Errors that no code caught, on the page or in the pane. */
   readonly crashes: readonly string[];
-  /** Takes out the errors that a test was to bring about. Fails where there was none. */
+  /** Removes the errors that a test caused on purpose. Fails where there was none. */
   forgive(pattern: RegExp): void;
-  /** Ends a test's work at it; the next one finds workbook and pane new. Fails where something had crashed. */
+  /** Ends a test; the next one finds a new workbook and pane. Fails where something had crashed. */
   leave(): Promise<void>;
 }
 
@@ -20,11 +20,11 @@ export async function view(desk: Desk, name: "Quote" | "Check" | "Decide" | "Lin
   await settled(desk.page);
 }
 
-/** Fills fields of the pane by their labels, as a person would, and chooses where there is a choice. */
+/** Fills fields of the pane by their labels, as a person would, and selects where there is a list. */
 export async function fill(desk: Desk, order: Readonly<Record<string, string>>): Promise<void> {
   for (const [label, text] of Object.entries(order)) {
     const field = desk.pane.getByLabel(label, { exact: true });
-    // One question instead of three, and one search by label, which reads the whole pane: it is asked for every field.
+    // One evaluation and one search by label for each field: a search reads the whole pane, and there are many fields.
     const { id, isChoice, isInSight } = await field.evaluate((element) => ({
       id: element.id,
       isChoice: element.tagName === "SELECT",
@@ -38,7 +38,7 @@ export async function fill(desk: Desk, order: Readonly<Record<string, string>>):
   await settled(desk.page);
 }
 
-/** Brings a field in sight: goes to its view, and unfolds the group that it is in. */
+/** Brings a field into sight: goes to its view, and unfolds the group that it is in. */
 export async function inSight(field: Locator): Promise<void> {
   const hidden = field.locator("xpath=ancestor::*[@role='tabpanel'][@hidden]");
   if ((await hidden.count()) > 0) {
@@ -128,7 +128,7 @@ export async function rateCell(desk: Desk, name: string): Promise<[sheet: string
   return [sheet, cell.replaceAll("$", "")];
 }
 
-/** Does to a sheet what a person does from Excel's own menus, through the pane's office.js. */
+/** Protects, deletes or renames a sheet as a person does from Excel's menus, through the pane's office.js. */
 export async function menu(desk: Desk, act: "protect" | "delete" | "rename", sheet: string, name = ""): Promise<void> {
   await desk.pane.evaluate(
     async ([what, of = "", to = ""]) => {
@@ -145,7 +145,7 @@ export async function menu(desk: Desk, act: "protect" | "delete" | "rename", she
   await settled(desk.page);
 }
 
-/** Has Excel refuse one sheet's name: office.js sends one that another sheet has in its place. */
+/** Makes Excel refuse one sheet's name: office.js sends a name that another sheet has in its place. */
 export async function refuseNaming(desk: Desk, refused: string): Promise<void> {
   await desk.pane.evaluate((name) => {
     const property = Object.getOwnPropertyDescriptor(Excel.Worksheet.prototype, "name");

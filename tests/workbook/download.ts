@@ -2,7 +2,7 @@ import { type State, settled } from "./state";
 
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
-/** Saves the workbook as a file of the person's. */
+/** Saves the workbook as a file that the person downloads. */
 export async function download(state: State): Promise<void> {
   const { saveXlsx } = await import("./xlsx");
   await settled(state);
@@ -13,6 +13,6 @@ export async function download(state: State): Promise<void> {
   link.download = "Curbwright.xlsx";
   link.click();
   URL.revokeObjectURL(link.href);
-  // What was changed while the file was made is not in it.
+  // Noted before the file was made: changes made meanwhile are not in it.
   state.lastSave.note("saved", contents);
 }

@@ -1,13 +1,13 @@
 import { CellValueType, type ICellData, numfmt } from "@univerjs/core";
 import { invalid } from "./failure";
 
-/** What is to be written into a cell; `format` only where Excel would set one by itself. */
+/** What is to be written into a cell; `format` only where Excel sets a format on its own. */
 export interface Entry {
   readonly cell: ICellData;
   readonly format?: string;
 }
 
-/** The errors Excel knows by name. A text that is one of them becomes that error. */
+/** Excel's errors by their names. A text that is one of them becomes that error. */
 export const ERRORS: readonly string[] = [
   "#VALUE!",
   "#N/A",

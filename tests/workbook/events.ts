@@ -14,7 +14,7 @@ import { EVENTS } from "./model/worksheets";
 const CATEGORY = 65536;
 const WORKBOOK = "Workbook";
 
-/** Excel's word for where the cells went. */
+/** Excel's words for the direction in which cells were moved. */
 const SHIFTS: Record<Change["changeType"], string> = {
   RangeEdited: "None",
   RowInserted: "ShiftCellDown",
@@ -35,7 +35,7 @@ export class Events {
     private readonly host: {
       enableEvents: boolean;
       keep(entity: RangeEntity): string;
-      tell(entries: readonly unknown[]): void;
+      notify(entries: readonly unknown[]): void;
     },
   ) {
     book.changes.onChanged(({ sheetId, address, changeType, byAddin }) => {
@@ -77,14 +77,14 @@ export class Events {
     setTimeout(() => this.flush());
   }
 
-  /** Sends what has gathered; called after each batch, so that a batch's own events follow its answer. */
+  /** Sends the events collected so far; called after each batch, so that the events of a batch follow its answer. */
   flush(): void {
     this.scheduled = false;
     const gathered = this.pending;
     this.pending = [];
     if (gathered.length === 0) return;
     // After the answer, which is sent when this turn ends.
-    setTimeout(() => this.host.tell(gathered.flatMap((event) => this.entries(event))));
+    setTimeout(() => this.host.notify(gathered.flatMap((event) => this.entries(event))));
   }
 
   private entries({ type, sheetId, message }: (typeof this.pending)[number]): unknown[] {
@@ -96,7 +96,7 @@ export class Events {
       .map((targetId) => ({ messageCategory: CATEGORY, messageType: type, targetId, message: body }));
   }
 
-  /** Once per change that stays: the grid shows a new sheet for a moment where Excel does not. */
+  /** Reports a new active sheet once, when it stays active: the grid shows a new sheet for a moment, and Excel does not. */
   private activate(): void {
     const active = this.book.active().getSheetId();
     if (active === this.lastActive) return;

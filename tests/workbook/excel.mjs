@@ -9,9 +9,9 @@ import { BuildError, buildAddin } from "./build.mjs";
 import { serveAddin } from "./server.mjs";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
-// The port is written in manifest.xml, so no other will do.
+// The port in manifest.xml, which names no other.
 const PORT = 3000;
-// office-addin-debugging pulls hundreds of packages, one of them native: fetched when wanted, never in the lock file.
+// office-addin-debugging installs hundreds of packages, one of them native. So npx fetches it when needed; it is not a dependency.
 const SIDELOAD = [
   "--yes",
   "office-addin-debugging@6.0.3",
@@ -65,8 +65,8 @@ try {
 }
 
 /**
- * A certificate for https://localhost. On Windows and Mac its issuer is put among those the person's system trusts,
- * which the system asks them about; elsewhere no Excel reads that store, so none is touched.
+ * A certificate for https://localhost. On Windows and Mac its issuer is added to those that the person's system trusts, and the
+ * system asks the person first. Elsewhere no Excel reads that store, so it is not changed.
  */
 async function makeCertificates() {
   if (process.platform === "win32" || process.platform === "darwin") {
@@ -79,7 +79,7 @@ async function makeCertificates() {
   const folder = join(ROOT, ".cache/certificates");
   const [ca, cert, key] = ["ca.crt", "localhost.crt", "localhost.key"].map((name) => join(folder, name));
   if (![ca, cert, key].every((file) => existsSync(file)) || (await endsWithinADay(cert))) {
-    // The package leaves files it finds as they are.
+    // The package does not replace files that exist.
     await rm(folder, { recursive: true, force: true });
     await certificates.generateCertificates(ca, cert, key);
   }

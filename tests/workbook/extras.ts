@@ -77,14 +77,14 @@ export function newExtras(): Extras {
   };
 }
 
-/** Rows or columns put in (count > 0) or taken out (count < 0) at `at`. */
+/** Rows or columns inserted (count > 0) or deleted (count < 0) at `at`. */
 export interface Shift {
   readonly axis: "row" | "column";
   readonly at: number;
   readonly count: number;
 }
 
-/** Where a rectangle lies after rows or columns came or went; undefined where all of it went. */
+/** Where a rectangle is after rows or columns were inserted or deleted; undefined where all of it was deleted. */
 export function shifted(rect: Rect, { axis, at, count }: Shift): Rect | undefined {
   const size = axis === "row" ? rect.rows : rect.columns;
   if (size === (axis === "row" ? MAX_ROWS : MAX_COLUMNS)) return rect;
@@ -116,7 +116,7 @@ export function shiftExtras(extras: Extras, shift: Shift): void {
   });
   for (const picture of extras.pictures) {
     const cell = { row: picture.row, column: picture.column, rows: 1, columns: 1 };
-    // One whose cell went hangs on the cell that took its place.
+    // A picture whose cell was deleted moves to the cell that took its place.
     const { row, column } = shifted(cell, shift) ?? { ...cell, [shift.axis]: shift.at };
     Object.assign(picture, { row, column });
   }

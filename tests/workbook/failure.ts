@@ -23,6 +23,6 @@ export const wrongSize = (location: string) =>
     location,
   );
 export const denied = () => new Failure("AccessDenied", "You cannot perform the requested operation.", 403);
-/** What this stand-in has not been taught. Never answered with silence. */
+/** For what this stand-in does not implement, so that it is never ignored silently. */
 export const gap = (member: string) =>
   new Failure("ApiNotFound", `The workbook page does not know ${member}`, 400, member);

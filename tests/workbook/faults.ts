@@ -3,7 +3,7 @@ import type { Book } from "./book";
 interface Fault {
   readonly code: string;
   readonly sentence: string;
-  /** The cell whose formula gave it, and that formula then. */
+  /** The cell whose formula gave the error; `formula` is its text at that time. */
   readonly anchor: readonly [row: number, column: number];
   readonly formula: string;
 }

@@ -14,10 +14,10 @@ import type { Book } from "./book";
 import type { Faults } from "./faults";
 import type { FunctionMetadata, Metadata, Parameter } from "./metadata";
 
-/** What the add-in associated with an id; undefined while the pane has not loaded. */
+/** The function that the add-in associated with an id; undefined while the pane has not loaded. */
 export type Associated = (id: string) => ((...values: unknown[]) => unknown) | undefined;
 
-/** What a blank cell is to a function: reports of Excel on the web say null, of Excel for Windows 0. */
+/** How a blank cell reaches a function: by reports null in Excel on the web, 0 in Excel for Windows. */
 export type Blanks = "null" | "zero" | "text";
 
 const BLANK: Record<Blanks, unknown> = { null: null, zero: 0, text: "" };
@@ -27,13 +27,13 @@ export type ErrorCells = (code: string) => unknown;
 
 export const errorAsData: ErrorCells = (code) => ({ type: "Error", basicType: "Error", basicValue: code });
 
-/** What Excel hands in place of what it has no plain value for. */
+/** What Excel passes for cells that have no plain value. */
 export interface Handing {
   readonly blanks: Blanks;
   readonly errors: ErrorCells;
 }
 
-/** Makes every function of the metadata known to the grid as NAMESPACE.ID, answered by what the add-in associated. */
+/** Registers every function of the metadata with the grid as NAMESPACE.ID, answered by the add-in's associated function. */
 export function registerFunctions(
   book: Book,
   namespace: string,
@@ -79,7 +79,7 @@ class AddinFunction extends BaseFunction {
     this.maxParams = parameters.at(-1)?.repeating ? 255 : parameters.length;
   }
 
-  /** Nothing may escape from here: a throw would stop the grid's engine for good. */
+  /** Must not throw: an error would stop the grid's engine for good. */
   override calculate(...given: BaseValueObject[]): BaseValueObject {
     try {
       return this.answer(given);
@@ -99,7 +99,7 @@ class AddinFunction extends BaseFunction {
       if (read instanceof ErrorValueObject) return read;
       values.push(read);
     }
-    // Excel hands every function what it knows of the call as one argument more.
+    // Excel passes an invocation object as a further argument to every function.
     const invocation = { functionName: this.metadata.id, address: undefined, parameterAddresses: undefined };
     return this.result(call(...values, invocation));
   }
@@ -122,7 +122,7 @@ class AddinFunction extends BaseFunction {
       if (!isSingle) return ErrorValueObject.create(ErrorType.VALUE);
       return first?.isError() && !errors ? first : this.plain(first, errors);
     }
-    // Excel does not call a function one of whose cells is an error, unless the metadata says that functions take errors.
+    // Excel does not call a function where a cell is an error, unless the metadata says that functions take errors.
     const error = errors ? undefined : rows.flat().find((cell) => cell?.isError());
     return error ?? rows.map((row) => row.map((cell) => this.plain(cell, errors)));
   }
@@ -158,7 +158,7 @@ class AddinFunction extends BaseFunction {
       if (!Number.isFinite(value)) return this.fault({ code: "#NUM!", sentence: "" }, down, right);
       return NumberValueObject.create(value);
     }
-    // Excel shows 0 for a null it is handed back (office-js issue 1503, by design).
+    // Excel shows 0 where a function returns null (office-js issue 1503, by design).
     if (value === null || value === undefined) return NumberValueObject.create(0);
     return this.fault(readError(value) ?? { code: "#VALUE!", sentence: "" }, down, right);
   }
@@ -175,7 +175,7 @@ const ERROR_TYPES: readonly ErrorType[] = Object.values(ErrorType);
 /** Excel shows the sentence of #VALUE! and #N/A only. */
 const WITH_SENTENCE = new Set(["#VALUE!", "#N/A", "#GETTING_DATA"]);
 
-/** A CustomFunctions.Error of the pane's page, told by its shape because it is of another page's class. */
+/** A CustomFunctions.Error of the pane's page, recognized by its shape since its class is another page's. */
 function readError(thrown: unknown): { code: string; sentence: string } | undefined {
   if (typeof thrown !== "object" || thrown === null || !("code" in thrown)) return undefined;
   const { code } = thrown;

@@ -1,6 +1,6 @@
 /**
- * Small changes to the grid's source as the workbook page is built, where the grid offers no other way. Each names what it
- * replaces in one file of Univer 0.25.1; the build fails where that does not stand there exactly once.
+ * Small changes to the grid's source when the workbook page is built, where the grid offers no other way. Each names the text it
+ * replaces in one file of Univer 0.25.1; the build fails where that text is not there exactly once.
  * @type {readonly { file: string, from: string, to: string, why: string }[]}
  */
 export const GRID_EDITS = [

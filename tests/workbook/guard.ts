@@ -9,7 +9,10 @@ import { isLocked } from "./cells";
 import { isLook } from "./changes";
 import { choiceAt } from "./lists";
 
-/** Keeps a person to what Excel would let them do: locked cells of protected sheets, and cells ruled by a list. */
+/**
+ * Stops a person from doing what Excel would refuse: changing locked cells of protected sheets, or typing what is not in a cell's
+ * list.
+ */
 export function guard(book: Book, say: (text: string) => void): void {
   book.engine.commands.beforeCommandExecuted((command, options) => {
     if (command.id === SetCellEditVisibleOperation.id) return guardStart(book, command.params, say);
@@ -35,7 +38,7 @@ function guardStart(book: Book, params: unknown, say: (text: string) => void): v
   if (isLocked(sheet.getSheet(), range.startRow, range.startColumn)) stop(say, PROTECTED);
 }
 
-/** In place of a refused choice the cell is written as it was: its editor would not get over a stop at its end. */
+/** Where a choice is refused, the cell's old content is written instead: stopping the command would leave the editor broken. */
 function guardChoice(book: Book, params: unknown, say: (text: string) => void): void {
   if (typeof params !== "object" || params === null || !("value" in params) || !("range" in params)) return;
   const { value, range } = params;
@@ -78,6 +81,6 @@ interface Edit {
 
 function readEdit(params: unknown): Edit | undefined {
   if (typeof params !== "object" || params === null || !("cellValue" in params) || !params.cellValue) return undefined;
-  // The grid's own mutation, whose shape its types give.
+  // A mutation of the grid; its types give this shape.
   return params as Edit;
 }

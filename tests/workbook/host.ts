@@ -10,10 +10,10 @@ import { WorkbookEntity } from "./model/workbook";
 import { Mood } from "./mood";
 import { type Action, type Answer, type Batch, WAITS_FOR_CELL_EDIT } from "./wire";
 
-/** One request of the pane, for tests that count them and for the curious. */
+/** One request of the pane, for tests that count requests. */
 export interface LogEntry {
   readonly id: number;
-  /** "sync": the add-in's own; "release": office.js letting go of ranges; "internal": office.js's own business. */
+  /** "sync": of the add-in; "release": office.js releasing ranges; "internal": other requests that office.js makes for itself. */
   readonly kind: "sync" | "release" | "internal";
   readonly actions: number;
   readonly failed?: string;
@@ -52,11 +52,11 @@ export class PaneHost {
     });
   }
 
-  /** Connects the bridge that runs in the pane's page; a pane that was loaded anew is connected anew. */
+  /** Connects the bridge that runs in the pane's page; a pane that was reloaded is connected again. */
   connect(window: Window): void {
     const pane = window as unknown as PaneWindow;
     const bridge = pane._richApiNativeBridge;
-    // The window stays the same object when its page is loaded anew; the bridge does not.
+    // The window stays the same object when its page is reloaded; the bridge does not.
     if (!bridge || this.bridge === bridge) return;
     this.pane = pane;
     this.bridge = bridge;
@@ -66,7 +66,7 @@ export class PaneHost {
     for (const text of pane.curbwrightWaitingMessages?.splice(0) ?? []) this.receive(text);
   }
 
-  /** Lets go of the pane, and of all that it was told and had kept. */
+  /** Forgets the pane, its event handlers and its references. */
   forget(): void {
     this.bridge = undefined;
     this.pane = undefined;
@@ -110,14 +110,14 @@ export class PaneHost {
     this.events.register(eventType, targetId, on);
   }
 
-  /** A message of the host's own accord, type 3: events come so. */
-  tell(entries: readonly unknown[]): void {
+  /** Sends a message that is not an answer, type 3: events are sent so. */
+  notify(entries: readonly unknown[]): void {
     this.bridge?.onMessageFromHost?.(JSON.stringify({ type: 3, message: { entries } }));
   }
 
   private receive(text: string): void {
     const request = readRequest(text);
-    // office.js's own business goes on while a cell is being edited.
+    // Internal requests of office.js go on while a cell is being edited.
     if (request.waits) this.mood.whenEdited(() => this.enqueue(request));
     else this.enqueue(request);
   }
@@ -174,7 +174,7 @@ function readRequest(text: string): Request {
   };
 }
 
-/** The whole batch, none of which was begun. */
+/** The answer where the whole batch is refused and nothing of it was done. */
 function refused({ code, message, status }: Failure): Answer {
   const error = { Code: code, Message: message, Location: "", ActionIndex: 0, HttpStatusCode: status };
   return { Results: [], TraceIds: [], Error: error };
@@ -194,7 +194,7 @@ function kindOf(batch: Batch): LogEntry["kind"] {
   return batch.Actions.every(isRelease) ? "release" : "sync";
 }
 
-/** Services of the host that office.js calls by itself, with what they may be asked. Telemetry gets no answer. */
+/** Services of the host that office.js calls for itself, with their methods. Telemetry gets no answer. */
 const SERVICES: Record<string, readonly string[]> = {
   "Microsoft.InternalService.AddinInternalService": ["notifyActionHandlerReady"],
   "Microsoft.ExcelServices.CustomFunctions": ["setInvocationArrayResults"],

@@ -2,8 +2,8 @@ import type { HorizontalAlign } from "@univerjs/core";
 import { SpreadsheetSkeleton } from "@univerjs/preset-sheets-core";
 
 /**
- * Has the grid count a cell's indent where it reckons how far a text runs into the next cells. Univer 0.25.1 counts the text
- * alone and then cuts off so much of it as it was moved; Excel does not.
+ * Makes the grid include a cell's indent where it calculates how far a text runs into the next cells. Univer 0.25.1 counts the text
+ * alone and then cuts off as much of it as the indent moved it; Excel does not.
  */
 export function countIndents(): void {
   const { getOverflowPosition } = SpreadsheetSkeleton.prototype;

@@ -6,16 +6,16 @@ import { ACTION, type Action, type Answer, type ArgumentInfo, type Batch, PATH, 
 
 type Found = Entity | typeof NOTHING;
 
-/** What the interpreter needs of its surroundings. */
+/** What the interpreter needs from outside. */
 export interface Surroundings {
   readonly book: Book;
   root(): Entity;
-  /** An object of the host's own, such as the one custom functions report to. */
+  /** An object of the host, such as the one that custom functions report to. */
   service(name: string): Entity | undefined;
   kept(reference: string): Entity | undefined;
   keep(entity: Entity): string;
   settled(): Promise<void>;
-  /** Whether office.js itself knows a member of a class, which tells a gap of ours from a slip of the caller's. */
+  /** Whether office.js itself knows a member of a class, to distinguish what the stand-in lacks from a mistake of the caller. */
   isKnown(type: string, member: string): boolean;
 }
 
@@ -26,7 +26,7 @@ export async function interpret(batch: Batch, around: Surroundings): Promise<Ans
   for (const [index, action] of batch.Actions.entries()) {
     try {
       if (action.ActionType === ACTION.trace) {
-        // Both: the ids name the statement in errors, the result tells event handlers that they are registered.
+        // Both are needed: the ids name the statement in errors, the result confirms that event handlers are registered.
         answer.TraceIds?.push(action.Id);
         answer.Results.push({ ActionId: action.Id, Value: null });
         continue;
@@ -72,7 +72,7 @@ class Run {
     return action.ActionType === ACTION.query || this.isCall(action, "settledCalls");
   }
 
-  /** Whether cells come to stand elsewhere. */
+  /** Whether the action moves cells. */
   movesCells(action: Action): boolean {
     return this.isCall(action, "movingCalls");
   }

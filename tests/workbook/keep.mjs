@@ -1,7 +1,7 @@
 /**
- * Keeps workbooks as this version writes them: makes each by driving the built pane as a person would (kept/*.keep.ts) and
- * writes it to kept/<version>-<name>.json. Run with names for some of them: node tests/workbook/keep.mjs quotes
- * CURBWRIGHT_BUILT=1 says that dist/ and the workbook page are built.
+ * Saves workbooks as this version writes them, for later versions to open: makes each by driving the built pane as a person would
+ * (kept/*.keep.ts) and writes it to kept/<version>-<name>.json. Run with names for some of them: node tests/workbook/keep.mjs
+ * quotes CURBWRIGHT_BUILT=1 says that dist/ and the workbook page are built.
  */
 import { fileURLToPath } from "node:url";
 import { startVitest } from "vitest/node";

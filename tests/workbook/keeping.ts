@@ -4,7 +4,7 @@ import { type Cell, formatAt, isLocked, readCells } from "./cells";
 import { fromRange, spills, usedRect } from "./extent";
 import type { KeptBook, KeptCell, KeptName, KeptRow, KeptRule, KeptSheet } from "./kept";
 
-/** Describes the open workbook as it stands, calculated. Throws where it holds what the description has no place for. */
+/** Describes the open workbook as it is now, calculated. Throws where it holds something that the description cannot hold. */
 export function keepBook(book: Book): Omit<KeptBook, "version" | "locale" | "clock"> {
   if (book.structure.isProtected) throw new Error("A protected workbook cannot be kept");
   const active = book.active();
@@ -74,7 +74,7 @@ function keepCell(cell: Cell, isSpilled: boolean): KeptCell {
   return cell.value === "" ? null : cell.value;
 }
 
-/** The cells that have a number format, as few rectangles as rows of the same shape one under the other give. */
+/** The cells that have a number format, as rectangles; rows of the same shape one below the other become one rectangle. */
 function keepFormats(book: Book, sheetId: string): Record<string, string> {
   const used = usedRect(book, sheetId, false);
   const sheet = book.worksheet(sheetId);
@@ -116,7 +116,7 @@ function keepRule({ rect, ...rule }: { readonly rect: Rect } & Omit<KeptRule, "r
   return { range: printRect(rect), ...rule };
 }
 
-/** The workbook's own before those of sheets, which may share their letters. */
+/** The workbook's names before those of sheets, which may be the same. */
 function keepNames(book: Book): KeptName[] {
   const names = book.names.all().map(({ name, formula, comment, visible, sheetId }): KeptName => {
     return {

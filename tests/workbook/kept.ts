@@ -1,7 +1,7 @@
 /**
- * A workbook as plain data: what somebody saved once and must be able to open again. Formulas stand beside the values they
- * had, so that both can be compared with what a later version makes of them. Looks that nothing reads are left out: fonts,
- * fills, borders, widths.
+ * A workbook as plain data: what somebody saved once and must be able to open again. Formulas are saved with the values they had,
+ * so that both can be compared with what a later version makes of them. Looks that nothing reads are left out: fonts, fills,
+ * borders, widths.
  */
 export interface KeptBook {
   /** The version in package.json that wrote it. */
@@ -14,7 +14,7 @@ export interface KeptBook {
   readonly start: string;
   readonly sheets: readonly KeptSheet[];
   readonly names: readonly KeptName[];
-  /** What add-ins keep in the workbook, unseen. */
+  /** What add-ins save in the workbook, hidden from the person. */
   readonly settings: Readonly<Record<string, unknown>>;
 }
 
@@ -30,7 +30,7 @@ export interface KeptSheet {
   readonly merged?: readonly string[];
   /** Rows and columns such as "3:5" and "B:B". */
   readonly hidden?: readonly string[];
-  /** What may be typed where, the newest rule first. */
+  /** Rules for what may be typed into cells, the newest first. */
   readonly rules?: readonly KeptRule[];
   /** The ranges of tables by their names, header rows included. */
   readonly tables?: Readonly<Record<string, string>>;

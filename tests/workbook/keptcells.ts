@@ -1,6 +1,6 @@
 import type { KeptBook, KeptCell, KeptSheet, KeptValue } from "./kept";
 
-/** The cells of a kept workbook, found as a person finds them: by sheet, by title, by what stands beside them. */
+/** The cells of a kept workbook, found as a person finds them: by sheet, by title, by the label beside them. */
 
 export function sheetOf(kept: Pick<KeptBook, "sheets">, name: string): KeptSheet {
   const sheet = kept.sheets.find((each) => each.name === name);
@@ -12,7 +12,7 @@ export function sheetOf(kept: Pick<KeptBook, "sheets">, name: string): KeptSheet
 export function cellsOf(sheet: KeptSheet): ReadonlyMap<string, Exclude<KeptCell, null>> {
   const cells = new Map<string, Exclude<KeptCell, null>>();
   for (const [first, ...line] of sheet.rows) {
-    const [column, row] = placeOf(first);
+    const [column, row] = columnAndRow(first);
     line.forEach((cell, right) => {
       if (cell !== null) cells.set(`${lettersOf(column + right)}${row}`, cell);
     });
@@ -31,7 +31,7 @@ export function tableOf(kept: Pick<KeptBook, "sheets">, name: string): readonly 
   const [first = "", last = ""] = sheet?.tables?.[name]?.split(":") ?? [];
   if (!sheet) return [];
   const cells = cellsOf(sheet);
-  const [[left, top], [right, bottom]] = [placeOf(first), placeOf(last)];
+  const [[left, top], [right, bottom]] = [columnAndRow(first), columnAndRow(last)];
   const at = (column: number, row: number) => valueIn(cells.get(`${lettersOf(column)}${row}`));
   const columns = Array.from({ length: right - left + 1 }, (_, index) => left + index);
   return Array.from({ length: bottom - top }, (_, index) =>
@@ -46,7 +46,7 @@ export function rateOf(kept: Pick<KeptBook, "sheets" | "names">, name: string): 
   return Number(valueIn(cellsOf(sheetOf(kept, sheet)).get(cell.replaceAll("$", ""))));
 }
 
-/** What stands in a column of the first row that begins with a label. */
+/** The cell in a given column of the first row that begins with a label. */
 export function beside(kept: KeptBook, sheet: string, label: string, column = "B"): KeptValue {
   const cells = cellsOf(sheetOf(kept, sheet));
   const [address] = [...cells].find(([at, cell]) => /^A\d+$/.test(at) && valueIn(cell) === label) ?? [];
@@ -58,14 +58,16 @@ export function beside(kept: KeptBook, sheet: string, label: string, column = "B
 const READS_THE_CLOCK = /\b(NOW|TODAY)\(/;
 
 /**
- * What is not as it was kept, cell by cell: formulas, values, errors. Numbers are equal where their 15 significant digits
- * are, which is what Excel shows and saves; what reads the clock must only be no error that it was not.
+ * The differences from the kept workbook, cell by cell: formulas, values, errors. Numbers are equal where their 15 significant
+ * digits are, which is what Excel shows and saves. A formula that reads the clock only must not become an error.
  */
 export function changesIn(kept: KeptSheet, now: KeptSheet): readonly string[] {
   const [before, after] = [cellsOf(kept), cellsOf(now)];
   return [...new Set([...before.keys(), ...after.keys()])]
     .filter((address) => !isSame(before.get(address), after.get(address)))
-    .map((address) => `${kept.name}!${address}: ${told(before.get(address))}, now ${told(after.get(address))}`);
+    .map(
+      (address) => `${kept.name}!${address}: ${shownCell(before.get(address))}, now ${shownCell(after.get(address))}`,
+    );
 }
 
 function isSame(kept: KeptCell | undefined, now: KeptCell | undefined): boolean {
@@ -86,11 +88,11 @@ export function isError(value: KeptValue): boolean {
   return typeof value === "string" && /^#(VALUE!|N\/A|NUM!|DIV\/0!|REF!|NAME\?|NULL!|SPILL!|CALC!|ERROR!)$/.test(value);
 }
 
-function told(cell: KeptCell | undefined): string {
+function shownCell(cell: KeptCell | undefined): string {
   return cell === undefined || cell === null ? "nothing" : JSON.stringify(cell);
 }
 
-function placeOf(address: string): [column: number, row: number] {
+function columnAndRow(address: string): [column: number, row: number] {
   const [, letters = "", row = ""] = /^([A-Z]+)(\d+)$/.exec(address) ?? [];
   return [[...letters].reduce((column, letter) => column * 26 + letter.charCodeAt(0) - 64, 0), Number(row)];
 }

@@ -28,7 +28,7 @@ export async function keep(desk: Desk, name: string): Promise<void> {
   writeFileSync(`${FOLDER}${version}-${name}.json`, `${laidOut(kept)}\n`, { flag: "wx" });
 }
 
-/** Rows of cells, names and rules take a line each, so that a difference can be read. */
+/** Rows of cells, names and rules get one line each, so that a difference is easy to read. */
 const DEEPEST = 4;
 const LINE = 120;
 

@@ -22,7 +22,7 @@ export function figuresIn(text: string, locale: string): readonly number[] {
 
 const textOf = async (desk: Desk, selector: string) => (await desk.pane.locator(selector).allInnerTexts()).join("\n");
 
-/** What the head says of the rates: a spot is there only where all of them could be read. */
+/** The pane's text about rates: it shows a spot only where all rates could be read. */
 export function ratesHead(desk: Desk): Promise<string> {
   return textOf(desk, ".spotline");
 }
@@ -31,7 +31,7 @@ export function result(desk: Desk): Promise<string> {
   return textOf(desk, ".result");
 }
 
-/** The earlier quotes as they are listed: their numbers, each with all that stands there of it. */
+/** The earlier quotes as listed: the text of each, by its number. */
 export async function earlierQuotes(desk: Desk): Promise<ReadonlyMap<string, string>> {
   await view(desk, "Quote");
   const list = desk.pane.locator("details.earlier");
@@ -44,7 +44,7 @@ export async function openQuote(desk: Desk, number: string): Promise<void> {
   await press(desk, `Open quote ${number}`);
 }
 
-/** Makes a quote of what stands in the form. @param template another sheet to copy than the usual one */
+/** Makes a quote of the form's order. @param template the sheet to copy, where not the usual one */
 export async function makeQuote(desk: Desk, number: string, template?: string): Promise<void> {
   if (template !== undefined) {
     await desk.pane.locator("details.template > summary").click();
@@ -64,7 +64,7 @@ export async function part(desk: Desk, tab: Parameters<typeof view>[1], title: s
   await settled(desk.page);
 }
 
-/** The open quotes that today's spot may turn into a loss, with what is said of each. */
+/** The open quotes that today's spot may turn into a loss, with the text of each. */
 export async function openQuotes(desk: Desk): Promise<ReadonlyMap<string, string>> {
   await part(desk, "Decide", "Open quotes and spot");
   const list = desk.pane.locator("ul.risks > li");
@@ -72,7 +72,7 @@ export async function openQuotes(desk: Desk): Promise<ReadonlyMap<string, string
   return entriesOf(list);
 }
 
-/** Items of a list by the number that stands out in each. */
+/** Items of a list by the number that each shows in bold. */
 async function entriesOf(items: Locator): Promise<ReadonlyMap<string, string>> {
   const [numbers, texts] = [await items.locator("b").allTextContents(), await items.allInnerTexts()];
   expect(numbers).toHaveLength(texts.length);
@@ -106,7 +106,7 @@ export async function finishersOffered(desk: Desk): Promise<readonly string[]> {
     .evaluateAll((options) => options.map((option) => (option instanceof HTMLOptionElement ? option.value : "")));
 }
 
-/** What can be taken out of the workbook again, or put back, by the names of the buttons; in their order. */
+/** What can be taken out of the workbook again, or put back: the names of the buttons, in their order. */
 export async function additions(desk: Desk): Promise<readonly string[]> {
   await view(desk, "Catalogue");
   await desk.pane.getByRole("button", { name: "Read the designs", exact: true }).waitFor();
@@ -136,7 +136,7 @@ export async function premiumsDrawn(desk: Desk): Promise<number> {
   return points.count();
 }
 
-/** Who asks what for the chain of the order in the form, the maker's own way among them, row by row. */
+/** Who asks what for the chain of the form's order, with the workshop's own cost among them, row by row. */
 export async function makersAsking(desk: Desk): Promise<readonly string[]> {
   await view(desk, "Decide");
   const rows = desk.pane
@@ -147,7 +147,7 @@ export async function makersAsking(desk: Desk): Promise<readonly string[]> {
   return rows.allInnerTexts();
 }
 
-/** The address that a spot was read from last; designs must have been read. */
+/** The address from which a spot was last read; designs must have been read before. */
 export async function spotAddress(desk: Desk): Promise<string> {
   await unfold(desk, "New spot");
   await unfold(desk, "Read it from an address");

@@ -2,20 +2,20 @@ import { CellValueType, type ICellData, type Nullable, type Worksheet } from "@u
 import type { Book } from "./book";
 import { hasContent } from "./cells";
 
-/** How the workbook last came to be safe: there is nothing of the person's in it, or all of it is in a file. */
+/** Why nothing would be lost at that time: the workbook held nothing of the person's, or all of it was in a file. */
 export type Safe = "opened" | "saved" | "reset";
 
-/** What would be lost with the workbook as it stands: sheets by their names now, deleted ones by their name then. */
+/** What would be lost with the workbook now: sheets by their present names, deleted ones by their last. */
 export interface Unsaved {
   readonly since: Safe;
   readonly added: readonly string[];
   readonly changed: readonly string[];
   readonly deleted: readonly string[];
-  /** Defined names, what add-ins keep, or the order of the sheets. */
+  /** Whether defined names, what add-ins save, or the order of the sheets changed. */
   readonly besides: boolean;
 }
 
-/** A workbook as a person would save it, as texts to be compared: neither results of formulas nor what is selected. */
+/** A workbook's content as texts to be compared, without results of formulas and without the selection. */
 interface Contents {
   readonly sheets: ReadonlyMap<string, { readonly name: string; readonly text: string }>;
   readonly besides: string;
@@ -30,7 +30,7 @@ export class LastSave {
 
   constructor(private readonly book: Book) {}
 
-  /** The workbook as it stands, to be noted once it is safe. */
+  /** The workbook as it is now, to be noted once it is safe. */
   now(): Contents {
     const sheets = this.book.sheets().map((sheet) => {
       const id = sheet.getSheetId();
@@ -75,7 +75,7 @@ export class LastSave {
       endColumn,
     ]);
     const sizes = [
-      // A row's automatic height is the drawing's business.
+      // A row's automatic height is not content.
       Object.entries(rowData).map(([row, each]) => [row, each?.h, each?.hd]),
       Object.entries(columnData).map(([column, each]) => [column, each?.w, each?.hd]),
     ];

@@ -8,7 +8,7 @@ export interface Choice {
   readonly validation: Validation;
 }
 
-/** What a cell may hold where a list rules it; undefined elsewhere. */
+/** What a cell may hold where it has a list; undefined elsewhere. */
 export function choiceAt(book: Book, sheetId: string, row: number, column: number): Choice | undefined {
   const cell = { row, column, rows: 1, columns: 1 };
   const validation = book.extrasOf(sheetId).validations.find(({ rect }) => intersect(rect, cell));
@@ -17,13 +17,13 @@ export function choiceAt(book: Book, sheetId: string, row: number, column: numbe
   const { source } = list;
   if (typeof source !== "string") return undefined;
   if (!source.startsWith("=")) return { validation, options: source.split(",").map((option) => option.trim()) };
-  const place = placeOf(book, sheetId, source.slice(1));
+  const place = sourceRange(book, sheetId, source.slice(1));
   if (!place) return undefined;
   const options = readCells(book, place.sheetId, place.rect).flat().map(textOf);
   return { validation, options: options.filter((option) => option !== "") };
 }
 
-function placeOf(book: Book, sheetId: string, source: string) {
+function sourceRange(book: Book, sheetId: string, source: string) {
   const reference = parseReference(source);
   if (reference) {
     const sheet = reference.sheet === undefined ? sheetId : book.find(reference.sheet)?.getSheetId();
@@ -33,10 +33,10 @@ function placeOf(book: Book, sheetId: string, source: string) {
   return name && book.names.targetOf(name);
 }
 
-/** Without a colour behind it the grid would write an option white on white. */
+/** Without a background colour the grid would write an option white on white. */
 const TAG = "#F4ECD8";
 
-/** Alt + down arrow drops the list of the selected cell down, as in Excel. */
+/** Alt + down arrow opens the list of the selected cell, as in Excel. */
 export function watchLists(book: Book): void {
   document.addEventListener(
     "keydown",

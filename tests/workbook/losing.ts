@@ -7,10 +7,10 @@ const SINCE: Record<Safe, string> = {
   reset: "Since the demo was reset, this was made or changed:",
 };
 
-/** More than these are counted. */
+/** This many are named; more are only counted. */
 const NAMED = 6;
 
-/** What a person reads before work that is not saved goes. */
+/** What a person reads before unsaved work is lost. */
 export function losing(unsaved: Unsaved): { readonly before: string; readonly items: readonly string[] } {
   const { whole, others } = quotesIn(unsaved.added);
   const items = [
@@ -25,7 +25,7 @@ export function losing(unsaved: Unsaved): { readonly before: string; readonly it
   return { before: SINCE[unsaved.since], items };
 }
 
-/** Quotes that came with all their sheets, by number; and the other new sheets. */
+/** Numbers of new quotes that have all their sheets, and the other new sheets. */
 function quotesIn(added: readonly string[]): { readonly whole: readonly string[]; readonly others: readonly string[] } {
   const of = (name: string) => quoteOf(name)?.number;
   const whole = added

@@ -15,14 +15,14 @@ export interface FunctionMetadata {
   readonly parameters: readonly Parameter[];
 }
 
-/** What functions.json says, as far as calls need it. */
+/** The parts of functions.json that calls need. */
 export interface Metadata {
   readonly functions: readonly FunctionMetadata[];
   /** Whether an error cell reaches a function; without it the error is the formula's answer and the function is not called. */
   readonly takesErrors: boolean;
 }
 
-/** Either lets errors in. Source: custom-functions-json and custom-functions-data-types-concepts of the documentation. */
+/** Either flag lets errors in. Source: custom-functions-json and custom-functions-data-types-concepts of the documentation. */
 const FLAGS = ["allowErrorForDataTypeAny", "allowCustomDataForDataTypeAny"];
 
 export function readMetadata(json: unknown): Metadata {

@@ -3,7 +3,7 @@ import type { Book } from "./book";
 import { Failure } from "./failure";
 
 /**
- * What Excel refuses, and when: requests while a cell is being edited, and whatever a test has it refuse.
+ * What Excel refuses, and when: requests while a cell is being edited, and requests that a test wants refused.
  * Source: "Delay execution while cell is being edited" and "Error handling with the application-specific JavaScript APIs"
  * of the Office Add-ins documentation.
  */
@@ -21,19 +21,19 @@ export class Mood {
     });
   }
 
-  /** Every request is refused with this code of Excel's, until it is called without one. */
+  /** Refuses every request with this code of Excel's, until it is called without one. */
   refuse(code: string | undefined): void {
     this.refused = code;
   }
 
-  /** Why a request is refused at once; undefined where it is taken. */
+  /** Why a request is refused at once; undefined where it is accepted. */
   refusal(waits: boolean): Failure | undefined {
     if (this.refused !== undefined) return new Failure(this.refused, `The request was refused: ${this.refused}.`);
     if (!this.editing || waits) return undefined;
     return new Failure("InvalidOperationInCellEditMode", "Excel is in cell-editing mode. Please exit the edit mode.");
   }
 
-  /** Takes a request that may wait: at once, or when no cell is being edited any more. */
+  /** Calls `take` when a request that may wait can run: at once, or when no cell is being edited any more. */
   whenEdited(take: () => void): void {
     if (this.editing) this.held.push(take);
     else take();

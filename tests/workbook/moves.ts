@@ -29,7 +29,7 @@ export function clearCells(book: Book, sheetId: string, rect: Rect, what: ClearW
   });
 }
 
-/** Puts cells in before a rectangle. Whole rows and columns take formulas, names, merges and sizes along. */
+/** Inserts cells before a rectangle. Whole rows and columns take formulas, names, merges and sizes along. */
 export function insertCells(book: Book, sheetId: string, rect: Rect, shift: "Down" | "Right"): void {
   if (book.extrasOf(sheetId).protection.on) throw denied();
   const sheet = book.sheet(sheetId);
@@ -49,12 +49,12 @@ export function deleteCells(book: Book, sheetId: string, rect: Rect, shift: "Up"
   else moveCells(book, sheetId, within, shift === "Up" ? DeleteRangeMoveUpCommand.id : DeleteRangeMoveLeftCommand.id);
 }
 
-/** The grid's own command, which knows the active sheet only and does its work before it first waits. */
+/** Runs a command of the grid, which works on the active sheet only and is done before it first waits. */
 function moveCells(book: Book, sheetId: string, rect: Rect, command: string): void {
   onActive(book, sheetId, () => book.engine.commands.executeCommand(command, { range: toRange(rect) }));
 }
 
-/** Does something while the sheet is active: of others the grid leaves defined names behind. */
+/** Does something while the sheet is active: on other sheets the grid does not move defined names. */
 function onActive(book: Book, sheetId: string, act: () => unknown): void {
   const active = book.active().getSheetId();
   book.activate(sheetId);
@@ -158,7 +158,7 @@ const NO_STYLE: IStyleData = {
   pd: null,
 };
 
-/** Every part of a look said, so that laying it over another leaves nothing of the other. */
+/** A look with every part set, so that it replaces another look completely. */
 function wholeStyle(style: Nullable<IStyleData>): IStyleData | null {
   return style ? { ...NO_STYLE, bl: 0, it: 0, ul: { s: 0 }, ...style } : null;
 }

@@ -20,7 +20,7 @@ export interface DefinedName {
   readonly sheetId?: string;
 }
 
-/** A name the grid is not told of, with the cells it points to, which no formula text follows for it. */
+/** A name that the grid does not know. Its cells are kept here, since the grid does not move its formula along. */
 interface Shadow extends DefinedName {
   target?: { sheetId: string; rect: Rect };
 }
@@ -37,7 +37,7 @@ export class Names {
 
   constructor(private readonly book: Book) {}
 
-  /** Called once the book can tell of shifts. */
+  /** Called once the book can report shifts. */
   watch(): void {
     this.book.changes.onShifted((sheetId, shift) => {
       for (const shadow of this.shadows) {
@@ -104,7 +104,7 @@ export class Names {
       return;
     }
     this.book.engine.commands.syncExecuteCommand(RemoveDefinedNameMutation.id, this.param(item));
-    // A sheet's name of the same letters comes into its own now.
+    // A sheet's name with the same letters can be given to the grid now.
     const heir = this.shadows.find((shadow) => shadow.name.toLowerCase() === item.name.toLowerCase());
     if (!heir) return;
     this.shadows = this.shadows.filter((shadow) => shadow !== heir);
@@ -163,7 +163,7 @@ export class Names {
       unitId: this.book.id,
       id: item.id,
       name: item.name,
-      // The grid wants plain references bare. A name's formula it puts as text in place of the name: hence the brackets.
+      // The grid needs plain references without "=". It puts the text of other formulas in place of the name: hence the brackets.
       formulaOrRefString: this.targetOf(item) ? item.formula.slice(1) : `=(${item.formula.slice(1)})`,
       comment: item.comment,
       hidden: !item.visible,

@@ -236,7 +236,7 @@ test("long work is called off between two slices, and nothing in the workbook ha
   await unfold(desk, "Price list in the workbook");
   await desk.pane.getByRole("button", { name: "Add columns beside the designs", exact: true }).click();
   await desk.page.waitForFunction(() => window.workbookPage.read("All", "H1")[0]?.[0]?.value === "Links");
-  await desk.pane.locator(".progress:not([hidden]) fluent-button").click();
+  await desk.pane.locator(".progress:not([hidden]) .button").click();
   await desk.pane.locator(".cataloguebody > .ending", { hasText: "Called off. The workbook is as it was." }).waitFor();
   await settled(desk.page);
   expect((await valuesOf(desk, "All", "G1:P300")).flat().join("")).toBe("");

@@ -5,7 +5,7 @@ import demo from "./demo.json";
 import type { KeptBook } from "./kept";
 import { reopen } from "./reopening";
 
-/** The workbook that the page's address asks for, and what is around it. */
+/** The workbook that the page's address asks for, with its language and clock. */
 export interface Opening {
   readonly open: (book: Book) => void;
   /** The language of the workbook as Office names it (RFC 1766). */
@@ -16,7 +16,7 @@ export interface Opening {
 
 declare global {
   interface Window {
-    /** What the pane's page is told of the workbook page before office.js starts in it. */
+    /** Set for the pane's page before office.js starts in it. */
     workbookAround?: Pick<Opening, "locale" | "clockShift">;
   }
 }

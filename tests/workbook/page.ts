@@ -134,14 +134,14 @@ async function mayReset(state: State, dialog: HTMLDialogElement): Promise<boolea
   return ask(dialog, { title: "Reset the demo?", body: [before, items, after], go: "Reset and lose this" });
 }
 
-/** The browser's own question, before the page is left or loaded anew. */
+/** The browser's own question, before the page is left or reloaded. */
 function warnBeforeLoss({ lastSave, pane }: State): void {
   window.addEventListener("beforeunload", (event) => {
     if (lastSave.unsaved() || pane.hasTyped()) event.preventDefault();
   });
 }
 
-/** What a press does, once all that had to be asked was answered. */
+/** What a press does, once all questions are answered. */
 type Act = () => Promise<void>;
 
 function wire(state: State, prints: PrintButtons): void {
@@ -159,7 +159,7 @@ function wire(state: State, prints: PrintButtons): void {
       } finally {
         button.disabled = false;
         prints.follow();
-        // A disabled button loses the keyboard.
+        // A disabled button loses the keyboard focus.
         if (isIn && (document.activeElement ?? document.body) === document.body) button.focus();
       }
     };

@@ -1,18 +1,18 @@
-/** How often the grid paints itself, which is most of what its page does while nobody looks. */
+/** How often the grid paints itself, which takes most of its page's time in tests. */
 import { Layer, Engine as Painter } from "@univerjs/preset-sheets-core";
 
 /** Milliseconds that pass between two paintings of one canvas; 0 paints at every frame. */
 let pause = 0;
 let watchers = 0;
 
-/** Has the grid paint at every frame that changed it, or only so often. Called before the grid starts. */
+/** Makes the grid paint at every frame that changed it, or less often. To be called before the grid starts. */
 export function paintEvery(milliseconds: number): void {
   pause = milliseconds;
   pacePainters();
   gatherMarks();
 }
 
-/** Resolves after two drawn frames: what was asked of the grid is on the screen then, however seldom it paints. */
+/** Resolves after two drawn frames. By then all changes are on the screen, even where the grid paints seldom. */
 export async function painted(): Promise<void> {
   watchers += 1;
   await new Promise<void>((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve())));
@@ -40,8 +40,8 @@ function pacePainters(): void {
 }
 
 /**
- * Univer 0.25.1 marks a layer for painting with a message channel of its own for each mark, which it closes again for the
- * next one; a thousand changed cells are a thousand channels. One does.
+ * Univer 0.25.1 opens a message channel each time it marks a layer for painting, and closes it at the next mark: a thousand
+ * channels for a thousand changed cells. One is enough.
  */
 function gatherMarks(): void {
   const marked = new Map<Layer, boolean>();

@@ -9,7 +9,7 @@ export class Pane {
   /** Loads the pane as Excel would, and resolves when its page and its functions have loaded. */
   open(onBridge: (window: Window) => void): Promise<void> {
     return new Promise((resolve, reject) => {
-      // Also where the pane loads itself anew.
+      // Also where the pane reloads itself.
       this.frame.onload = () => {
         const { contentWindow } = this.frame;
         if (!contentWindow || contentWindow.location.href === "about:blank") return;
@@ -19,17 +19,17 @@ export class Pane {
         onBridge(contentWindow);
         resolve();
       };
-      // What office.js reads of its surroundings in desktop Excel.
+      // What office.js reads in desktop Excel to recognize its host.
       this.frame.src = "/addin/taskpane.html?_host_Info=Excel$Win32$16.01$en-US$telemetry$$$1";
     });
   }
 
-  /** Takes the pane's page away, with all that runs in it. */
+  /** Removes the pane's page, with all that runs in it. */
   close(): void {
     this.frame.src = "about:blank";
   }
 
-  /** What functions.js handed to CustomFunctions.associate, by id in any case of letters. */
+  /** The function that functions.js gave to CustomFunctions.associate, by id in any case of letters. */
   readonly associated: Associated = (id) => {
     const mappings = associationOf(this.frame.contentWindow);
     const found = mappings?.[id.toUpperCase()];
@@ -41,17 +41,17 @@ export class Pane {
     return [...this.typedInto].some((field) => field.isConnected && field.value.trim() !== "");
   }
 
-  /** The add-in has written into the workbook: what was typed for it is there now. */
+  /** Notes that the add-in has written into the workbook, so that what was typed is there now. */
   forgetTyped(): void {
     this.typedInto.clear();
   }
 
-  /** By the document's own `input` events, which say nothing of a value that the add-in sets itself. */
+  /** Watches the document's `input` events, which do not happen for values that the add-in sets. */
   private watchTyping({ document }: Window): void {
     this.typedInto.clear();
     document.addEventListener("input", ({ target }) => {
       const field = target as Partial<HTMLInputElement> | null;
-      // Not by class: the pane's classes are another window's.
+      // Not by instanceof: the pane's classes are another window's.
       if (field?.tagName === "TEXTAREA" || (field?.tagName === "INPUT" && !/^(checkbox|radio)$/.test(field.type ?? "")))
         this.typedInto.add(field as HTMLInputElement);
     });

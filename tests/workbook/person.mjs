@@ -1,6 +1,6 @@
 /**
  * What a person does at the workbook page, with the real mouse and keyboard.
- * Every call ends when no formula waits and no request of the pane is unanswered.
+ * Every call ends when no formula is waiting and every request of the pane is answered.
  */
 
 /**
@@ -36,7 +36,7 @@ let side = 0.4;
  */
 export async function clickCell(page, sheet, address) {
   const box = await page.evaluate(([name, cell]) => window.workbookPage.cellBox(name, cell), [sheet, address]);
-  // Two clicks in one spot soon after each other would open the cell's editor: no click lands where the last one did.
+  // Two clicks at one point soon after each other would open the cell's editor, so no click goes where the last one did.
   side = side === 0.4 ? 0.6 : 0.4;
   await page.mouse.click(box.x + box.width * side, box.y + box.height / 2);
   await settled(page);

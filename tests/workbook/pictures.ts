@@ -2,7 +2,10 @@ import type { Worksheet } from "@univerjs/core";
 import { DEFAULT_HEIGHT, DEFAULT_WIDTH } from "./book";
 import { gap } from "./failure";
 
-/** A picture over a sheet's cells. It hangs on the cell under its corner, and moves with it; the grid does not draw it, print and file do. */
+/**
+ * A picture over a sheet's cells. It belongs to the cell under its corner and moves with it. Print and file show it, the grid
+ * does not.
+ */
 export interface Picture {
   readonly id: string;
   name: string;
@@ -50,7 +53,7 @@ export function cornerOf(
   };
 }
 
-/** Hangs a picture on the cell under a place on its sheet, in points. */
+/** Moves a picture to the cell under a point of its sheet, in points. */
 export function moveTo(sheet: Worksheet, picture: Picture, { left, top }: { left: number; top: number }): void {
   [picture.column, picture.inset.left] = cellAt(left, (index) => widthOf(sheet, index));
   [picture.row, picture.inset.top] = cellAt(top, (index) => heightOf(sheet, index));

@@ -18,7 +18,7 @@ const PAPER: Record<string, [width: number, height: number]> = {
 const MM_PER_POINT = 25.4 / 72;
 const MM_PER_PIXEL = 25.4 / 96;
 
-/** Prints one sheet: its print area, or all that is used. The page's own print sheet exists while that lasts. */
+/** Prints one sheet: its print area, or all that is used. Its HTML is in the page only while it prints. */
 export function printSheet(book: Book, sheetId: string): void {
   document.getElementById("print-frame")?.remove();
   const frame = document.createElement("iframe");
@@ -34,7 +34,7 @@ export function printSheet(book: Book, sheetId: string): void {
   document.body.append(frame);
 }
 
-/** A sheet as a whole HTML page, fit to its paper by its page layout, with its heading rows repeated on every page. */
+/** A sheet as a complete HTML page, fitted to its paper by its page layout, with its heading rows repeated on every page. */
 export function printHtml(book: Book, sheetId: string): string {
   const { page, pictures } = book.extrasOf(sheetId);
   const area = page.area ?? usedRect(book, sheetId, false) ?? { row: 0, column: 0, rows: 1, columns: 1 };
@@ -90,7 +90,7 @@ tr { break-inside: avoid }
 ${grid}</style></head><body>${edge(page, "Header")}<div id="print-sheet">${body}</div>${edge(page, "Footer")}</body></html>`;
 }
 
-/** The page's header or footer text, once; Excel's codes for page numbers and dates have no place in a browser's print. */
+/** The page's header or footer text, once; Excel's codes for page numbers and dates are left out: a browser cannot print them. */
 function edge(page: PageSetup, where: "Header" | "Footer"): string {
   const [left, center, right] = (["left", "center", "right"] as const).map((side) => page.texts[`${side}${where}`]);
   if (!left && !center && !right) return "";
@@ -140,7 +140,7 @@ function drawCell(
 
 type Corner = ReturnType<typeof cornerOf>;
 
-/** A picture over the cells from its own on. @param cell the corner of the cell it is drawn in */
+/** Draws a picture over the cells, from its own cell on. @param cell the corner of the cell it is drawn in */
 function drawPicture({ name, png, width, height }: Picture, { left, top }: Corner, cell: Corner): string {
   const place = `position:absolute;left:${left - cell.left}pt;top:${top - cell.top}pt;width:${width}pt;height:${height}pt`;
   return `<img alt="${escapeHtml(name)}" src="data:image/png;base64,${escapeHtml(png)}" style="${place}">`;

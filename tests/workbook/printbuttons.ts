@@ -10,7 +10,7 @@ import { ask } from "./question";
 import { quoteToPrint } from "./quotesheets";
 import { type State, settled } from "./state";
 
-/** After these, another sheet is in front, or sheets have come, gone or got another name. */
+/** Commands after which another sheet is active, or sheets were added, deleted or renamed. */
 const FOLLOWED: readonly string[] = [
   SetWorksheetActiveOperation.id,
   InsertSheetMutation.id,
@@ -18,7 +18,7 @@ const FOLLOWED: readonly string[] = [
   SetWorksheetNameMutation.id,
 ];
 
-/** Two buttons that print: a quote, and the sheet in front where that is another one. Each prints the sheet it names. */
+/** Two buttons that print: one a quote, the other the active sheet where that is another one. Each prints the sheet it names. */
 export class PrintButtons {
   private quoteSheet: string | undefined;
   private frontSheet: string | undefined;
@@ -36,7 +36,7 @@ export class PrintButtons {
     });
   }
 
-  /** Names what the buttons print now. */
+  /** Writes on the buttons what they print now. */
   follow(): void {
     const { book } = this.state;
     const { quote, front } = this.elements;
@@ -61,7 +61,7 @@ export class PrintButtons {
     return sheet === undefined ? undefined : () => this.print(sheet);
   }
 
-  /** Prints the sheet in front, where it shows cost only once the person has read that; undefined where they will not. */
+  /** Prints the active sheet. Where it shows cost, the person is asked first; undefined where they say no. */
   async front(): Promise<(() => Promise<void>) | undefined> {
     const { book } = this.state;
     const sheet = this.frontSheet;

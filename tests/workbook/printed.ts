@@ -1,12 +1,12 @@
 import type { Page } from "playwright-core";
 
-/** What went to the printer: the sheet's name, and the words on it. */
+/** What was printed: the sheet's name, and the words on it. */
 export interface Printed {
   readonly title: string;
   readonly words: string;
 }
 
-/** What the page prints by a person's act; fails after the usual wait where nothing is printed. */
+/** What the page prints after an act of the person; fails after the usual wait where nothing is printed. */
 export async function printedBy(page: Page, act: () => Promise<void>): Promise<Printed> {
   const before = await countPrints(page);
   await act();
@@ -16,7 +16,7 @@ export async function printedBy(page: Page, act: () => Promise<void>): Promise<P
   return printed;
 }
 
-/** How many sheets went to the printer since the page was opened; the first call begins the counting. */
+/** How many sheets were printed since the first call, which begins the counting. */
 export function countPrints(page: Page): Promise<number> {
   return page.evaluate(() => {
     if (window.prints) return window.prints.length;

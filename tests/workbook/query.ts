@@ -4,9 +4,9 @@ import type { Action } from "./wire";
 
 /** What a query needs besides the object it reads. */
 export interface Reading {
-  /** An object's id and reference, as they travel. */
+  /** An object's id and reference, as messages carry them. */
   identity(entity: Entity): unknown;
-  /** Whether office.js itself knows a member of a class, which tells a gap of ours from a slip of the caller's. */
+  /** Whether office.js itself knows a member of a class, to distinguish what the stand-in lacks from a mistake of the caller. */
   isKnown(type: string, member: string): boolean;
 }
 

@@ -1,8 +1,8 @@
-/** What a person is asked before something cannot be taken back. */
+/** What a person is asked before something that cannot be undone. */
 export interface Question {
   readonly title: string;
   readonly body: readonly (string | readonly string[])[];
-  /** The button that goes on. */
+  /** The words of the button that goes on. */
   readonly go: string;
 }
 

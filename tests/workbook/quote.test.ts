@@ -138,7 +138,9 @@ describe("from a blank workbook to a quote", () => {
       "METALRATE",
       "MELTVALUE",
       "MAKEORBUY",
-      "PRICEATMARKUP",
+      "LABOURCOST",
+      "CASTINGCOST",
+      "SELLINGPRICE",
       "MARGIN",
     ]) {
       expect(
@@ -177,6 +179,7 @@ describe("from a blank workbook to a quote", () => {
     await desk.pane.getByRole("button", { name: "Make the quote", exact: true }).dblclick();
     await settled(desk.page);
     await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001").waitFor();
+    await fill(desk, { Customer: "Bram Oakhollow" });
     await press(desk, "Make the quote");
     await desk.pane.getByText("Quote 1002, Job 1002 and Tickets 1002").waitFor();
     expect(await sheetNames(desk)).toEqual([

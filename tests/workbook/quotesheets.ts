@@ -20,7 +20,7 @@ export function quoteOf(name: string): QuoteSheet | undefined {
   return { kind, number };
 }
 
-/** The quote whose sheets stand in front, or failing such the newest one; undefined where the workbook has none. */
+/** The quote that the active sheet belongs to, or else the newest one; undefined where the workbook has none. */
 export function quoteToPrint(front: string, names: readonly string[]): PrintableQuote | undefined {
   const quotes = names.flatMap((sheet) => {
     const quote = quoteOf(sheet);
@@ -31,7 +31,7 @@ export function quoteToPrint(front: string, names: readonly string[]): Printable
   return quotes.find(({ number }) => number === inFront) ?? { number: inFront, sheet: undefined };
 }
 
-/** Numbers are counted up, and a revision gets the next letter. */
+/** Newest last: numbers are counted up, and a revision gets the next letter. */
 function byAge(a: PrintableQuote, b: PrintableQuote): number {
   return Number.parseInt(a.number, 10) - Number.parseInt(b.number, 10) || (a.number < b.number ? -1 : 1);
 }

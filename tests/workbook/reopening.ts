@@ -7,7 +7,7 @@ import { Arguments } from "./model/entity";
 import { RangeEntity } from "./model/range";
 import { WorksheetEntity } from "./model/worksheet";
 
-/** Puts a kept workbook in place of whatever is open. Its formulas are there, still to be calculated. */
+/** Opens a kept workbook in place of the one that is open. Its formulas are still to be calculated. */
 export function reopen(book: Book, kept: KeptBook): void {
   const [first, ...others] = kept.sheets;
   if (!first) throw new Error("The kept workbook has no sheets");
@@ -30,7 +30,7 @@ export function reopen(book: Book, kept: KeptBook): void {
 function fill(book: Book, kept: KeptSheet): void {
   const { id } = kept;
   const range = (address: string) => new RangeEntity(book, id, rectOf(address));
-  // Formats first: what is typed into a cell of the text format stays a text.
+  // Formats first: what is written into a cell with the text format stays a text.
   for (const [format, addresses] of Object.entries(kept.formats))
     for (const address of addresses.split(" ")) range(address).writes.numberFormat?.(format);
   fillRows(book, kept);
@@ -63,11 +63,11 @@ function fillRows(book: Book, { id, rows }: KeptSheet): void {
   writeCells(book, id, all, contents, "Formulas");
 }
 
-/** What is written into the cell: a formula without its value, and nothing where one of another cell leaves its own. */
+/** What is written into the cell: a formula without its value, or nothing where a formula of another cell fills it. */
 function contentOf(cell: KeptCell): unknown {
   if (cell !== null && typeof cell === "object") return cell[0];
   if (typeof cell !== "string") return cell;
-  // A text that would be read as a formula, a number or a date was kept from it, and is so again.
+  // A text that looks like a formula, a number or a date was kept as a text, and must stay one.
   return enter(cell, "General")?.cell.v === cell && !cell.startsWith("'") ? cell : `'${cell}`;
 }
 

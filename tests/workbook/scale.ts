@@ -1,7 +1,7 @@
 import { type Desk, inSight, texts, view } from "./desk";
 import { settled } from "./person.mjs";
 
-/** What a person does in the parts about weighing. */
+/** Steps of a person in the parts about weighing. */
 
 export const ADA = { model: "Ada curb", width: "8", mark: "14K", colour: "yellow" };
 
@@ -25,7 +25,7 @@ export async function set(desk: Desk, form: string, values: Readonly<Record<stri
   await settled(desk.page);
 }
 
-/** Types a weigh-in, ends with Enter and gives what the pane says of it. */
+/** Types a weigh-in, ends with Enter and gives the pane's sentence about it. */
 export async function weigh(desk: Desk, values: Readonly<Record<string, string>>): Promise<string> {
   await set(desk, "weighin", values);
   await desk.pane.locator("#weighin-weight").press("Enter");
@@ -39,7 +39,7 @@ export async function warnings(desk: Desk): Promise<string[]> {
   return (await desk.pane.locator(".answerbox .warning").allTextContents()).map(plain);
 }
 
-/** What a part says below its fields. */
+/** The sentence below the fields of a part. */
 export async function note(desk: Desk, title: string): Promise<string> {
   const part = desk.pane.locator("details.part", { hasText: title });
   const said = await part.locator(".scalebody p[role=status]").allTextContents();

@@ -7,7 +7,7 @@ import sirv from "sirv";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
-/** Where the built add-in, Microsoft's office.js, the built workbook page and the kept workbooks lie. */
+/** The folders of the built add-in, Microsoft's office.js, the built workbook page and the kept workbooks. */
 export const FOLDERS = Object.freeze({
   addin: join(ROOT, "dist"),
   office: join(ROOT, "node_modules/@microsoft/office-js/dist"),
@@ -22,7 +22,7 @@ const LOCAL_OFFICE = '<script src="/bridge.js"></script><script src="/office/off
 
 /**
  * Serves the workbook page at /, the add-in at /addin/, office.js at /office/ and kept workbooks at /kept/, on 127.0.0.1 only.
- * The task pane's page leaves with the workbook page's bridge and the local office.js in place of the hosted one.
+ * The task pane's page is sent with the workbook page's bridge and the local office.js in place of the hosted one.
  * Errors: rejects when the port is taken.
  * @param {{ port?: number, https?: { key: string | Buffer, cert: string | Buffer, ca?: string | Buffer },
  *   addin?: string, office?: string, page?: string }} [options]
@@ -109,7 +109,7 @@ const TEXT_TYPES = {
 function below(mount, request) {
   request.originalUrl = request.url;
   request.url = request.url.slice(mount.length);
-  // sirv's url parser keeps its answer on the request; the shortened address needs a new one.
+  // sirv's url parser caches its result on the request; the shortened address needs a new request.
   request._parsedUrl = undefined;
   return request;
 }
@@ -124,7 +124,7 @@ function listen({ port, https }, answer) {
       }
       if (path === undefined) return refuse(response, 400, "The address is malformed");
       if (path.split(/[\\/]/).includes("..")) return refuse(response, 403, "The address leads outside the folder");
-      // sirv trusts a range it is given; no page of ours asks for parts of files.
+      // sirv does not check the Range header; our pages do not ask for parts of files.
       delete request.headers.range;
       await answer(request, response, path);
     } catch (error) {

@@ -8,8 +8,8 @@ const DIGIT = 8.6;
 const MARGIN = 6;
 
 /**
- * Draws a number without a format as Excel does: with as many decimals as its column has room for. The grid alone
- * would draw all of them over the cell's edge.
+ * Draws a number without a format as Excel does: with as many decimals as its column has room for. Without this the
+ * grid would draw all of them over the cell's edge.
  */
 export function fitNumbers(engine: Engine): void {
   engine.injector.get(SheetInterceptorService).intercept(INTERCEPTOR_POINT.CELL_CONTENT, {
@@ -27,7 +27,7 @@ export function fitNumbers(engine: Engine): void {
   });
 }
 
-/** A number with as few decimals dropped as make it fit so many characters; untouched where none does. */
+/** A number with just enough decimals left out to fit a number of characters; unchanged where it cannot fit. */
 export function shorten(value: number, room: number): number {
   if (String(value).length <= room) return value;
   const whole = String(Math.trunc(value)).length + (value < 0 && value > -1 ? 1 : 0);

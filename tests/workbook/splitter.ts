@@ -1,6 +1,6 @@
 const LEAST = 260;
 
-/** Makes the task pane's width the person's: by dragging, by the arrow keys, or by ?pane=320 in the address. */
+/** Lets the person set the task pane's width: by dragging, by the arrow keys, or by ?pane=320 in the address. */
 export function watchSplitter(splitter: HTMLElement, pane: HTMLElement, width: number): void {
   let current = 0;
   const set = (wanted: number) => {

@@ -4,14 +4,14 @@ import { launch } from "./browser.mjs";
 import { openBook, paneFrame } from "./person.mjs";
 import { type Served, serve } from "./server.mjs";
 
-/** The stand-in with an add-in made for testing it, on a blank workbook. */
+/** The workbook page with an add-in made for testing the page itself, on a blank workbook. */
 export class StandIn {
   private constructor(
     private readonly server: Served,
     private readonly browser: Browser,
     readonly page: Page,
     readonly pane: Frame,
-    /** Addresses asked for beyond this machine's own server. */
+    /** Addresses requested from other servers than the local one. */
     readonly outside: readonly string[],
   ) {}
 

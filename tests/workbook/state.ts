@@ -4,7 +4,7 @@ import type { PaneHost } from "./host";
 import type { LastSave } from "./lastsave";
 import type { Pane } from "./pane";
 
-/** Everything the page is made of. */
+/** All parts of the page. */
 export interface State {
   readonly book: Book;
   readonly host: PaneHost;
@@ -15,12 +15,12 @@ export interface State {
   renew(): Promise<void>;
 }
 
-/** Resolves when no message is unanswered and no formula waits, and stays so for a turn. */
+/** Resolves when every message is answered and no formula is waiting, and this stays so for a turn. */
 export async function settled({ book, host }: State): Promise<void> {
   for (;;) {
     await host.idle();
     await book.settled();
-    // Events go out in a turn of their own, and the pane may answer them with requests.
+    // Events are sent in a turn of their own, and the pane may answer them with requests.
     await new Promise((resolve) => setTimeout(resolve));
     if (host.isIdle() && book.calculation.isSettled()) return;
   }

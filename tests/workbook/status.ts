@@ -13,7 +13,7 @@ export class StatusLine {
 
   constructor(private readonly line: HTMLElement) {}
 
-  /** Says why something was refused, and keeps saying it while the selection moves on after Enter. */
+  /** Shows why something was refused, and keeps showing it while the selection moves on after Enter. */
   refuse(sentence: string): void {
     this.heldUntil = performance.now() + HOLD;
     this.show(sentence, true);

@@ -4,13 +4,13 @@ import type { Book } from "./book";
 import { mapCells } from "./cells";
 import { gap, invalid } from "./failure";
 
-/** A cell's whole look: its own over its row's, column's and sheet's. */
+/** A cell's complete look: its own, over its row's, its column's and its sheet's. */
 export function styleAt(sheet: Worksheet, row: number, column: number): IStyleData {
   if (row >= sheet.getRowCount() || column >= sheet.getColumnCount()) return {};
   return sheet.getComposedCellStyle(row, column);
 }
 
-/** Lays a change of look over every cell of a rectangle; a null in it takes that part away. */
+/** Changes the look of every cell of a rectangle; a null in the change removes that part. */
 export function changeStyle(
   book: Book,
   sheetId: string,
@@ -76,7 +76,7 @@ export function toBorder(line: Line): { s: BorderStyleTypes; cl: { rgb: string }
   return { s: Number(kind?.[0]), cl: { rgb: line.color } };
 }
 
-/** "#RRGGBB" from what Excel takes as a colour: six digits with or without #, or a common name. */
+/** "#RRGGBB" from what Excel accepts as a colour: six digits with or without #, or a common name. */
 export function color(value: unknown): string {
   if (typeof value !== "string") throw invalid();
   const digits = /^#?([0-9a-f]{6})$/i.exec(value.trim());
@@ -98,7 +98,7 @@ const COLORS: Record<string, string> = {
   orange: "#FFA500",
 };
 
-/** A colour the grid holds, in Excel's writing. */
+/** A colour of the grid in Excel's form. */
 export function asHex(rgb: Nullable<string>, fallback: string): string {
   if (!rgb) return fallback;
   const hex = /^#([0-9a-f]{3}|[0-9a-f]{6})$/i.exec(rgb)?.[1];

@@ -18,8 +18,8 @@ export interface Table {
 }
 
 /**
- * Excel's tables over the grid's. The grid makes its tables a moment later than asked, so the truth is kept here and
- * the grid is told, which is what makes `Table[Column]` work in formulas.
+ * Excel's tables over the grid's. The grid makes its tables a moment later than asked, so the tables are kept here and also given
+ * to the grid, so that `Table[Column]` works in formulas.
  */
 export class Tables {
   private tables: Table[] = [];
@@ -52,7 +52,7 @@ export class Tables {
     return this.all(sheetId).find((table) => table.name.toLowerCase() === wanted || table.id === nameOrId);
   }
 
-  /** Resolves when the grid knows every table it was told of. */
+  /** Resolves when the grid has made every table it was given. */
   settled(): Promise<unknown> {
     return this.pending;
   }
@@ -126,8 +126,8 @@ export class Tables {
   }
 
   /**
-   * The grid keeps what it made of a formula by its text, also when a table of that name is another one by now or was none then.
-   * It keeps long texts by a number alone: so all are forgotten, whatever they name.
+   * The grid caches parsed formulas by their text, even where the table of that name has changed or did not exist then. Long texts
+   * are cached by a number alone, so the whole cache is cleared.
    */
   private forgetFormulas(): void {
     this.book.engine.functions.deleteFormulaAstCacheKey("");

@@ -1,6 +1,6 @@
 import { beforeAll, expect, test } from "vitest";
-import { fill } from "./desk";
-import { settled } from "./person.mjs";
+import { fill, press, view } from "./desk";
+import { clickCell, settled } from "./person.mjs";
 import { deskForAll } from "./workshop";
 
 const desk = deskForAll((workshop) => workshop.sitDown("book=workshop&pane=320"));
@@ -38,14 +38,14 @@ test("tabs: one stop of the Tab key, arrows around, Home and End; what is shown 
 test("what is typed and where it was left stay when another view is looked at; only an order can be made a quote", async () => {
   await fill(desk, { Customer: "Ada Quillfeather" });
   await desk.pane.evaluate(() => window.scrollTo(0, 300));
-  const press = desk.pane.getByRole("button", { name: "Make the quote" });
-  expect(await press.isVisible()).toBe(true);
-  await press.click();
+  const make = desk.pane.getByRole("button", { name: "Make the quote" });
+  expect(await make.isVisible()).toBe(true);
+  await make.click();
   await desk.pane.locator(".banner.failed").waitFor();
   await desk.pane.evaluate(() => window.scrollTo(0, 300));
   await desk.pane.getByRole("tab", { name: "Links" }).click();
   await settled(desk.page);
-  expect(await press.isVisible()).toBe(false);
+  expect(await make.isVisible()).toBe(false);
   // What was said of the order has gone with it.
   expect(await desk.pane.locator(".banner.failed").count()).toBe(0);
   await desk.page.keyboard.press("Control+Enter");
@@ -53,4 +53,38 @@ test("what is typed and where it was left stay when another view is looked at; o
   await desk.pane.getByRole("tab", { name: "Quote" }).click();
   expect(await desk.pane.evaluate(() => window.scrollY)).toBe(300);
   expect(await desk.pane.getByLabel("Customer", { exact: true }).inputValue()).toBe("Ada Quillfeather");
+});
+
+// WCAG 2.2, 2.5.8: links inside a sentence are excepted.
+test("every tab, button and fold of the pane is a target of at least 24 px each way", async () => {
+  const small: string[] = [];
+  let seen = 0;
+  for (const name of ["Quote", "Check", "Decide", "Links", "Catalogue"] as const) {
+    await view(desk, name);
+    await desk.pane.evaluate(() => {
+      for (const fold of document.querySelectorAll<HTMLDetailsElement>("[role=tabpanel]:not([hidden]) > details"))
+        fold.open = true;
+    });
+    await settled(desk.page);
+    const targets = await desk.pane.locator("[role=tab]:visible, .button:visible, .part > summary:visible").all();
+    for (const target of targets) {
+      const box = await target.boundingBox();
+      seen += 1;
+      if (!box || box.width < 24 || box.height < 24)
+        small.push(`${name}: ${await target.textContent()} ${box?.width} x ${box?.height}`);
+    }
+  }
+  expect(seen).toBeGreaterThan(30);
+  expect(small).toEqual([]);
+});
+
+test("the button that was pressed by the keyboard has the focus still when its work is done", async () => {
+  await view(desk, "Quote");
+  await clickCell(desk.page, "Orders", "B6");
+  await press(desk, "Take from the selected row");
+  await desk.pane.getByRole("button", { name: "Make the quote" }).focus();
+  await desk.page.keyboard.press("Enter");
+  await desk.pane.getByText("are in the workbook").waitFor();
+  await settled(desk.page);
+  expect(await focused()).toBe("Make the quote");
 });

@@ -1,4 +1,4 @@
-/** The shapes of office.js's requests and of the answers it takes. */
+/** The shapes of office.js's requests and of the answers it expects. */
 
 /** The numbers office.js writes into ObjectPathType and ActionType. */
 export const PATH = { global: 1, newObject: 2, method: 3, property: 4, indexer: 5, reference: 6, nothing: 7 } as const;

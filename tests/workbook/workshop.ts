@@ -5,18 +5,23 @@ import type { Desk } from "./desk";
 import { openBook, paneFrame } from "./person.mjs";
 import { type Served, serve } from "./server.mjs";
 
-/** Nobody looks at the grid between two steps; where a cell is looked for, the page paints at once. Milliseconds. */
+/**
+ * Milliseconds between two paintings of the grid. Nothing looks at it between two steps; to find a cell the page paints at once.
+ */
 const PAINTING = "paint=200";
 const VIEWPORT = { width: 1400, height: 900 };
 
-/** Most files work in a blank workbook, so its page is kept for the next file; others would only take time while they wait. */
+/**
+ * Most files work in a blank workbook, so its page is kept open for the next file. Other pages would only use time while they
+ * wait.
+ */
 const USUAL = "book=blank";
 
 /** A browser and a server. Files that run one after the other in one process share them. */
 export class Workshop {
   private static shared: Promise<Workshop> | undefined;
   private readonly desks = new Set<Desk>();
-  /** Pages that nobody works at, by their query. */
+  /** Pages that are free, by their query. */
   private readonly free = new Map<string, Desk[]>();
 
   private constructor(
@@ -25,7 +30,7 @@ export class Workshop {
     private readonly isShared: boolean,
   ) {}
 
-  /** @param drawing whether pages can draw in three dimensions; a workshop that can is its file's alone */
+  /** @param drawing whether pages can draw in three dimensions; a workshop that can is not shared with other files */
   static async open(drawing: "none" | "software" = "none"): Promise<Workshop> {
     if (drawing === "software") return new Workshop(await serve(), await launch(drawing), false);
     Workshop.shared ??= Promise.all([serve(), launch()]).then(
@@ -35,11 +40,11 @@ export class Workshop {
   }
 
   /**
-   * A workbook and a pane as on the first day.
+   * Opens a new workbook and pane.
    * @param query which workbook, and more of the page, such as "book=workshop&pane=320"
    */
   async sitDown(query: string): Promise<Desk> {
-    // The demo may change freely: only what is said of the demo itself may rest on it.
+    // The demo may change freely: only tests of the demo itself may depend on it.
     if (!/(^|&)book=/.test(query)) throw new Error(`"${query}" says no workbook; give one such as book=workshop`);
     const free = this.free.get(query)?.pop();
     if (free) {
@@ -67,7 +72,7 @@ export class Workshop {
     return desk;
   }
 
-  /** Ends a file's work: nothing of it stays but one page that is free for the next file. */
+  /** Ends a file's work; one page stays open and free for the next file. */
   async close(): Promise<void> {
     if (!this.isShared) {
       await this.browser.close();
@@ -85,18 +90,18 @@ export class Workshop {
   }
 }
 
-/** The desk of a file's tests: always the one that the test at hand sits at. */
+/** The desk of a file's tests: always that of the running test. */
 export interface UsedDesk extends Desk {
-  /** Sits down at a desk of another kind, or at a new one, for the rest of the test. */
+  /** Opens another desk, of another kind or a new one, for the rest of the test. */
   sit(down: SitDown): Promise<void>;
 }
 
 type SitDown = (workshop: Workshop) => Promise<Desk>;
 
 /**
- * A desk for the tests of a file, each at a workbook as on the first day: opens the workshop before them, sits down before
- * each, leaves after it (which fails where something had crashed), and closes.
- * @param down how every test sits down; without it each says so itself by `sit`
+ * A desk for the tests of a file, each with a new workbook. Opens the workshop before them, opens a desk before each test, leaves
+ * it after the test (which fails where something had crashed), and closes the workshop.
+ * @param down opens the desk of every test; without it each test opens its own by `sit`
  * @param drawing whether pages can draw in three dimensions
  */
 export function deskForEach(down?: SitDown, drawing?: "none" | "software"): UsedDesk {
@@ -110,7 +115,7 @@ export function deskForEach(down?: SitDown, drawing?: "none" | "software"): Used
   return desk;
 }
 
-/** One desk for all tests of a file or of a `describe`, which follow each other as a person's steps. */
+/** One desk for all tests of a file or of a `describe`, which are a person's steps one after another. */
 export function deskForAll(down: SitDown): Desk {
   const desk = new CurrentDesk();
   beforeAll(async () => {

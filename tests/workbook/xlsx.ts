@@ -24,7 +24,7 @@ export async function saveXlsx(book: Book): Promise<string> {
   const file = new ExcelJS.Workbook();
   file.creator = "Curbwright workbook page";
   for (const sheet of book.sheets()) await writeSheet(book, file, sheet.getSheetId());
-  // exceljs knows neither sheets' own names nor constants, and loses the $ of print areas: the list is ours.
+  // exceljs knows neither names of single sheets nor constants, and loses the $ of print areas, so we write the list of names.
   Object.defineProperty(file.definedNames, "model", { get: () => namesOf(book) });
   const bytes = new Uint8Array(await file.xlsx.writeBuffer());
   let binary = "";
@@ -60,7 +60,7 @@ async function writeSheet(book: Book, file: ExcelJS.Workbook, sheetId: string): 
       nativeCol: column,
       nativeColOff: Math.round(inset.left * EMU),
     };
-    // exceljs reads a corner in the file's own counting too, but has no type for it.
+    // exceljs also reads a corner in the units of the file, but has no type for it.
     const tl = corner as unknown as ExcelJS.Anchor;
     sheet.addImage(image, { tl, ext: { width: width / 0.75, height: height / 0.75 } });
   }
@@ -87,7 +87,7 @@ function writeSizes(book: Book, sheet: ExcelJS.Worksheet, sheetId: string): void
 /** The file's unit of lengths, in a point. */
 const EMU = 12_700;
 
-/** Pixels as Excel's file counts widths: characters of seven pixels, and five around them. */
+/** Pixels as a width in Excel's file: in characters of seven pixels, after five for the margins. */
 function characters(pixels: number): number {
   return Math.round(((pixels - 5) / 7) * 100) / 100;
 }
@@ -169,7 +169,7 @@ function writePage(sheet: ExcelJS.Worksheet, { page }: Extras): void {
     showRowColHeaders: page.printHeadings,
     blackAndWhite: page.blackAndWhite,
     fitToPage: fits,
-    // In the file 0 pages mean as many as it takes.
+    // In the file 0 pages means as many as needed.
     ...(fits
       ? { fitToWidth: zoom.horizontalFitToPages ?? 0, fitToHeight: zoom.verticalFitToPages ?? 0 }
       : { scale: zoom.scale ?? 100 }),

@@ -81,7 +81,7 @@ function alignments({ ht, vt, tb, pd }: IStyleData): Partial<ExcelJS.Alignment> 
   const indent = Math.max(0, Math.round(((pd?.l ?? 2) - 2) / 9));
   const made = {
     ...(horizontal ? { horizontal } : {}),
-    // Bottom is Excel's own.
+    // Bottom is Excel's default.
     ...(vertical && vertical !== "bottom" ? { vertical } : {}),
     ...(tb === 3 ? { wrapText: true } : {}),
     ...(indent > 0 ? { indent } : {}),

@@ -11,7 +11,7 @@ import { digitsOf, formatOf } from "./pricelist";
 
 /** Columns to be added beside designs. */
 export interface ColumnsPlan extends Omit<ColumnsSource, "rates"> {
-  /** What the library says of each row: a row that it refuses gets no formulas. */
+  /** What the library says of each row: an empty one gets no formulas. */
   readonly priced: readonly PricedLine[];
   readonly rates: Rates;
   /** Told after each block of rows; throws to call the work off. */
@@ -73,12 +73,12 @@ export async function addColumns(plan: ColumnsPlan): Promise<Addition> {
   });
 }
 
-/** The headers for the first row, formulas for a row that can be priced, nothing for others. */
+/** The headers for the first row, formulas for a design, nothing for an empty row. One that is refused says why in its own cells. */
 function contentsOf(at: number, source: ColumnsSource, priced: readonly PricedLine[]): string[] {
   if (at === 0) return ADDED_COLUMNS.map(({ header }) => header);
-  const isPriced = priced[at - 1]?.kind === "priced";
+  const kind = priced[at - 1]?.kind ?? "empty";
   return ADDED_COLUMNS.map(({ column }) =>
-    isPriced ? columnFormula(column, source, source.designs.row + at + 1) : "",
+    kind === "empty" ? "" : columnFormula(column, source, source.designs.row + at + 1),
   );
 }
 

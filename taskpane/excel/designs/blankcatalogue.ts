@@ -1,4 +1,4 @@
-import { CLASPS, COLOURS, type PriceColumn } from "../../../src/index";
+import { CLASPS, COLOURS, LINE_LABELS, type PriceColumn } from "../../../src/index";
 import { addressOf } from "../address";
 import { locale } from "../host";
 import { type PaperCell, paperSizeFor, putContents } from "../paper";
@@ -31,16 +31,22 @@ interface CatalogueColumn {
 function columnsOf(unit: "in" | "cm"): readonly CatalogueColumn[] {
   const inch = unit === "in";
   return [
-    { header: "Design", width: 130, examples: ["Example chain", "Example bracelet"] },
-    { header: "Mark", width: 52, examples: ["14K", 750], list: MARKS },
-    { header: "Colour", width: 60, examples: ["yellow", "rose"], list: COLOURS, strict: true },
-    { header: `Length (${unit})`, width: 78, examples: inch ? [20, 7.5] : [50, 19] },
+    { header: LINE_LABELS.design, width: 130, examples: ["Example chain", "Example bracelet"] },
+    { header: LINE_LABELS.mark, width: 52, examples: ["14K", 750], list: MARKS },
+    { header: LINE_LABELS.colour, width: 60, examples: ["yellow", "rose"], list: COLOURS, strict: true },
+    { header: `${LINE_LABELS.length} (${unit})`, width: 78, examples: inch ? [20, 7.5] : [50, 19] },
     { header: `Links per ${unit}`, width: 84, examples: inch ? [4, 3] : [1.6, 1.2] },
-    { header: "Weight of one link (g)", width: 142, examples: [1.35, 2.4] },
-    { header: "Clasp", width: 128, examples: ["bought lobster clasp", "cast box clasp"], list: CLASPS, strict: true },
-    { header: `Clasp length (${unit})`, width: 112, examples: inch ? [0.6, 0.9] : [1.5, 2.3] },
-    { header: "Clasp weight (g)", width: 104, examples: [2.1, 5.8] },
-    { header: "Clasp cost", width: 74, examples: [145, 20] },
+    { header: `${LINE_LABELS.linkWeight} (g)`, width: 142, examples: [1.35, 2.4] },
+    {
+      header: LINE_LABELS.clasp,
+      width: 128,
+      examples: ["bought lobster clasp", "cast box clasp"],
+      list: CLASPS,
+      strict: true,
+    },
+    { header: `${LINE_LABELS.claspLength} (${unit})`, width: 112, examples: inch ? [0.6, 0.9] : [1.5, 2.3] },
+    { header: `${LINE_LABELS.claspWeight} (g)`, width: 104, examples: [2.1, 5.8] },
+    { header: LINE_LABELS.claspCost, width: 74, examples: [145, 20] },
   ];
 }
 

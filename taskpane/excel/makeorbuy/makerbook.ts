@@ -33,7 +33,7 @@ export async function readMakers(): Promise<MakersReading> {
   });
 }
 
-/** Begins the table on a sheet of its own, where there is none yet, and shows it. */
+/** Adds the table on its own sheet, where there is none yet, and shows it. */
 export async function beginMakers(): Promise<void> {
   await write((context, { sheet }) => {
     const shown = context.workbook.worksheets.getItem(sheet);
@@ -41,13 +41,13 @@ export async function beginMakers(): Promise<void> {
   });
 }
 
-/** Writes a class of a maker's price list down; begins the table where there is none yet. */
+/** Adds a class of a maker's price list; adds the table first where there is none yet. */
 export async function addMaker(typed: TypedCells<MakerKey>): Promise<void> {
-  await write((context, table) => putRow(context, MAKER_PLAN, table, typed, asItIs));
+  await write((context, table) => putRow(context, MAKER_PLAN, table, typed, unchanged));
 }
 
-/** The table has no formulas. */
-const asItIs: Written = (formula) => formula;
+/** The table has no formulas to change. */
+const unchanged: Written = (formula) => formula;
 
 async function write(put: (context: Excel.RequestContext, table: TableReading<MakerKey>) => void): Promise<void> {
   const begun: string[] = [];
@@ -64,17 +64,17 @@ async function write(put: (context: Excel.RequestContext, table: TableReading<Ma
           "The workbook is protected against new sheets. Take that protection off (Review, Protect Workbook) and try again.",
         );
       }
-      put(context, standing(context, table, new Set(worksheets.items.map(({ name }) => name.toLowerCase())), begun));
+      put(context, readOrBegin(context, table, new Set(worksheets.items.map(({ name }) => name.toLowerCase())), begun));
       await context.sync();
     });
   } catch (error) {
-    // What went wrong first is what the person must hear, also where taking back fails.
+    // The person must hear of the first error, even where taking back fails too.
     if (begun.length > 0) await takeBack(begun).catch(() => undefined);
     throw error;
   }
 }
 
-function standing(
+function readOrBegin(
   context: Excel.RequestContext,
   table: AskedTable<MakerKey>,
   taken: ReadonlySet<string>,

@@ -1,13 +1,13 @@
 import { MAKER_LABELS, type MakerKey, MINIMUM_UNITS } from "../../../src/index";
 import type { TablePlan } from "../tables/tableplan";
 
-/** The table of makers' price lists, by the name formulas know it by. */
+/** The name of the table of makers' price lists, as formulas use it. */
 export const MAKER_TABLE = "Makers";
 
 const GRAMS = "General";
 const MONEY = "#,##0.00##";
 
-/** A row a class of a maker's price list. No formulas: all of it is the person's. */
+/** Each row is a class of a maker's price list. No formulas: the person types all of it. */
 export const MAKER_PLAN: TablePlan<MakerKey> = {
   name: MAKER_TABLE,
   sheet: "Maker prices",

@@ -4,7 +4,7 @@ import { run, WorkbookFault } from "../run";
 /** A selection of more cells than these is no list of weights. */
 const MOST_CELLS = 500;
 
-/** The cells of the selection that hold something, as they read; a first one of words alone is a header and passed over. */
+/** The values of the selected cells that hold something. A first cell with a text and no figure is a header and is left out. */
 export async function readSelectedWeights(): Promise<readonly unknown[]> {
   return run(async (context) => {
     const used = context.workbook.getSelectedRange().getUsedRangeOrNullObject(true);

@@ -8,15 +8,15 @@ import { ASKING_PLAN, type AskingTableColumn } from "./askingtable";
 /** A row of the table of asking prices, as its cells read. */
 export type AskingCells = Readonly<Record<AskingTableColumn, unknown>>;
 
-/** What the workbook holds of asking prices, and the links of one's own that they are held against. */
+/** The workbook's asking prices, and the workshop's own links that they are compared with. */
 export interface AskingBook {
   readonly askings: RowsReading<AskingCells>;
-  /** The sheet they stand on; undefined where there is none yet, or none that can be read. */
+  /** The sheet of the asking prices; undefined where there is none yet, or none that can be read. */
   readonly sheet: string | undefined;
   readonly links: RowsReading<OwnLinkCells>;
 }
 
-/** Reads both tables in one sync. A table that cannot be read does not keep the other from being read. */
+/** Reads both tables in one sync. Each is read even where the other cannot be. */
 export async function readAskingBook(): Promise<AskingBook> {
   return readAfterEdit(async (context) => {
     const askings = askTable(context, ASKING_PLAN);
@@ -26,7 +26,7 @@ export async function readAskingBook(): Promise<AskingBook> {
   });
 }
 
-/** Whether something of an offer stands in a row. */
+/** Whether a row holds anything of an asking price. */
 export function isFilled({ price, mark, weight }: AskingCells): boolean {
   return ![price, mark, weight].every(isBlank);
 }

@@ -3,20 +3,21 @@ import { askToWrite } from "../tables/askedtable";
 import type { TableReading } from "../tables/plannedtable";
 import { typedKeys } from "../tables/tableplan";
 import { type AskingCells, isFilled } from "./askingbook";
-import { deletePlaces, placesOf, printOfCells } from "./askingrows";
+import { deletePlaces, placesOf, rowFingerprint } from "./askingrows";
 import { ASKING_PLAN, ASKING_TABLE, type AskingTableColumn as Column } from "./askingtable";
 
-/** What came of taking a list out again. */
+/** The result of taking a list out again. */
 export interface ListOut {
   readonly out: number;
-  /** Rows that were changed since, and stay. */
+  /** Rows that were changed since; they stay. */
   readonly stay: number;
-  /** Whether the table, which that list had begun, is gone too. */
+  /** Whether the table was removed too, since it was added for that list. */
   readonly tableGone: boolean;
 }
 
 /**
- * Takes a list out again. Rows that say something else by now, or more in columns of the person's own, are theirs: they stay, and no longer belong to the list.
+ * Takes a list out again. Rows that were changed since, or have more in columns of the person's own, belong to the person: they
+ * stay, and are no longer part of the list.
  * Errors: WorkbookFault where none of its rows is there any more.
  */
 export async function takeListOut(list: number): Promise<ListOut> {
@@ -28,9 +29,9 @@ export async function takeListOut(list: number): Promise<ListOut> {
     const places = reading ? placesOf(reading.rows, list) : [];
     if (!reading || places.length === 0)
       throw new WorkbookFault(`No row of list ${list} is in the table ${ASKING_TABLE} any more.`);
-    const prints = await Promise.all(reading.rows.map(printOfCells));
+    const fingerprints = await Promise.all(reading.rows.map(rowFingerprint));
     const isAsTaken = (place: number) =>
-      prints[place] === reading.rows[place]?.taken && reading.hasMore[place] === false;
+      fingerprints[place] === reading.rows[place]?.taken && reading.hasMore[place] === false;
     const same = places.filter(isAsTaken);
     const changed = places.filter((place) => !same.includes(place));
     const isAll = reading.rows.every((row, place) => same.includes(place) || !isFilled(row));
@@ -55,7 +56,7 @@ export function listsOf(rows: readonly AskingCells[]): readonly { readonly list:
   return [...counts].map(([list, count]) => ({ list, rows: count })).sort((a, b) => b.list - a.list);
 }
 
-/** Whether nothing stands on the sheet but what the pane begins it with and the table, in its own columns. */
+/** Whether the sheet holds only what the pane put there: its heading and the table with its own columns. */
 async function isOursAlone(
   context: Excel.RequestContext,
   { sheet, width, rows, left }: TableReading<Column>,
@@ -74,7 +75,7 @@ async function isOursAlone(
   );
 }
 
-/** Deletes rows from the last one up; a table keeps one row at least, which is emptied. */
+/** Deletes rows from the last one up. A table must keep one row, so the last one left is emptied. */
 async function deleteRows(
   context: Excel.RequestContext,
   reading: TableReading<Column>,

@@ -1,19 +1,19 @@
 import { isBlank } from "../../../src/index";
-import { printOf } from "../tables/additions";
+import { fingerprintOf } from "../tables/additions";
 import { typedKeys } from "../tables/tableplan";
 import type { AskingCells } from "./askingbook";
 import { ASKING_PLAN, ASKING_TABLE, type AskingTableColumn as Column } from "./askingtable";
 
-/** What a person types, or the pane for them; the last two columns are the pane's own. */
-export const SAID = typedKeys(ASKING_PLAN).filter((key) => key !== "list" && key !== "taken");
+/** The columns that a person types into, or the pane for them; "list" and "taken" are for the pane alone. */
+export const TYPED_KEYS = typedKeys(ASKING_PLAN).filter((key) => key !== "list" && key !== "taken");
 
-/** Of what a row says: the same as long as nobody changed it. */
-export async function printOfCells(row: Readonly<Partial<Record<Column, unknown>>>): Promise<string> {
-  const said = SAID.map((key) => (isBlank(row[key]) ? "" : row[key]));
-  return (await printOf(said)).slice(0, 12);
+/** A fingerprint of what a row says: it stays the same as long as nobody changes the row. */
+export async function rowFingerprint(row: Readonly<Partial<Record<Column, unknown>>>): Promise<string> {
+  const typed = TYPED_KEYS.map((key) => (isBlank(row[key]) ? "" : row[key]));
+  return (await fingerprintOf(typed)).slice(0, 12);
 }
 
-/** Where the rows of a list stand in the table. */
+/** The indexes of a list's rows in the table. */
 export function placesOf(rows: readonly AskingCells[], list: number): readonly number[] {
   return rows.flatMap((row, place) => (row.list === list ? [place] : []));
 }

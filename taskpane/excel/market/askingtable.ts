@@ -3,7 +3,7 @@ import { WEIGHT_CLASS_WORDS } from "../../wording/askingtitles";
 import { rateSays } from "../rates/ratewords";
 import { ownCell, type TablePlan } from "../tables/tableplan";
 
-/** The table of asking prices, by the name formulas know it by. */
+/** The name of the table of asking prices, as formulas use it. */
 export const ASKING_TABLE = "AskingPrices";
 
 const HEADERS = {
@@ -38,7 +38,7 @@ const isNumber = (key: Column) => `ISNUMBER(${own(key)})`;
 const exchange = `IF(OR(TRIM(${own("currency")})="",UPPER(TRIM(${own("currency")}))=${rateSays("currency")}),1,${own("exchange")})`;
 const hasExchange = `ISNUMBER(${exchange})`;
 const askedInOwn = `${own("price")}*${exchange}`;
-/** WEIGHTIN's own word for the avoirdupois ounce; "oz" alone may be either and is not read. */
+/** WEIGHTIN calls the avoirdupois ounce "oz". In a row "oz" alone may be either ounce and is not read. */
 const unit = `IF(${own("per")}="oz av","oz",${own("per")})`;
 const weightClass = WEIGHT_CLASSES.slice(1).reduceRight<string>(
   (rest, next, at) => `IF(${own("weight")}<${next},"${WEIGHT_CLASS_WORDS[at]}",${rest})`,
@@ -48,7 +48,7 @@ const isStarted = `TRIM(${own("price")}&${own("mark")}&${own("weight")})<>""`;
 
 const MONEY = "#,##0.00;-#,##0.00";
 
-/** A row an asking price that was seen somewhere. Its formulas are worksheet functions of ours over the row and Rates. */
+/** Each row is an asking price that was seen somewhere. Its formulas are our worksheet functions over the row and Rates. */
 export const ASKING_PLAN: TablePlan<Column> = {
   name: ASKING_TABLE,
   sheet: "Asking prices",

@@ -17,7 +17,7 @@ export function keptAskings(rows: readonly AskingCells[], own: Currency, today: 
   return { seen: read, unread: rows.length - read.length };
 }
 
-/** What tells a row that is there already. */
+/** Keys by which a row that is already in the table is recognized. */
 export function keysOf({ seen }: KeptAskings): ReadonlySet<string> {
   return new Set(seen.map(seenKey));
 }

@@ -8,39 +8,39 @@ import { beginTable, begunReading, type TableReading, type Written } from "../ta
 import { keysOf, type TypedCells } from "../tables/tableplan";
 import { growTable, putRowFormulas, putTyped } from "../tables/tablerows";
 import { dateSerial } from "../template/fields";
-import { deletePlaces, placesOf, printOfCells, SAID } from "./askingrows";
+import { deletePlaces, placesOf, rowFingerprint, TYPED_KEYS } from "./askingrows";
 import { ASKING_PLAN, ASKING_TABLE, type AskingTableColumn as Column } from "./askingtable";
 
-/** A price as it is taken in. */
+/** An asking price to be written into the table. */
 export interface TakenAsking {
   readonly seen: SeenAsking;
-  /** As it is written. */
+  /** As the table writes it. */
   readonly mark: string;
 }
 
-/** A list that was taken in: the number its rows bear, and how many they are. */
+/** A list that was taken in: the number in its rows, and how many rows it has. */
 export interface TakenList {
   readonly list: number;
   readonly rows: number;
   readonly sheet: string;
 }
 
-/** Rows that are written at once: Excel on the web takes 5 MB a request, and a Cancel is heard between two. */
+/** Rows that are written at once: Excel on the web accepts 5 MB in a request, and Cancel works between two requests. */
 const TYPED_BLOCK = 1000;
 const FORMULA_BLOCK = 200;
-const asItIs: Written = (formula) => formula;
+const unchanged: Written = (formula) => formula;
 
 /**
- * Writes a list at the end of the table of asking prices, and begins that where there is none. On a fault or a cancel all of it
+ * Writes a list at the end of the table of asking prices; adds the table where there is none. On a fault or a cancel all of it
  * is taken back. Syncs: three, one for every 1,000 rows and one for every 200.
  * @param askings at least one
- * @param wrote told after each block of rows; throws to call the work off
+ * @param wrote called after each block of rows; throws to cancel the work
  */
 export async function takeListIn(
   askings: readonly TakenAsking[],
   wrote: (share: number) => Promise<void>,
 ): Promise<TakenList> {
-  const rows = await Promise.all(askings.map(withPrint));
+  const rows = await Promise.all(askings.map(withFingerprint));
   let begun: readonly string[] = [];
   let half: HalfTaken | undefined;
   try {
@@ -61,7 +61,7 @@ export async function takeListIn(
       if (table.isMissing) begun = [reading.sheet];
       const last = context.workbook.tables.getItem(ASKING_TABLE).getDataBodyRange().getLastRow();
       last.load("formulas");
-      // Excel refuses a formula over a table that is not there yet.
+      // Excel refuses a formula over a table that does not exist yet.
       await context.sync();
       const list = 1 + Math.max(0, ...reading.rows.map((row) => Number(row.list) || 0));
       const marked = rows.map((row) => ({ ...row, list }));
@@ -79,16 +79,16 @@ export async function takeListIn(
         }
       };
       const typed = (at: number, count: number) =>
-        putTyped(context, ASKING_PLAN, reading, grown.first + at, marked.slice(at, at + count), SAID);
+        putTyped(context, ASKING_PLAN, reading, grown.first + at, marked.slice(at, at + count), TYPED_KEYS);
       const formulas = (at: number, count: number) =>
-        putRowFormulas(context, ASKING_PLAN, reading, grown.first + at, count, asItIs);
-      // Formulas last: over cells that are there, each is calculated once.
+        putRowFormulas(context, ASKING_PLAN, reading, grown.first + at, count, unchanged);
+      // Formulas last: once the cells they read are written, each is calculated only once.
       await inBlocks(TYPED_BLOCK, typed, 0, TYPED_SHARE);
       await inBlocks(FORMULA_BLOCK, formulas, TYPED_SHARE, 1);
       return { list, rows: rows.length, sheet: reading.sheet };
     });
   } catch (error) {
-    // What went wrong first is what the person must hear, also where taking back fails.
+    // The person must hear of the first error, even where taking back fails too.
     if (begun.length > 0) await takeBack(begun).catch(() => undefined);
     else if (half) await takeHalfBack(half).catch(() => undefined);
     throw error;
@@ -98,14 +98,14 @@ export async function takeListIn(
 /** A list that is being written. */
 interface HalfTaken {
   readonly list: number;
-  /** What stood in the blank row that was taken for its first; undefined where there was none. */
+  /** What the blank row held that its first row was written into; undefined where there was none. */
   readonly free: readonly unknown[] | undefined;
 }
 
-/** How much of the work is done once what is typed stands there: formulas take Excel longer. */
+/** The share of the work that is done once the typed values are written: formulas take Excel longer. */
 const TYPED_SHARE = 0.2;
 
-/** Takes back a list that was not written to its end: nobody but the pane has said anything in its rows. */
+/** Takes back a list that was not written to its end. Nobody but the pane has written into its rows. */
 async function takeHalfBack({ list, free }: HalfTaken): Promise<void> {
   await run(async (context) => {
     const asked = askToWrite(context, ASKING_PLAN);
@@ -130,7 +130,7 @@ function begin(context: Excel.RequestContext, name: string): TableReading<Column
   return begunReading(ASKING_PLAN, name);
 }
 
-async function withPrint({ seen, mark }: TakenAsking): Promise<TypedCells<Column>> {
+async function withFingerprint({ seen, mark }: TakenAsking): Promise<TypedCells<Column>> {
   const { date, source, kind, hollow, weight, price, per, currency, exchange, own, spot } = seen;
   const typed: TypedCells<Column> = {
     date: date === "" ? "" : dateSerial(date),
@@ -145,5 +145,5 @@ async function withPrint({ seen, mark }: TakenAsking): Promise<TypedCells<Column
     exchange: currency === own ? "" : exchange.toNumber(),
     spot: spot ? spot.amount.toNumber() : "",
   };
-  return { ...typed, taken: await printOfCells(typed) };
+  return { ...typed, taken: await rowFingerprint(typed) };
 }

@@ -38,15 +38,15 @@ export interface Filled {
   readonly quoteSheet: string;
   readonly jobSheet: string;
   readonly ticketsSheet: string;
-  /** Fields of the template that nobody knows, such as "{{color}} in B7". */
+  /** Fields of the template that do not exist, such as "{{color}} in B7". */
   readonly unknownFields: readonly string[];
-  /** What changes the total and has no place on the template, such as "discount". */
+  /** Fields that change the total and are missing on the template, such as "discount". */
   readonly unplacedFields: readonly string[];
   /** Fields inside a formula, which are not filled, such as "{{customer}} in B7". */
   readonly formulaFields: readonly string[];
-  /** What the template computed to an error, such as "#N/A in B7". */
+  /** Errors that the template's formulas gave, such as "#N/A in B7". */
   readonly errors: readonly string[];
-  /** Whether the quote says whose it is. */
+  /** Whether the quote names the workshop. */
   readonly isSigned: boolean;
 }
 
@@ -59,8 +59,8 @@ export class RatesChanged extends WorkbookFault {
 
 /**
  * Puts the quote, filled into a copy of the template, its job sheet, its tickets and its row of the quotes table into the
- * workbook, in two syncs, three where the template computes, whatever the quote. A revision gets sheets and a row of its own.
- * On a fault nothing of it stays behind; RatesChanged is thrown before anything is made.
+ * workbook, in two syncs, or three where the template has formulas, however long the quote. A revision gets its own sheets and row.
+ * On a fault everything is taken back; RatesChanged is thrown before anything is made.
  */
 export async function fillQuote(job: Job): Promise<Filled> {
   let begun: readonly string[] = [];
@@ -97,7 +97,7 @@ export async function fillQuote(job: Job): Promise<Filled> {
       if (!job.revised) {
         context.workbook.names.getItem(nameOf("nextNumber")).getRange().values = [[number.number + 1]];
       }
-      // Last, since unlike a sheet a row is not taken back.
+      // Last, since a row is not taken back as a sheet is.
       if (table) addQuote(context, table, row);
       sheet.activate();
       await context.sync();
@@ -114,7 +114,7 @@ export async function fillQuote(job: Job): Promise<Filled> {
       };
     });
   } catch (error) {
-    // What went wrong first is what the person must hear, also where taking back fails.
+    // The person must hear of the first error, even where taking back fails too.
     await takeBack(begun, before, templateName).catch(() => undefined);
     throw error;
   }
@@ -146,7 +146,7 @@ function widthOf(cells: Block): number {
   return Math.max(1, ...cells.map((line) => line.length));
 }
 
-/** Takes out what a failed fill had begun: sheets that were not there before it, also a copy that got no name. */
+/** Removes the sheets that a failed fill had added, also a copy that was not renamed yet. */
 async function takeBack(begun: readonly string[], before: ReadonlySet<string>, template: string): Promise<void> {
   if (begun.length === 0) return;
   await run(async (context) => {

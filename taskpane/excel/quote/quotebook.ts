@@ -1,10 +1,10 @@
 import { type QuoteNumber, type QuoteStatus, readQuoteNumber, showQuoteNumber } from "../../../src/index";
 import { run, WorkbookFault } from "../run";
 
-/** The table that lists the quotes, by the name formulas know it by. */
+/** The name of the table that lists the quotes, as formulas use it. */
 export const QUOTES_TABLE = "Quotes";
 
-/** Its columns from left to right. Nothing in it is a cost. */
+/** Its columns from left to right, with their headers. None of them is a cost. */
 export const QUOTE_COLUMNS = {
   number: "Number",
   date: "Date",
@@ -20,16 +20,16 @@ export const QUOTE_COLUMNS = {
 export type QuoteColumn = keyof typeof QUOTE_COLUMNS;
 export const QUOTE_COLUMN_KEYS = Object.keys(QUOTE_COLUMNS) as readonly QuoteColumn[];
 
-/** One row of the table as its cells read; `number` is the one that could be read from its first column. */
+/** One row of the table as its cells read; `number` is read from its number cell. */
 export interface BookedQuote {
   readonly number: QuoteNumber;
   readonly cells: Readonly<Record<QuoteColumn, unknown>>;
 }
 
-/** What the table holds and where its columns stand, counted from its left edge. */
+/** The rows of the table, and the place of each column, counted from its left edge. */
 export interface QuoteTable {
   readonly places: Readonly<Record<QuoteColumn, number>>;
-  /** Every row of the table, undefined for one without a quote's number: a person's own. */
+  /** Every row of the table; undefined for a row without a quote's number, which is the person's own. */
   readonly rows: readonly (BookedQuote | undefined)[];
 }
 
@@ -45,7 +45,7 @@ export function askQuoteTable(context: Excel.RequestContext): () => QuoteTable |
   return () => (table.isNullObject ? undefined : quoteTable(all.values));
 }
 
-/** Writes where a quote stands into its one cell. */
+/** Writes the status of a quote into its cell, and nothing else. */
 export async function writeQuoteStatus(number: QuoteNumber, status: QuoteStatus): Promise<void> {
   await run(async (context) => {
     const answer = askQuoteTable(context);

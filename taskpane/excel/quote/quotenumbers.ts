@@ -32,8 +32,8 @@ export function numbersTaken(table: QuoteTable | undefined, sheetNames: Iterable
 }
 
 /**
- * The number of the next quote: above Rates' next number less one, every row and every sheet, so that none comes twice,
- * whichever of the three a person deletes or turns back; for a revision the old number with its next letter.
+ * The number of the next quote: at least Rates' next number, and above every row and every sheet. So no number comes twice, even
+ * where a person deletes or lowers one of the three. For a revision: the old number with its next letter.
  */
 export function numberOf(revised: QuoteNumber | undefined, least: number, taken: readonly QuoteNumber[]): QuoteNumber {
   if (!revised) return nextQuoteNumber(least, taken);

@@ -17,11 +17,11 @@ export type QuoteRow = Readonly<Record<QuoteColumn, PaperCell>>;
 
 const FIRST_STATUS: QuoteStatus = "quoted";
 const DATE_FORMAT = "yyyy-mm-dd";
-/** Shows two words for whatever text is in the cell: the order is for the pane to read, and would run over the edge. */
+/** Shows two words in place of any text in the cell: only the pane reads the order, and it is too long to show. */
 const ORDER_FORMAT = '0;-0;0;"as typed"';
 const HEADER_ROW = 3;
 
-/** A title stands as its column does. */
+/** A title is aligned as its column is. */
 const HEAD_LOOKS: Partial<Record<Look, Look>> = { number: "headRight", startAfterNumber: "headAfterNumber" };
 
 const WIDTHS: Readonly<Record<QuoteColumn, number>> = {
@@ -37,7 +37,7 @@ const WIDTHS: Readonly<Record<QuoteColumn, number>> = {
   order: 54,
 };
 
-/** A quote as a row: what the customer was told, the spot it was made at, and the order as typed. Holds no cost. */
+/** A quote as a row: what the customer reads, the spot it was made at, and the order as typed. Holds no cost. */
 export function quoteRow(quote: Quote, order: Order, typed: TypedOrder): QuoteRow {
   const designs = [...new Set(quote.lines.map((line) => line.design))].join(", ");
   return {
@@ -58,7 +58,7 @@ export function quoteRow(quote: Quote, order: Order, typed: TypedOrder): QuoteRo
   };
 }
 
-/** Begins the table on an empty sheet of its own, with its first row. */
+/** Adds the table on its own empty sheet, with its first row. */
 export function beginQuotes(sheet: Excel.Worksheet, row: QuoteRow, size: PaperSize): void {
   const widths = QUOTE_COLUMN_KEYS.map((key) => WIDTHS[key]);
   const headLook = (key: QuoteColumn): Look => HEAD_LOOKS[row[key].look ?? "plain"] ?? "head";
@@ -87,7 +87,7 @@ export function beginQuotes(sheet: Excel.Worksheet, row: QuoteRow, size: PaperSi
   table.name = QUOTES_TABLE;
   table.style = "TableStyleLight1";
   table.showBandedRows = false;
-  ruleStanding(sheet.getRangeByIndexes(HEADER_ROW + 1, QUOTE_COLUMN_KEYS.indexOf("status"), 1, 1));
+  ruleStatus(sheet.getRangeByIndexes(HEADER_ROW + 1, QUOTE_COLUMN_KEYS.indexOf("status"), 1, 1));
   sheet.freezePanes.freezeRows(HEADER_ROW + 1);
   sheet.pageLayout.paperSize = paperTypeOf(size);
   sheet.pageLayout.orientation = Excel.PageOrientation.landscape;
@@ -105,11 +105,11 @@ export function addQuote(context: Excel.RequestContext, { places }: QuoteTable, 
     cell.numberFormat = [[format]];
     cell.values = [[content]];
     dressAs(cell, look);
-    if (key === "status") ruleStanding(cell);
+    if (key === "status") ruleStatus(cell);
   }
   added.format.autofitRows();
 }
 
-function ruleStanding(cell: Excel.Range): void {
+function ruleStatus(cell: Excel.Range): void {
   cell.dataValidation.rule = { list: { inCellDropDown: true, source: QUOTE_STATUSES.join(",") } };
 }

@@ -2,7 +2,7 @@ import { addressOf } from "../address";
 import type { FillPlan } from "../template/fill";
 import type { Area } from "../template/templatesheet";
 
-/** A copy of the template at the workbook's end, under a name of its own. */
+/** A copy of the template at the end of the workbook, with its own name. */
 export function copyTemplate(context: Excel.RequestContext, template: string, name: string): Excel.Worksheet {
   const sheet = context.workbook.worksheets.getItem(template).copy(Excel.WorksheetPositionType.end);
   sheet.name = name;
@@ -10,20 +10,20 @@ export function copyTemplate(context: Excel.RequestContext, template: string, na
   return sheet;
 }
 
-/** Whether a sheet's name is what Excel calls a copy of the template. A long name is cut to make room for the count. */
+/** Whether a sheet's name is one that Excel gives a copy of the template. Excel cuts a long name to make room for the count. */
 export function isTemplateCopy(name: string, template: string): boolean {
   const count = / \(\d+\)$/.exec(name);
   const before = name.slice(0, count?.index);
   return count !== null && (before === template || (name.length === LONGEST_NAME && template.startsWith(before)));
 }
 
-/** Of a sheet, in Excel. */
+/** Characters that Excel allows in a sheet's name. */
 const LONGEST_NAME = 31;
 
 /** Adds rows for further lines, then writes the planned cells and nothing else. */
 export function fillCopy(sheet: Excel.Worksheet, plan: FillPlan, columns: number, printArea: Area | undefined): void {
   const blocks = [plan.repeated, plan.repeatedExtras].filter((block) => block !== undefined);
-  // From the lowest up: rows that are added leave those above them where the template has them.
+  // From the lowest up, so that added rows do not move the rows above them.
   blocks.sort((a, b) => b.row - a.row);
   for (const { row, height, times } of blocks) {
     const original = sheet.getRangeByIndexes(row, 0, height, columns).getEntireRow();
@@ -37,7 +37,7 @@ export function fillCopy(sheet: Excel.Worksheet, plan: FillPlan, columns: number
   }
   for (const { row, column, content, format } of plan.writes) {
     const cell = sheet.getRangeByIndexes(row, column, 1, 1);
-    // First: what is written into a cell of the text format becomes text, also a number or a date.
+    // The format goes first: in a cell with the text format a number or a date would become a text.
     if (format) cell.numberFormat = [[format]];
     cell.values = [[content]];
   }
@@ -55,8 +55,8 @@ export function fillCopy(sheet: Excel.Worksheet, plan: FillPlan, columns: number
 }
 
 /**
- * What a copy prints: the template's area with the rows that were added. Where the area ends with the repeated rows, Excel
- * leaves out what is added under them. Undefined where nothing is to be set: without an area Excel prints all there is.
+ * What a copy prints: the template's area and the rows that were added. Where the area ends with the repeated rows, Excel
+ * leaves out what is added under them. Undefined where nothing is to be set: without an area Excel prints the whole sheet.
  */
 export function printedArea(
   area: Area | undefined,
@@ -68,7 +68,7 @@ export function printedArea(
     if (!block) continue;
     const last = block.row + block.height - 1;
     const added = block.height * Math.max(0, block.times - 1);
-    // The added rows move an area down that begins below them, and leave one alone that ends above them.
+    // The added rows move an area that begins below them, and do not change one that ends above them.
     if (area.row > last) moved += added;
     else if (area.row + area.rows > last) grown += added;
   }
@@ -76,8 +76,8 @@ export function printedArea(
 }
 
 /**
- * What a template computes stays as its value, once Excel has computed it: a quote holds no formula. Gives the errors
- * that stay so, as "#N/A in B7".
+ * Replaces the template's formulas by their values, once Excel has calculated them: a quote holds no formula. Gives the errors
+ * among them, as "#N/A in B7".
  */
 export async function keepValuesOnly(
   context: Excel.RequestContext,

@@ -9,14 +9,14 @@ export interface Book {
   readonly template: TemplateSheet | undefined;
   /** Undefined where no quote was made yet. */
   readonly table: QuoteTable | undefined;
-  /** In small letters: Excel does not tell sheets apart by their case. */
+  /** In small letters: in Excel two sheets cannot differ by case alone. */
   readonly sheetNames: ReadonlySet<string>;
-  /** The rates as they stand now; the pane's may be older. */
+  /** The rates as they are now; the pane's may be older. */
   readonly rates: RatesReading;
 }
 
 /**
- * Reads all that a quote depends on, in one sync. What would stop it half way is told before anything is made.
+ * Reads all that a quote depends on, in one sync. Throws here what would stop the quote half way, before anything is made.
  * @param template the name of the template's sheet
  */
 export async function readBook(context: Excel.RequestContext, template: string): Promise<Book> {

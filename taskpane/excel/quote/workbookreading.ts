@@ -2,14 +2,14 @@ import { askRates, type RatesReading } from "../rates/rates";
 import { readAfterEdit, WorkbookFault } from "../run";
 import { askQuoteTable, type BookedQuote } from "./quotebook";
 
-/** The quotes made so far in the order of their rows, or the sentence on why they cannot be read. */
+/** The quotes made so far in the order of their rows, or the sentence that says why they cannot be read. */
 export type QuotesReading =
   | { readonly ok: true; readonly quotes: readonly BookedQuote[] }
   | { readonly ok: false; readonly sentence: string };
 
 /**
- * Reads the rates, and with them the quotes where somebody looks at those, in one sync.
- * A quotes table that cannot be read must not keep the rates from being read.
+ * Reads the rates, and the quotes too where they are shown, in one sync.
+ * The rates are read even where the quotes table cannot be.
  */
 export async function readWorkbook(
   withQuotes: boolean,

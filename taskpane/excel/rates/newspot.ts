@@ -13,9 +13,9 @@ export interface NewSpot {
   readonly time: number;
 }
 
-/** The spot that a new one takes the place of. */
+/** The spot that a new one replaces. */
 export interface OldSpot {
-  /** What its cell held when before and after were reckoned. */
+  /** What its cell held when the prices before and after were calculated. */
   readonly value: unknown;
   /** As a plain decimal. */
   readonly amount: string;
@@ -26,9 +26,9 @@ const KEYS = ["spot", "spotTime", "spotSource"] as const satisfies readonly Rate
 type Cells = ReadonlyMap<(typeof KEYS)[number], Excel.Range>;
 
 /**
- * Writes a spot, its time and its source on Rates and nothing else, and keeps what stood there so that it can be put back. Three syncs.
- * Gives the rows that hold formulas of the person's and were left as they are. Errors: WorkbookFault where Spot itself is a
- * formula or has no row, or is not the one seen before.
+ * Writes a spot, its time and its source on Rates and nothing else, and saves what was there so that it can be put back. Three
+ * syncs. Gives the rows that hold the person's formulas and were left as they are. Errors: WorkbookFault where Spot itself is a
+ * formula, has no row, or was changed since `old` was read.
  */
 export async function writeSpot(spot: NewSpot, old: OldSpot): Promise<readonly string[]> {
   return run(async (context) => {
@@ -62,7 +62,7 @@ export async function writeSpot(spot: NewSpot, old: OldSpot): Promise<readonly s
       });
       await context.sync();
     } catch (error) {
-      // A spot that could not be put back later is not taken over.
+      // If the old spot cannot be saved for putting back, the new one is not taken over.
       for (const [key, was] of before) put(cells.get(key), was);
       await context.sync().catch(() => undefined);
       throw error;
@@ -72,8 +72,8 @@ export async function writeSpot(spot: NewSpot, old: OldSpot): Promise<readonly s
 }
 
 /**
- * Puts the spot back that stood on Rates before the last one was taken over, with its time and its source, whole or not at
- * all; two syncs. Errors: WorkbookFault where any of the three, or the currency, was changed since.
+ * Puts back the spot that was on Rates before the last one was taken over, with its time and its source: all three or none;
+ * two syncs. Errors: WorkbookFault where any of the three, or the currency, was changed since.
  */
 export async function putSpotBack(): Promise<TakenSpot> {
   return run(async (context) => {
@@ -104,7 +104,7 @@ export async function putSpotBack(): Promise<TakenSpot> {
   });
 }
 
-/** The three cells, those that are there; ready after the sync. */
+/** Those of the three cells that exist; ready after the sync. */
 function askCells(context: Excel.RequestContext): () => Cells {
   const asked = KEYS.map((key) => {
     const range = context.workbook.names.getItemOrNullObject(nameOf(key)).getRangeOrNullObject();

@@ -3,18 +3,18 @@ import { readAfterEdit, run } from "../run";
 
 export type RateValues = Readonly<Record<RateKey, unknown>>;
 
-/** What the workbook says of the workshop's rates. */
+/** The workbook's rates, as their cells read. */
 export type RatesReading =
   | { readonly found: false }
   | {
       readonly found: true;
-      /** The sheet that Spot stands on, or where Spot is gone, the first rate that stands. */
+      /** The sheet of Spot; where Spot is gone, that of the first rate that exists. */
       readonly sheet: string;
-      /** Ids of the sheets that rates stand on. */
+      /** Ids of the sheets that hold rates. */
       readonly sheetIds: readonly string[];
       /** "" for a rate that is blank or missing. */
       readonly values: RateValues;
-      /** Rates whose name leads nowhere: the row was deleted, or the workbook is older than the rate. */
+      /** Rates whose name points to no cell: the row was deleted, or the workbook is older than the rate. */
       readonly missing: readonly RateKey[];
     };
 
@@ -31,21 +31,21 @@ export function askRates(context: Excel.RequestContext): () => RatesReading {
     return { key, range };
   });
   return () => {
-    const standing = asked.filter(({ range }) => !range.isNullObject);
-    const anchor = standing.find(({ key }) => key === "spot") ?? standing[0];
+    const present = asked.filter(({ range }) => !range.isNullObject);
+    const anchor = present.find(({ key }) => key === "spot") ?? present[0];
     if (!anchor) return { found: false };
-    const values = new Map<RateKey, unknown>(standing.map(({ key, range }) => [key, range.values[0]?.[0] ?? ""]));
+    const values = new Map<RateKey, unknown>(present.map(({ key, range }) => [key, range.values[0]?.[0] ?? ""]));
     return {
       found: true,
       sheet: anchor.range.worksheet.name,
-      sheetIds: [...new Set(standing.map(({ range }) => range.worksheet.id))],
+      sheetIds: [...new Set(present.map(({ range }) => range.worksheet.id))],
       values: Object.fromEntries(RATE_KEYS.map((key) => [key, values.get(key) ?? ""])) as Record<RateKey, unknown>,
       missing: RATE_KEYS.filter((key) => !values.has(key)),
     };
   };
 }
 
-/** Goes to the cell of a rate; where its row is missing, to the sheet that the others stand on. */
+/** Goes to the cell of a rate; where its row is missing, to the sheet of the other rates. */
 export async function goToRate(key: RateKey): Promise<void> {
   await run(async (context) => {
     const asked = askRates(context);
@@ -61,7 +61,7 @@ export async function goToRate(key: RateKey): Promise<void> {
   });
 }
 
-/** What no price and no word of a quote depends on; a clock in Spot as of must not stop a quote. */
+/** Rates that no price and no word of a quote depends on. A formula such as NOW() in "Spot as of" must not stop a quote. */
 const BESIDE_THE_PRICE: readonly RateKey[] = ["spotTime", "spotSource", "spotAge", "nextNumber"];
 
 /** Whether an order costs and reads the same from both. */
@@ -69,27 +69,27 @@ export function sameRates(one: RateValues, other: RateValues): boolean {
   return RATE_KEYS.every((key) => BESIDE_THE_PRICE.includes(key) || one[key] === other[key]);
 }
 
-/** A change in the workbook that rates may follow. */
+/** A change in the workbook that may change rates. */
 export interface RatesNews {
-  /** Whether the add-in itself wrote it. */
+  /** Whether the add-in itself made the change. */
   readonly isOwn: boolean;
   /** The sheet that was calculated; undefined where cells were changed or a sheet deleted, whichever it was. */
   readonly calculatedSheetId: string | undefined;
 }
 
 /**
- * Calls when a cell changes anywhere, since a rate may be a formula on any sheet, and when a sheet is calculated: a rate
- * that follows a query, another workbook or the clock changes without a cell being changed. A sheet that is deleted takes
- * its rates along.
+ * Calls when a cell changes anywhere, since a rate may be a formula over any sheet, and when a sheet is calculated: a rate that
+ * follows a query, another workbook or the clock changes without an edited cell. Also when a sheet is deleted, since its rates go
+ * with it.
  */
-export async function watchRates(told: (news: RatesNews) => void): Promise<void> {
+export async function watchRates(changed: (news: RatesNews) => void): Promise<void> {
   await readAfterEdit(async (context) => {
     const { worksheets } = context.workbook;
     worksheets.onChanged.add(async ({ triggerSource }) =>
-      told({ isOwn: triggerSource === "ThisLocalAddin", calculatedSheetId: undefined }),
+      changed({ isOwn: triggerSource === "ThisLocalAddin", calculatedSheetId: undefined }),
     );
-    worksheets.onDeleted.add(async () => told({ isOwn: false, calculatedSheetId: undefined }));
-    worksheets.onCalculated.add(async ({ worksheetId }) => told({ isOwn: false, calculatedSheetId: worksheetId }));
+    worksheets.onDeleted.add(async () => changed({ isOwn: false, calculatedSheetId: undefined }));
+    worksheets.onCalculated.add(async ({ worksheetId }) => changed({ isOwn: false, calculatedSheetId: worksheetId }));
     await context.sync();
   });
 }

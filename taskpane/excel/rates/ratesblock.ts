@@ -3,7 +3,7 @@ import { columnLetters } from "../address";
 import { WorkbookFault } from "../run";
 import { askRates, nameOf, type RatesReading } from "./rates";
 
-/** Rows that may still be added to Rates without leaving the block. */
+/** Rows that may be added to Rates later and are still in the block. */
 const ROOM = 40;
 
 /** The two columns of the Rates sheet that CURB.PRICELIST reads, as a formula names them. */
@@ -13,8 +13,8 @@ export interface RatesBlock {
 }
 
 /**
- * Finds them, in two syncs, and makes sure that their words say what the defined names say: a renamed row would be
- * priced without.
+ * Finds them, in two syncs, and checks that the row labels agree with the defined names. CURB.PRICELIST finds a rate by its label,
+ * so it would not see a renamed row.
  */
 export async function findRatesBlock(context: Excel.RequestContext): Promise<RatesBlock> {
   const asked = askRates(context);
@@ -34,7 +34,7 @@ export async function findRatesBlock(context: Excel.RequestContext): Promise<Rat
   const astray = RATE_KEYS.filter((key) => {
     if (reading.missing.includes(key)) return false;
     const label = RATE_ROWS[key].label.toLowerCase();
-    // Of two rows with the same words the last counts, as in the function: headings come before their rows.
+    // Of two rows with the same label the last counts, as in the function: a heading may have the words of a row below it.
     const row = used.values.findLast((cells) => String(cells[column]).trim().toLowerCase() === label);
     const cell: unknown = row?.[column + 1] ?? "";
     return !(isBlank(cell) && isBlank(reading.values[key])) && cell !== reading.values[key];

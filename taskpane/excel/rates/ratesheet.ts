@@ -11,10 +11,10 @@ import { ageRemark, HEAD_ROWS, headingRow, rateRow, ratesPaper, serialNow, start
 const SHEET = "Rates";
 
 /**
- * Lays out the Rates sheet with its start values, each value a defined name, and the quote template where there is none.
- * Names that lead to no cell any more are pointed to the new ones, so that formulas over them go on. On a fault nothing of
- * it stays behind.
- * Errors: WorkbookFault, with nothing written, where a rate's name leads to a cell.
+ * Lays out the Rates sheet with its start values, each with a defined name, and the quote template where there is none.
+ * Names that point to no cell any more are pointed to the new cells, so that formulas over them work again. On a fault all of it
+ * is taken back.
+ * Errors: WorkbookFault, with nothing written, where a rate's name points to a cell already.
  * @param spot money per troy ounce of fine gold, as typed; "" leaves it open
  */
 export async function layOutRates(spot: string): Promise<void> {
@@ -24,11 +24,11 @@ export async function layOutRates(spot: string): Promise<void> {
     await run(async (context) => {
       const { worksheets, names } = context.workbook;
       worksheets.load("items/name");
-      const standing = askRates(context);
+      const askedRates = askRates(context);
       const known = askNames(context);
       await context.sync();
-      // Whatever the pane knew: figures that a person has typed are never replaced by examples.
-      const rates = standing();
+      // Read again, whatever the pane knew: figures that a person has typed are never replaced by examples.
+      const rates = askedRates();
       if (rates.found) {
         throw new WorkbookFault(
           `This workbook has its rates already, on the sheet "${rates.sheet}". They were left as they are.`,
@@ -55,16 +55,16 @@ export async function layOutRates(spot: string): Promise<void> {
       await context.sync();
     });
   } catch (error) {
-    // What went wrong first is what the person must hear, also where taking back fails.
+    // The person must hear of the first error, even where taking back fails too.
     await takeBack(before, RATE_KEYS, begun).catch(() => undefined);
     throw error;
   }
 }
 
 /**
- * Adds the rates whose rows are missing under the last row of the sheet that the others stand on, under a heading of
- * their own, and touches nothing else. A rate that works blank stays blank, as it was read so far: no price changes by it; one that
- * does not gets its start value. On a fault nothing of it stays behind.
+ * Adds the rates whose rows are missing below the last row of the sheet of the other rates, under their own heading, and changes
+ * nothing else. A rate that may be blank stays blank, as a missing one was read so far, so no price changes. One that may not be
+ * blank gets its start value. On a fault all of it is taken back.
  */
 export async function addMissingRates(): Promise<void> {
   const before = new Map<RateKey, string>();
@@ -114,7 +114,7 @@ export async function addMissingRates(): Promise<void> {
   }
 }
 
-/** The missing rates without which there is no price, those included that only another one's start value asks for. */
+/** The missing rates without which there is no price, also those that are needed only by the start value of another. */
 function keysInNeed(values: RateValues, missing: readonly RateKey[]): ReadonlySet<RateKey> {
   const needed = new Set<RateKey>();
   for (;;) {
@@ -129,7 +129,7 @@ function keysInNeed(values: RateValues, missing: readonly RateKey[]): ReadonlySe
 
 type Names = () => ReadonlyMap<RateKey, Excel.NamedItem>;
 
-/** Asks for the rates' names that are there, wherever they lead; ready after the batch's sync. */
+/** Asks for the rates' names that exist, wherever they point; ready after the batch's sync. */
 function askNames(context: Excel.RequestContext): Names {
   const asked = RATE_KEYS.map((key) => {
     const name = context.workbook.names.getItemOrNullObject(nameOf(key));
@@ -152,7 +152,7 @@ function pointName(
   else names.add(nameOf(key), cell, RATE_ROWS[key].label);
 }
 
-/** Gives the names their old meaning, takes out those that were not there, and the sheets that were begun. */
+/** Points the names to where they pointed before, and removes the names and sheets that were added. */
 async function takeBack(
   before: ReadonlyMap<RateKey, string>,
   keys: readonly RateKey[],
@@ -176,7 +176,7 @@ async function takeBack(
   });
 }
 
-/** Empties rows that stood beyond the sheet's last used one. */
+/** Empties rows that were blank before. */
 async function clearRows(
   { sheet, row, column }: { readonly sheet: string; readonly row: number; readonly column: number },
   count: number,
@@ -195,7 +195,7 @@ function ruleValue(cell: Excel.Range, key: RateKey): void {
   cell.format.horizontalAlignment = "Right";
 }
 
-/** Writes rows of the Rates sheet below what stands there: its widths and its print set-up are the person's. */
+/** Writes rows below the others of the Rates sheet. Its widths and its print set-up are left to the person. */
 function putRows(sheet: Excel.Worksheet, rows: readonly (readonly PaperCell[])[], row: number, column: number): void {
   const all = sheet.getRangeByIndexes(row, column, rows.length, 4);
   all.numberFormat = rows.map((cells) => cells.map(({ format }) => format ?? "General"));

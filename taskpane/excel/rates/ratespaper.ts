@@ -23,7 +23,7 @@ const FORMATS: Record<RateRow["shown"], string> = {
   date: "yyyy-mm-dd hh:mm",
 };
 
-/** Rows that stay in sight. */
+/** Rows at the top that are frozen. */
 export const HEAD_ROWS = 3;
 
 /** A new Rates sheet, and the row of each rate on it. */
@@ -49,7 +49,7 @@ export function ratesPaper(spot: string, readAt: number): { paper: Paper; rowOf:
   return { paper: { widths: [130, 110, 190, 330], rows, titleRows: "$3:$3" }, rowOf: rowOf as Record<RateKey, number> };
 }
 
-/** A row that opens a part of the sheet. */
+/** A heading row of the sheet. */
 export function headingRow(heading: string): PaperCell[] {
   return [{ content: heading, look: "heading" }, ...Array<PaperCell>(3).fill({ content: "", look: "heading" })];
 }

@@ -4,7 +4,7 @@ import { readAfterEdit } from "../run";
 /** What a cell without a formula holds. */
 export type Held = string | number | boolean;
 
-/** The spot that was taken over last, with what stood on Rates before it. Kept in the workbook itself. */
+/** The spot that was taken over last, with what Rates held before it. Saved in the workbook itself. */
 export interface TakenSpot {
   /** Of both spots. */
   readonly currency: Currency;
@@ -36,14 +36,14 @@ export async function readTakenSpot(): Promise<TakenSpot | undefined> {
   });
 }
 
-/** Keeps it at the next sync; undefined leaves nothing behind. */
+/** Saves it at the next sync; undefined deletes it. */
 export function keepTakenSpot(context: Excel.RequestContext, taken: TakenSpot | undefined): void {
   const { settings } = context.workbook;
   if (taken) settings.add(SETTING, JSON.stringify(taken));
   else settings.getItemOrNullObject(SETTING).delete();
 }
 
-/** What the setting holds; another program's, or a damaged one, is none of ours. */
+/** What the setting holds; undefined for a damaged one, or another program's. */
 export function takenSpotIn(value: unknown): TakenSpot | undefined {
   try {
     const parsed: unknown = typeof value === "string" ? JSON.parse(value) : undefined;

@@ -1,9 +1,9 @@
 import { addressOf } from "../address";
 import { type Block, type Reference, referencesIn, shapeOf } from "./formulareferences";
 
-/** How added columns are known again, wherever they stand by now. */
+/** How added columns are recognized, wherever they are by now. */
 export interface AddedShapes {
-  /** A hidden defined name over them: it moves, grows and shrinks as they do. */
+  /** A hidden defined name over them, which Excel moves, grows and shrinks with them. */
   readonly name: string;
   readonly headers: readonly string[];
   /** One for each formula, see shapeOf. */
@@ -18,7 +18,7 @@ export function addedShapes(name: string, cells: readonly (readonly unknown[])[]
 }
 
 /**
- * So many rows of the columns, from their first: those they were given, and those below to which somebody filled them down.
+ * The number of rows of the columns: those they were added with, and those below to which somebody filled them down.
  * @param cells from the columns' first row on, beyond their last one
  */
 export function rowsFilled(
@@ -55,14 +55,14 @@ function isOurs(cell: unknown, row: number, block: Block, added: AddedShapes): b
 
 /** What they were given refers to its own row of the columns and to one design, wherever that design has moved to; headers and rates are the same for all. */
 function isOfOneRow(references: readonly Reference[], row: number, block: Block): boolean {
-  const standing = references.filter(({ block: at, isFixed }) => at.rows > 0 && !isFixed);
+  const valid = references.filter(({ block: at, isFixed }) => at.rows > 0 && !isFixed);
   const isOwn = ({ sheet, block: at }: Reference) =>
     sheet === undefined && at.column >= block.column && at.column < block.column + block.columns;
-  const designs = new Set(standing.filter((each) => !isOwn(each)).map(({ block: at }) => at.row));
-  return designs.size <= 1 && standing.every((each) => !isOwn(each) || each.block.row === row);
+  const designs = new Set(valid.filter((each) => !isOwn(each)).map(({ block: at }) => at.row));
+  return designs.size <= 1 && valid.every((each) => !isOwn(each) || each.block.row === row);
 }
 
-/** Cells as a person names them, those under each other as one range: "Q4:Q6". */
+/** Addresses of cells, with cells below each other as one range: "Q4:Q6". */
 export function namesOfCells(cells: readonly { readonly row: number; readonly column: number }[]): readonly string[] {
   const runs: { first: { row: number; column: number }; last: number }[] = [];
   for (const cell of [...cells].sort((a, b) => a.column - b.column || a.row - b.row)) {

@@ -3,27 +3,27 @@ import { readAfterEdit, run, WorkbookFault } from "../run";
 import { type AddedShapes, addedShapes } from "./addedcells";
 import { type Before, clearColumns } from "./cellsbefore";
 
-/** Something the catalogue put into the workbook, so that it can be taken out again. Kept in the workbook itself. */
+/** Something that was added to the workbook, noted so that it can be taken out again. Saved in the workbook itself. */
 export interface Addition {
   readonly id: string;
   readonly what: AdditionKind;
-  /** The sheet it stands on; its name may change, its id does not. */
+  /** The sheet it is on; its name may change, its id does not. */
   readonly sheetId: string;
-  /** As it was called. */
+  /** The sheet's name when it was added. */
   readonly sheet: string;
   /** The sheet whose designs it follows; undefined where it follows none. */
   readonly from: string | undefined;
-  /** The table it grows and shrinks with, undefined where it has its size for good. */
+  /** The table it grows and shrinks with; undefined where its size is fixed. */
   readonly follows: string | undefined;
   /** What was written, as ranges of its sheet. */
   readonly areas: readonly string[];
-  /** Of the formulas in those areas: what was changed since is not taken out. */
+  /** A fingerprint of the formulas in those areas: what was changed since is not taken out. */
   readonly print: string;
-  /** A sheet of its own, with nothing of the person's beyond this range; undefined for columns on a sheet of theirs. */
+  /** For an added sheet: the range that was written. Undefined for columns added to a sheet of the person's. */
   readonly extent: string | undefined;
   /** How the cells of added columns looked. */
   readonly before: Before | undefined;
-  /** How added columns are known again; undefined for a sheet of its own. */
+  /** How added columns are recognized; undefined for an added sheet. */
   readonly columns?: AddedShapes | undefined;
 }
 
@@ -32,14 +32,14 @@ const LIST_HEAD = 4;
 
 const SETTING = "curbwright.catalogue.additions";
 
-/** Asks for what was added along with whatever else a batch reads; ready after its sync. Oldest first. */
+/** Asks for the additions, oldest first, along with whatever else a batch reads; ready after its sync. */
 export function askAdditions(context: Excel.RequestContext): () => readonly Addition[] {
   const setting = context.workbook.settings.getItemOrNullObject(SETTING);
   setting.load("value");
   return () => (setting.isNullObject ? [] : additionsIn(setting.value));
 }
 
-/** What was added and still stands on a sheet that is there, newest first. */
+/** The additions whose sheet still exists, newest first. */
 export async function listAdditions(): Promise<readonly Addition[]> {
   return readAfterEdit(async (context) => {
     const asked = askAdditions(context);
@@ -67,28 +67,28 @@ export async function noteAddition(
     readonly name?: string;
   },
 ): Promise<Addition> {
-  const { worksheet, name, ...told } = made;
+  const { worksheet, name, ...rest } = made;
   worksheet.load("id,name");
   const asked = askAdditions(context);
-  const formulas = askFormulas(worksheet, told.areas);
+  const formulas = askFormulas(worksheet, rest.areas);
   await context.sync();
   const others = asked();
   const addition: Addition = {
-    ...told,
+    ...rest,
     id: crypto.randomUUID(),
     sheetId: worksheet.id,
     sheet: worksheet.name,
-    print: await printOf(formulas()),
+    print: await fingerprintOf(formulas()),
     columns: name === undefined ? undefined : addedShapes(name, formulas()[0] ?? []),
   };
-  keep(context, [...others, addition]);
+  saveAdditions(context, [...others, addition]);
   await context.sync();
   return addition;
 }
 
 /**
- * Takes out what was added, whole or not at all. Errors: WorkbookFault where it was changed since, stands on a sheet that
- * holds more by now, or is what a later addition rests on.
+ * Takes out what was added, whole or not at all. Errors: WorkbookFault where it was changed since, where its
+ * sheet holds more by now, or where a later addition depends on it.
  */
 export async function takeOut(id: string): Promise<void> {
   await run(async (context) => {
@@ -117,7 +117,7 @@ export async function takeOut(id: string): Promise<void> {
     }
     const grown = followed && !followed.isNullObject ? followed.rowCount + LIST_HEAD : 0;
     if (
-      (await printOf(formulas())) !== addition.print ||
+      (await fingerprintOf(formulas())) !== addition.print ||
       (extent && !used.isNullObject && isBeyond(used, extent, grown))
     ) {
       throw new WorkbookFault(
@@ -131,16 +131,16 @@ export async function takeOut(id: string): Promise<void> {
   });
 }
 
-/** Forgets an addition at the next sync, with the name over its columns. */
+/** Removes the note of an addition at the next sync, and the name over its columns. */
 export function forgetAddition(context: Excel.RequestContext, all: readonly Addition[], addition: Addition): void {
   if (addition.columns) context.workbook.names.getItemOrNullObject(addition.columns.name).delete();
-  keep(
+  saveAdditions(
     context,
     all.filter(({ id }) => id !== addition.id),
   );
 }
 
-function keep(context: Excel.RequestContext, additions: readonly Addition[]): void {
+function saveAdditions(context: Excel.RequestContext, additions: readonly Addition[]): void {
   const { settings } = context.workbook;
   if (additions.length > 0) settings.add(SETTING, JSON.stringify(additions));
   else settings.getItemOrNullObject(SETTING).delete();
@@ -165,14 +165,14 @@ function isBeyond(used: Excel.Range, extent: Excel.Range, grown: number): boolea
   );
 }
 
-/** A short text that only the same content has. */
-export async function printOf(content: unknown): Promise<string> {
+/** A short text that is the same only for the same content. */
+export async function fingerprintOf(content: unknown): Promise<string> {
   const bytes = new TextEncoder().encode(JSON.stringify(content));
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
   return [...digest].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/** What the setting holds; another program's, or a damaged one, is none of ours. */
+/** What the setting holds; nothing for a damaged one, or another program's. */
 function additionsIn(value: unknown): readonly Addition[] {
   try {
     const parsed: unknown = typeof value === "string" ? JSON.parse(value) : undefined;

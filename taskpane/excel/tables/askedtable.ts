@@ -2,7 +2,7 @@ import { run, WorkbookFault } from "../run";
 import { askTable, type TableReading } from "./plannedtable";
 import type { TablePlan } from "./tableplan";
 
-/** A table that a row is to be written into, once it was asked for. */
+/** A table to be written into, once it was asked for. */
 export interface AskedTable<K extends string> {
   /** Whether there is none yet. */
   readonly isMissing: boolean;
@@ -10,7 +10,9 @@ export interface AskedTable<K extends string> {
   read(): TableReading<K>;
 }
 
-/** Asks for a table that is to be written into. Errors: WorkbookFault where something else has the name of a table to be begun. */
+/**
+ * Asks for a table that is to be written into. Errors: WorkbookFault where the table is missing and something else has its name.
+ */
 export function askToWrite<K extends string>(context: Excel.RequestContext, plan: TablePlan<K>): () => AskedTable<K> {
   const { name } = plan;
   const asked = askTable(context, plan);
@@ -42,7 +44,7 @@ export function askToWrite<K extends string>(context: Excel.RequestContext, plan
   };
 }
 
-/** Deletes sheets that were begun in vain. */
+/** Deletes sheets that were added for something that failed. */
 export async function takeBack(sheets: readonly string[]): Promise<void> {
   await run(async (context) => {
     const found = sheets.map((name) => context.workbook.worksheets.getItemOrNullObject(name));

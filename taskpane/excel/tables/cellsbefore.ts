@@ -2,7 +2,7 @@
 export interface Before {
   /** Points, column by column. */
   readonly widths: readonly number[];
-  /** Undefined where every cell had the usual look, which clearing brings back. */
+  /** Undefined where every cell had the usual number format, which clearing restores. */
   readonly numberFormats: readonly (readonly string[])[] | undefined;
 }
 
@@ -14,7 +14,7 @@ export function clearColumns(
   for (const area of areas) clearCells(sheet.getRange(area), before);
 }
 
-/** Empties cells of columns of ours and gives them the look they had. */
+/** Empties cells and gives them the look they had. */
 export function clearCells(range: Excel.Range, before: Before | undefined): void {
   range.clear(before?.numberFormats ? Excel.ClearApplyTo.contents : Excel.ClearApplyTo.all);
   if (before?.numberFormats) range.numberFormat = before.numberFormats.map((row) => [...row]);

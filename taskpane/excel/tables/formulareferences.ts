@@ -15,7 +15,7 @@ export interface Reference {
   readonly isFixed: boolean;
 }
 
-/** What stands for text in quotes, names in brackets and other workbooks, none of which is a reference here. */
+/** Replaces text in quotes, names in brackets and other workbooks, none of which is a reference here. */
 const ELSEWHERE = "\u0001";
 
 const SHEET = String.raw`(?:('(?:[^']|'')+'|[\p{L}\p{N}_.\u0001]+)!)?`;
@@ -25,7 +25,7 @@ const REFERENCE = new RegExp(
   "giu",
 );
 
-/** The references in a formula, in their order; one that leads nowhere has no cells. */
+/** The references in a formula, in their order; one that points nowhere has no cells. */
 export function referencesIn(formula: string): readonly Reference[] {
   return [...bare(formula).matchAll(REFERENCE)].map((match) => {
     const [, sheet, left, held, top, right, , bottom, first, last, from, to] = match;
@@ -35,12 +35,12 @@ export function referencesIn(formula: string): readonly Reference[] {
   });
 }
 
-/** A formula with every reference left open: alike for one formula over every row, wherever rows and columns have moved to. */
+/** A formula with its references replaced. It is the same for a formula in every row, wherever rows and columns have moved to. */
 export function shapeOf(formula: string): string {
   return bare(formula, true).replace(REFERENCE, "#").replaceAll(/\s/g, "").toUpperCase();
 }
 
-/** Whether a formula on a sheet reads any of some cells of another or the same one. */
+/** Whether a formula on one sheet reads any cell of a block on the same or another sheet. */
 export function reads(formula: string, onSheet: string, ofSheet: string, block: Block): boolean {
   return referencesIn(formula).some(
     ({ sheet, block: found }) => (sheet ?? onSheet).toLowerCase() === ofSheet.toLowerCase() && overlap(found, block),
@@ -56,7 +56,7 @@ export function overlap(one: Block, other: Block): boolean {
   );
 }
 
-/** @param keepTexts leaves what stands in quotes, with nothing in it that could be taken for a reference */
+/** @param keepTexts keeps the text in quotes, changed so that nothing in it looks like a reference */
 function bare(formula: string, keepTexts = false): string {
   const unquoted = formula.replaceAll(
     /('(?:[^']|'')*')|"(?:[^"]|"")*"/g,

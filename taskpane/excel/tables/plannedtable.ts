@@ -4,20 +4,20 @@ import { asText, dressAs, type Look, type PaperCell, type PaperSize, putContents
 import { WorkbookFault } from "../run";
 import { keysOf, overColumns, type TableColumn, type TablePlan, type TypedCells, typedKeys } from "./tableplan";
 
-/** What a table holds and where its columns stand, counted from its left edge. */
+/** The rows of a table, and the place of each column, counted from its left edge. */
 export interface TableReading<K extends string> {
   readonly places: Readonly<Record<K, number>>;
   readonly sheet: string;
-  /** Of its left edge on the sheet, from 0. */
+  /** The sheet's column of its left edge, counted from 0. */
   readonly left: number;
   /** How many columns it has, the person's own among them. */
   readonly width: number;
   readonly rows: readonly Readonly<Record<K, unknown>>[];
-  /** Whether columns of the person's own hold something in each row. */
+  /** For each row, whether columns of the person's own hold something. */
   readonly hasMore: readonly boolean[];
 }
 
-/** A formula of a plan as it is written into a cell. */
+/** Turns a formula of a plan into the one that is written into a cell. */
 export type Written = (formula: string) => string;
 
 const HEADER_ROW = 3;
@@ -48,8 +48,8 @@ export function askTable<K extends string>(
 }
 
 /**
- * Begins a table on an empty sheet of its own with one blank row. Its formulas wait for `putFormulas`: Excel refuses a
- * formula over a table that is not there yet.
+ * Adds a table on its own empty sheet, with one blank row. `putFormulas` writes its formulas later: Excel refuses a formula over
+ * a table that does not exist yet.
  */
 export function beginTable<K extends string>(sheet: Excel.Worksheet, plan: TablePlan<K>, size: PaperSize): void {
   const keys = keysOf(plan);
@@ -78,7 +78,7 @@ export function beginTable<K extends string>(sheet: Excel.Worksheet, plan: Table
   sheet.pageLayout.setPrintTitleRows(`$${HEADER_ROW + 1}:$${HEADER_ROW + 1}`);
 }
 
-/** Writes the formulas of a table that was just begun. */
+/** Writes the formulas of a table that was just added. */
 export function putFormulas<K extends string>(sheet: Excel.Worksheet, plan: TablePlan<K>, written: Written): void {
   keysOf(plan).forEach((key, index) => {
     const { formula } = plan.columns[key];
@@ -86,7 +86,7 @@ export function putFormulas<K extends string>(sheet: Excel.Worksheet, plan: Tabl
   });
 }
 
-/** The reading of a table that was just begun. */
+/** The reading of a table that was just added. */
 export function begunReading<K extends string>(plan: TablePlan<K>, sheet: string): TableReading<K> {
   const keys = keysOf(plan);
   const blank = Object.fromEntries(keys.map((key) => [key, ""])) as Record<K, unknown>;
@@ -127,7 +127,7 @@ export function endsBlank<K extends string>(plan: TablePlan<K>, { rows }: TableR
   return last !== undefined && typedKeys(plan).every((key) => isBlank(last[key]));
 }
 
-/** How formulas over a table are written on other sheets: whole columns of its sheet. */
+/** How formulas over a table are written on other sheets: with whole columns of its sheet. */
 export function writtenOver<K extends string>(plan: TablePlan<K>, { sheet, left, places }: TableReading<K>): Written {
   const name = `'${sheet.replaceAll("'", "''")}'`;
   return (formula) =>
@@ -137,7 +137,7 @@ export function writtenOver<K extends string>(plan: TablePlan<K>, { sheet, left,
     });
 }
 
-/** Takes the last row out that still says what was typed; false where none does. */
+/** Removes the last row that still says what was typed; false where none does. */
 export function takeRowOut<K extends string>(
   context: Excel.RequestContext,
   plan: TablePlan<K>,
@@ -153,7 +153,7 @@ export function takeRowOut<K extends string>(
     table.rows.getItemAt(index).delete();
     return true;
   }
-  // A table keeps one row at least.
+  // A table must keep one row, so the last one left is emptied.
   const row = table.getDataBodyRange().getRow(index);
   for (const key of typedKeys(plan)) row.getCell(0, reading.places[key]).clear("Contents");
   return true;
@@ -168,7 +168,7 @@ function sameCell(cell: unknown, typed: string | number): boolean {
   return typeof typed === "number" ? cell === typed : (isBlank(cell) ? "" : String(cell)) === typed;
 }
 
-/** The words that a column's cells are chosen from. */
+/** Sets the list of words that a column's cells are chosen from. */
 export function rule(cell: Excel.Range, { choices }: TableColumn): void {
   if (choices) cell.dataValidation.rule = { list: { inCellDropDown: true, source: choices.join(",") } };
 }

@@ -1,21 +1,21 @@
 import type { Look } from "../paper";
 
-/** A column of a table of ours. */
+/** A column of one of our tables. */
 export interface TableColumn {
   readonly header: string;
   /** Points. */
   readonly width: number;
   readonly look: Look;
   readonly format?: string;
-  /** Every row has it; the column is not typed into. */
+  /** The formula in every row; the column is not typed into. */
   readonly formula?: string;
-  /** Words that the cell is chosen from. */
+  /** The words that a cell is chosen from. */
   readonly choices?: readonly string[];
 }
 
-/** A table as we begin it, on a sheet of its own. */
+/** A table as we add it, on its own sheet. */
 export interface TablePlan<K extends string> {
-  /** What formulas know it by. */
+  /** The table's name, as formulas use it. */
   readonly name: string;
   readonly sheet: string;
   /** Two lines under the title. */
@@ -37,7 +37,7 @@ export function typedKeys<K extends string>(plan: TablePlan<K>): readonly K[] {
 
 /**
  * A formula as it is written over another sheet's table: `Table[Column]` becomes the whole column of that sheet. Excel would
- * take it as it is; other spreadsheets lose sight of what it depends on once it leaves its sheet.
+ * accept `Table[Column]`. Other spreadsheets do not see what such a formula depends on, on another sheet.
  */
 export function overColumns<K extends string>(
   formula: string,

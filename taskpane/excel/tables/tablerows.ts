@@ -2,18 +2,18 @@ import { dressAs } from "../paper";
 import { contentOf, endsBlank, rule, type TableReading, type Written } from "./plannedtable";
 import { keysOf, type TablePlan, type TypedCells } from "./tableplan";
 
-/** Rows at a table's end that wait for what is to stand in them. */
+/** Rows at a table's end that are to be filled. */
 export interface NewRows {
-  /** Of the first of them among the table's, from 0. */
+  /** Index of the first of them in the table, from 0. */
   readonly first: number;
   readonly count: number;
-  /** Whether the first one was there already, all its columns to type into blank. */
+  /** Whether the first one existed already, with all its columns to type into blank. */
   readonly isFree: boolean;
 }
 
 /**
- * Makes room for many rows at a table's end, all at once and dressed, so that the table grows but once. A last row whose columns to
- * type into are all blank is taken for the first of them. Columns of the person's own stay as Excel makes them.
+ * Adds formatted rows at a table's end, all at once, so that the table grows only once. A last row whose columns to type into
+ * are all blank is taken as the first of them. Columns of the person's own stay as Excel makes them.
  * @param count at least one
  */
 export function growTable<K extends string>(
@@ -37,7 +37,7 @@ export function growTable<K extends string>(
   return rows;
 }
 
-/** Puts what is typed into rows that are there, the columns beside each other as one block. */
+/** Puts typed values into existing rows, with neighbouring columns as one block. */
 export function putTyped<K extends string>(
   context: Excel.RequestContext,
   plan: TablePlan<K>,
@@ -54,7 +54,7 @@ export function putTyped<K extends string>(
   }
 }
 
-/** Puts a plan's formulas into rows that are there. */
+/** Puts a plan's formulas into existing rows. */
 export function putRowFormulas<K extends string>(
   context: Excel.RequestContext,
   plan: TablePlan<K>,
@@ -92,7 +92,7 @@ function cellsOf<K extends string>(
   return body.getCell(first, places[key]).getResizedRange(count - 1, 0);
 }
 
-/** Columns that stand side by side in the table, whatever the person has moved. */
+/** Runs of columns that are side by side in the table, whatever the person has moved. */
 function runsOf<K extends string>(keys: readonly K[], { places }: TableReading<K>): readonly (readonly K[])[] {
   const runs: K[][] = [];
   for (const key of [...keys].sort((a, b) => places[a] - places[b])) {
@@ -104,7 +104,7 @@ function runsOf<K extends string>(keys: readonly K[], { places }: TableReading<K
   return runs;
 }
 
-/** Rows that say nothing: null leaves a cell to Excel, which fills the person's own columns as it would for a row they add. */
+/** Blank rows. Null leaves a cell to Excel, which fills the person's own columns as it would for a row that they add. */
 function nothing(rows: number, columns: number): string[][] {
   return Array.from({ length: rows }, () => Array<null>(columns).fill(null)) as unknown as string[][];
 }

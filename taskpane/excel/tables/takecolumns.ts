@@ -4,10 +4,10 @@ import { askAdditions, forgetAddition } from "./additions";
 import { type Before, clearCells } from "./cellsbefore";
 import { type Block, overlap, reads } from "./formulareferences";
 
-/** What is the person's about added columns by now. */
+/** What belongs to the person in and around added columns. */
 export interface TheirPart {
   readonly sheet: string;
-  /** Cells of the columns that hold something else than was added, such as "Q4:Q6"; these stay. */
+  /** Cells of the columns that hold something else than what was added, such as "Q4:Q6"; these stay. */
   readonly own: readonly string[];
   /** Formulas and names elsewhere that read the columns, and would find them empty. */
   readonly readers: readonly string[];
@@ -17,8 +17,9 @@ export interface TheirPart {
 const CHUNK = 50_000;
 
 /**
- * Takes added columns out wherever they stand by now, whatever rows came, went or were sorted since; cells that are the person's by now stay. Where
- * there is anything of theirs about the columns, nothing is done at first and that is given, to be asked about.
+ * Takes added columns out, wherever they are by now and whichever rows were added, deleted or sorted since. Cells that belong to
+ * the person by now stay. If anything in or around the columns belongs to them, nothing is done at first: it is returned, so that
+ * the person can be asked.
  * Syncs: six, and one for every 50,000 cells of the workbook. Errors: WorkbookFault where the columns are gone, or are part of
  * a table by now.
  * @param seen what the person was asked about, and agreed to
@@ -112,7 +113,7 @@ async function readFormulas(
   return parts;
 }
 
-/** Cells of a line from a place on; beyond its ends they are blank. */
+/** Cells of a row from one column on; beyond the row's ends they are blank. */
 function cut(line: readonly unknown[], from: number, count: number): readonly unknown[] {
   return Array.from({ length: count }, (_, index) => line[from + index] ?? "");
 }
@@ -133,7 +134,7 @@ function readersIn(parts: readonly Part[], sheet: string, block: Block): readonl
   );
 }
 
-/** Names of the person's over the columns; hidden ones are Excel's and ours. */
+/** The person's names over the columns; hidden names are Excel's or ours. */
 async function namesReading(
   context: Excel.RequestContext,
   own: string,
@@ -148,7 +149,7 @@ async function namesReading(
   );
 }
 
-/** A table that has grown over the columns would keep empty ones. */
+/** If a table has grown over the columns, it would keep them as empty columns. */
 async function refuseTables(context: Excel.RequestContext, sheet: Excel.Worksheet, block: Block): Promise<void> {
   sheet.tables.load("items/name");
   await context.sync();
@@ -181,7 +182,7 @@ function clearOurs(
     ends.forEach((end, index) => {
       const start = index === 0 ? row : (ends[index - 1] ?? row) + 1;
       if (end === start) return;
-      // Of rows that came since nobody knows a look: they get that of the last one.
+      // The look of rows that were added since is not known: they get that of the last one.
       const formats = before?.numberFormats;
       clearCells(sheet.getRangeByIndexes(start, column + at, end - start, 1), {
         widths: [],

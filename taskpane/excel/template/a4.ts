@@ -1,9 +1,7 @@
 import type { Paper, PaperCell } from "../paper";
 import { DESCRIPTION_BESIDE_WEIGHT, noteRows, sumRows } from "./templatewords";
 
-/**
- * A quote for A4 paper: the customer's name where a window envelope shows it, number and dates at the right, two rows a line.
- */
+/** A quote for A4 paper: the customer's name where a window envelope shows it, number and dates at the right, two rows a line. */
 export const A4_QUOTE: Paper = {
   widths: [350, 54, 48, 92, 94],
   size: "A4",
@@ -49,7 +47,7 @@ export const A4_QUOTE: Paper = {
   ],
 };
 
-/** A line of the address, and what stands beside it at the right. */
+/** A line of the address, with a label and a field at the right. */
 function beside(address: string, label: string, field: string): PaperCell[] {
   return [
     { content: address, look: "body" },

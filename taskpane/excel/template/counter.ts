@@ -1,7 +1,7 @@
 import type { Paper, PaperCell } from "../paper";
 import { DESCRIPTION_WITHIN, OWN_GOLD, SETTLED_DISCOUNT, SPOT } from "./templatewords";
 
-/** A small ticket for the counter: what was asked, the price, the deposit, and how long it holds. */
+/** A small ticket for the counter: what was asked for, the price, the deposit, and how long the price holds. */
 export const COUNTER_TICKET: Paper = {
   widths: [200, 84],
   rows: [

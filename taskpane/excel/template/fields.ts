@@ -17,7 +17,10 @@ export interface FieldValue {
   readonly text: string;
   /** Number format for a cell that holds the field alone and has no format of its own. */
   readonly format?: string;
-  /** The field in a template's own words, where it is more than a list of ours. @param own its word for ours, where it has one */
+  /**
+   * The field in a template's own words, where one word for one word is not enough.
+   * @param own the template's word for ours, if any
+   */
   readonly inWords?: (own: (word: string) => string | undefined) => string;
 }
 
@@ -25,7 +28,7 @@ export type Fields = ReadonlyMap<string, FieldValue>;
 
 const EMPTY: FieldValue = { value: "", text: "" };
 
-/** What stands between the words of a field that has several, such as the colours of a line. */
+/** Separates the words of a field that has several, such as the colours of a line. */
 export const BETWEEN_WORDS = ", ";
 
 /** The fields of a quote as a whole. Nothing here is a cost. */
@@ -110,8 +113,8 @@ export function lineFields(line: QuoteLine, locale: string): Fields {
 }
 
 /**
- * The plating with its metal. A template's own words may be for "plated with", for this metal's "plated with rhodium", or, as
- * templates have them from before metals were named, for "plated" alone: then the metal stands behind them.
+ * The plating with its metal. A template's own words may replace "plated with", or "plated with rhodium" for this metal, or, in
+ * older templates, "plated" alone: then the metal follows in brackets.
  */
 function platingField(plating: Plating): FieldValue {
   const { metal, part } = plating;
@@ -126,7 +129,7 @@ function platingField(plating: Plating): FieldValue {
       const whole = own(`${joined} ${metal}`);
       const parts = alone === undefined ? [own(joined) ?? joined, named] : [alone, named && `(${named})`];
       const said = whole === undefined ? parts : [whole];
-      // A word that the template leaves out takes all of it away: what is left would say less than is true.
+      // Where the template replaces one word by nothing, the whole field is empty: the rest alone would be misleading.
       const all = part === "white links" ? [own(whiteLinks) ?? whiteLinks, ...said] : said;
       return all.includes("") ? "" : all.join(" ");
     },
@@ -141,7 +144,7 @@ export function extraFields(extra: QuoteExtra, locale: string): Fields {
   ]);
 }
 
-/** The number format of an amount with so many decimals. */
+/** The number format of an amount with this many decimals. */
 export function numberFormat(decimals: number): string {
   return decimals === 0 ? "#,##0" : `#,##0.${"0".repeat(decimals)}`;
 }
@@ -177,12 +180,12 @@ function datePart(type: Intl.DateTimeFormatPartTypes, value: string): string {
   }
 }
 
-/** The customer reads what a clasp does, not where it comes from. */
+/** The clasp for the customer: what it does, not where it comes from. */
 function claspName(clasp: string): string {
   return clasp.replace(/^(bought|cast) /, "");
 }
 
-/** Sizes of stones with their decimals as the language writes them. */
+/** Sizes of stones with decimals as the language writes them. */
 function sizesIn(sizes: string, locale: string): string {
   const show = new Intl.NumberFormat(locale, { maximumFractionDigits: 6 });
   return sizes.replace(/\d+\.\d+/g, (figure) => show.format(Number(figure)));
@@ -202,7 +205,7 @@ function numberField(amount: Quotient, decimals: number, locale: string): FieldV
   return { value: rounded.toNumber(), text: show.format(rounded.toNumber()), format: numberFormat(decimals) };
 }
 
-/** A measure as short as it is. */
+/** A measure without zeros at its end. */
 function upToTwoDecimals(amount: Quotient, locale: string): FieldValue {
   const value = amount.rounded(2).toNumber();
   return { value, text: new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }).format(value) };

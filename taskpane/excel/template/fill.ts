@@ -11,7 +11,7 @@ export interface Write {
   readonly format?: string;
 }
 
-/** Rows of the template that come so many times. */
+/** Rows of the template that are repeated. */
 export interface Repeated {
   /** The first of them, as the template has it. */
   readonly row: number;
@@ -27,11 +27,11 @@ export interface FillPlan {
   readonly repeatedExtras: Repeated | undefined;
   readonly writes: readonly Write[];
   readonly hidden: readonly number[];
-  /** Fields nobody knows, left in sight, as "{{color}} in B7". */
+  /** Fields that do not exist, left as they are, as "{{color}} in B7". */
   readonly unknown: readonly string[];
   /** Fields inside formulas, left as they are, as "{{customer}} in B7". */
   readonly inFormulas: readonly string[];
-  /** What changes the total and has no place on the template, as fields: "discount", "extra.amount", "line.amount". */
+  /** Fields that change the total and are missing on the template: "discount", "extra.amount", "line.amount". */
   readonly unplaced: readonly string[];
   /** Whether the template asks for anything at all. */
   readonly hasFields: boolean;
@@ -39,7 +39,7 @@ export interface FillPlan {
   readonly hasFormulas: boolean;
 }
 
-/** What a quote without free lines has in their row. */
+/** The fields of the free line's row where a quote has no free lines. */
 const NO_EXTRA: Fields = new Map(["extra.text", "extra.amount"].map((name) => [name, { value: "", text: "" }]));
 
 /** Rows of cells. */
@@ -49,7 +49,7 @@ export type Block = readonly (readonly unknown[])[];
  * Plans how a template is filled. Pure: it reads the template's cells and says what to write.
  * @param template the template's cells from A1, formulas included
  * @param formats number formats of those cells; a format of the user's own is kept
- * @param quote fields that stand once
+ * @param quote fields of the whole quote
  * @param lines fields of each line, for the rows with "line." fields
  * @param extras fields of each free line, for the rows with "extra." fields
  */
@@ -96,7 +96,7 @@ export function planFill(
   };
 }
 
-/** Amounts beside those of the lines; each that has something to say needs a place. */
+/** Amounts besides those of the lines; each that is not empty needs a place on the template. */
 const AMOUNTS = ["discount", "shipping", "tax", "ownGoldCredit"];
 
 function unplacedIn(template: Block, quote: Fields, lines: number, extras: number): readonly string[] {
@@ -165,7 +165,7 @@ function fillRow(
       ),
     ),
     inFormulas: cells.flatMap((cell, column) => (isFormula(cell) ? inCells(fieldsIn(cell), column) : [])),
-    // Also where what is left of optional phrases is nothing.
+    // Also where only optional phrases were there, and all of them went.
     emptied:
       values.length > 0 &&
       (values.every((value) => value?.text === "") || texts.every(({ text }) => fillText(text, fields).trim() === "")),

@@ -3,7 +3,7 @@ import { DESCRIPTION, noteRows, sumRows } from "./templatewords";
 
 const COLUMNS = 5;
 
-/** A quote for letter-size paper: the workshop's name on top, a row a line with its description beside the design. */
+/** A quote for letter-size paper: the workshop's name on top, one row for each line with its description beside the design. */
 export const LETTER_QUOTE: Paper = {
   widths: [112, 312, 46, 84, 86],
   size: "Letter",

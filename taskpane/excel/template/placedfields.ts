@@ -1,6 +1,6 @@
 import { BETWEEN_WORDS, type Fields, type FieldValue } from "./fields";
 
-/** A field as it stands in a template: {{line.colour|yellow=Gelb|white=Weiß}}. */
+/** A field as it is written in a template: {{line.colour|yellow=Gelb|white=Weiß}}. */
 export interface Placed {
   /** With its braces, as typed. */
   readonly braces: string;
@@ -20,29 +20,29 @@ export function fieldsIn(text: string): readonly Placed[] {
   });
 }
 
-/** What a field is filled with, in the template's own words where it has one; undefined for a field nobody knows. */
+/** What a field is filled with, in the template's own words where it has them; undefined for a field that does not exist. */
 export function fieldIn({ name, words }: Placed, fields: Fields): FieldValue | undefined {
   const value = fields.get(name);
   if (!words) return undefined;
   if (!value || words.size === 0 || typeof value.value === "number") return value;
-  // The whole of it, or each of several words such as the colours of a line.
-  const said =
+  // The template may have a word for the whole value, or for each of its words, such as the colours of a line.
+  const ownText =
     words.get(folded(value.text)) ??
     value.inWords?.((word) => words.get(folded(word))) ??
     value.text
       .split(BETWEEN_WORDS)
       .map((word) => words.get(folded(word)) ?? withinFigures(word, words))
       .join(BETWEEN_WORDS);
-  return { value: said, text: said };
+  return { value: ownText, text: ownText };
 }
 
-/** Words among figures, such as those of "20 sapphire (2 mm round)", each by itself. */
+/** Replaces words between figures, such as those of "20 sapphire (2 mm round)", one by one. */
 function withinFigures(text: string, words: ReadonlyMap<string, string>): string {
   if (!/\d/.test(text)) return text;
   return text.replace(/\p{L}+/gu, (word) => words.get(folded(word)) ?? word);
 }
 
-/** A text with its fields filled; a phrase in [[…]] goes when a field in it is empty, and one nobody knows stays. */
+/** A text with its fields filled; a phrase in [[…]] goes when a field in it is empty, and a field that does not exist stays. */
 export function fillText(text: string, fields: Fields): string {
   const kept = text.replace(OPTIONAL, (_, phrase: string) =>
     fieldsIn(phrase).every((placed) => fieldIn(placed, fields)?.text !== "") ? phrase : "",
@@ -53,7 +53,7 @@ export function fillText(text: string, fields: Fields): string {
   });
 }
 
-/** "word=text" each; undefined where one has no "=" or no word, or a word comes twice. */
+/** Reads pairs "word=text"; undefined where one has no "=" or no word, or a word comes twice. */
 function wordsIn(pairs: readonly string[]): ReadonlyMap<string, string> | undefined {
   const words = new Map<string, string>();
   for (const pair of pairs) {

@@ -6,7 +6,7 @@ import { LETTER_QUOTE } from "./letter";
 /** The sheet that quotes are copied from unless another is chosen; the user's to restyle. */
 export const TEMPLATE_SHEET = "Quote template";
 
-/** The built-in templates by the names of their sheets; the usual quote's paper is the place's own. */
+/** The built-in templates by the names of their sheets. The usual quote has the paper size of the person's country. */
 const BUILT_IN = {
   [TEMPLATE_SHEET]: undefined,
   "Quote template Letter": LETTER_QUOTE,
@@ -15,7 +15,7 @@ const BUILT_IN = {
 } as const satisfies Record<string, Paper | undefined>;
 export type BuiltInTemplate = keyof typeof BUILT_IN;
 
-/** The built-in templates to offer where paper of a size is usual: the other size is a template of its own. */
+/** The built-in templates to offer where one paper size is usual: the quote on the other size is a separate template. */
 export function builtInTemplates(usual: PaperSize): readonly BuiltInTemplate[] {
   return [TEMPLATE_SHEET, usual === "A4" ? "Quote template Letter" : "Quote template A4", "Counter ticket template"];
 }
@@ -36,7 +36,7 @@ export function templateContents(name: BuiltInTemplate, usual: PaperSize): (stri
 }
 
 function paperOf(name: BuiltInTemplate, usual: PaperSize): Paper {
-  // A ticket is half a sheet: A5, or the top of a letter sheet, to be cut off.
+  // A ticket is half a sheet: A5, or the top half of a letter sheet, to be cut off.
   if (name === "Counter ticket template") return { ...COUNTER_TICKET, size: usual === "A4" ? "A5" : usual };
   return BUILT_IN[name] ?? (usual === "A4" ? A4_QUOTE : LETTER_QUOTE);
 }

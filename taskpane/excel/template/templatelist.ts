@@ -6,7 +6,7 @@ import { type BuiltInTemplate, builtInTemplates, putTemplate, TEMPLATE_SHEET } f
 
 /** The templates that quotes can be made from. */
 export interface Templates {
-  /** The workbook's own: sheets called template that have fields; the usual one first. */
+  /** The workbook's sheets with "template" in their name and fields in them; the usual one first. */
   readonly there: readonly string[];
   /** Built-in ones that the workbook does not have yet. */
   readonly offered: readonly BuiltInTemplate[];
@@ -36,7 +36,7 @@ export async function templatesIn(context: Excel.RequestContext): Promise<Templa
   };
 }
 
-/** The templates of the workbook, in a conversation of its own. */
+/** The templates of the workbook, read on their own. */
 export async function readTemplates(): Promise<Templates> {
   return readAfterEdit(templatesIn);
 }

@@ -11,7 +11,7 @@ export interface Area {
   readonly columns: number;
 }
 
-/** The person's template as it stands. */
+/** The person's template as it is now. */
 export interface TemplateSheet {
   /** From A1, formulas included. */
   readonly cells: Block;
@@ -54,7 +54,7 @@ export function askTemplate(worksheets: Excel.WorksheetCollection, name: string)
   };
 }
 
-/** How to get a template without fields right. */
+/** The sentence that says how to put a template without fields right. */
 export function mendTemplate(name: string): string {
   const back = isBuiltIn(name) ? ", or delete the sheet to get the built-in one back" : ", or choose another template";
   return `Put fields such as {{customer}} or {{total}} where the quote is to say them${back}.`;

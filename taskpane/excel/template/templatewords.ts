@@ -12,18 +12,18 @@ const FITTED_WITH =
 
 const KIND = "{{line.kind|chain=Chain|bracelet=Bracelet}}";
 
-/** A line in words, after those that begin its sentence. */
+/** A line in words, for use inside a sentence. */
 export const DESCRIPTION_WITHIN = `{{line.kind}}${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
 /** A line in words. */
 export const DESCRIPTION = `${KIND}${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
 /** The same where its weight has a column of its own. */
 export const DESCRIPTION_BESIDE_WEIGHT = KIND + MADE_OF + FITTED_WITH;
 
-/** What spot the price rests on, where the customer is to read it. */
+/** The spot that the price is based on, where the customer is to read it. */
 export const SPOT =
   "[[It rests on a gold price of {{currency}} {{spot}} an ounce (31.1 g) of fine gold, as of {{date}}.]]";
 
-/** What the rate of a gram more or less does not hold. */
+/** Says that the rate of a gram more or less is before the discount. */
 export const SETTLED_DISCOUNT = "[[A gram more or less is stated before the discount of {{settledDiscount}}.]]";
 
 /** What becomes of the customer's own gold. */

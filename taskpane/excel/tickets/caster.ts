@@ -5,14 +5,14 @@ import { alloyKey } from "../job/weights";
 import { asText } from "../paper";
 import { figure, free, lineName, markOf, type Ticket, type Work, words } from "./ticket";
 
-/** What to cast: by line and alloy the links, closed and open, the clasp parts, and what all that weighs when it is cast. */
+/** What to cast: for each line and alloy the links, closed and open, the clasp parts, and the weight of all of it as cast. */
 export function casterTicket({ sheets, at }: Work): Ticket {
-  const castings = sheets.flatMap((sheet, line) =>
-    sheet.alloys.map((alloy, index) => ({ sheet, alloy, line, index, key: `cast${line}-${index}` })),
+  const castings = sheets.flatMap((cost, line) =>
+    cost.alloys.map((alloy, index) => ({ cost, alloy, line, index, key: `cast${line}-${index}` })),
   );
   const melts = new Map<string, string[]>();
-  for (const { sheet, alloy, key } of castings) {
-    const name = meltOf(sheet, alloy);
+  for (const { cost, alloy, key } of castings) {
+    const name = meltOf(cost, alloy);
     melts.set(name, [...(melts.get(name) ?? []), key]);
   }
   const hasSeveral = melts.size > 1 && castings.length > melts.size;
@@ -20,7 +20,7 @@ export function casterTicket({ sheets, at }: Work): Ticket {
     title: "Caster's ticket",
     titles: ["Mark", "Alloy", "Closed", "Open", "Clasp parts", "In all", "Cast, g"],
     rows: [
-      ...castings.map(({ sheet, alloy, line, index, key }) => castingRow(sheet, alloy, line, index, at(line), key)),
+      ...castings.map(({ cost, alloy, line, index, key }) => castingRow(cost, alloy, line, index, at(line), key)),
       ...(hasSeveral ? [...melts].map(([name, keys]) => sumRow(name, keys)) : []),
       sumRow(
         "In all",
@@ -39,7 +39,7 @@ export function casterTicket({ sheets, at }: Work): Ticket {
   };
 }
 
-/** An alloy on a ticket: its colour, and of one of the workshop's own its composition. */
+/** An alloy on a ticket: its colour; for the workshop's own alloy its composition too. */
 export function alloyWords({ line }: CostSheet, { colour }: AlloyPart): string {
   const name = colourName(colour, line);
   return colour === "own" && line.composition ? `${name}: ${line.composition.text}` : name;
@@ -50,19 +50,19 @@ function claspParts({ clasp }: OrderLine): string {
   return clasp.kind === "cast box clasp" ? "box clasp: the box and its tongue" : "hidden clasp: its two halves";
 }
 
-function meltOf(sheet: CostSheet, alloy: AlloyPart): string {
-  return `${showMark(sheet.line.mark)} ${alloyWords(sheet, alloy)}`;
+function meltOf(cost: CostSheet, alloy: AlloyPart): string {
+  return `${showMark(cost.line.mark)} ${alloyWords(cost, alloy)}`;
 }
 
-function castingRow(sheet: CostSheet, alloy: AlloyPart, line: number, index: number, at: Ref, key: string): JobRow {
+function castingRow(cost: CostSheet, alloy: AlloyPart, line: number, index: number, at: Ref, key: string): JobRow {
   const quantity = at("quantity");
   const of = (column: Column) => at(alloyKey(index), column);
   return {
     key,
     cells: (here) => [
-      lineName(sheet, line),
-      markOf(sheet),
-      words(alloyWords(sheet, alloy)),
+      lineName(cost, line),
+      markOf(cost),
+      words(alloyWords(cost, alloy)),
       figure(`${of("C")}*${quantity}`, COUNT),
       figure(`${of("D")}*${quantity}`, COUNT),
       alloy.claspParts.isZero() ? { content: "" } : figure(`${alloy.claspParts.value()}*${quantity}`, COUNT),

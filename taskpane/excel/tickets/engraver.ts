@@ -8,12 +8,12 @@ const WIDE = 48;
 
 /** What to engrave; undefined where nothing is. */
 export function engraverTicket({ sheets, at }: Work): Ticket | undefined {
-  const rows = sheets.flatMap((sheet, line): JobRow[] =>
-    sheet.line.engraving === ""
+  const rows = sheets.flatMap((cost, line): JobRow[] =>
+    cost.line.engraving === ""
       ? []
-      : linesOf(sheet.line.engraving, WIDE).map((part, index) => ({
+      : linesOf(cost.line.engraving, WIDE).map((part, index) => ({
           cells: () => [
-            ...(index === 0 ? [lineName(sheet, line), markOf(sheet)] : free(2)),
+            ...(index === 0 ? [lineName(cost, line), markOf(cost)] : free(2)),
             { content: asText(part), look: "start" },
             ...(index === 0 ? [...free(4), figure(at(line)("quantity"), COUNT)] : free(5)),
           ],

@@ -4,9 +4,9 @@ import type { JobRow, Ref } from "../job/row";
 import { alloyKey } from "../job/weights";
 import { figure, free, lineName, markOf, type Ticket, type Work, words } from "./ticket";
 
-/** What to plate: whole pieces, or only the white links where others stand beside them; undefined where nothing is plated. */
+/** What to plate: whole pieces, or only the white links of a piece with other colours; undefined where nothing is plated. */
 export function platerTicket({ sheets, at }: Work): Ticket | undefined {
-  const rows = sheets.flatMap((sheet, line) => (sheet.line.plated ? [platedRow(sheet, line, at(line))] : []));
+  const rows = sheets.flatMap((cost, line) => (cost.line.plated ? [platedRow(cost, line, at(line))] : []));
   if (rows.length === 0) return undefined;
   return {
     title: "Plating ticket",
@@ -25,16 +25,16 @@ export function platerTicket({ sheets, at }: Work): Ticket | undefined {
   };
 }
 
-function platedRow(sheet: CostSheet, line: number, at: Ref): JobRow {
-  const white = sheet.alloys.findIndex(({ colour }) => colour === "white");
-  const inPart = platesWhiteLinks(sheet.line);
-  const metal = platingOf(sheet.line)?.metal;
+function platedRow(cost: CostSheet, line: number, at: Ref): JobRow {
+  const white = cost.alloys.findIndex(({ colour }) => colour === "white");
+  const inPart = platesWhiteLinks(cost.line);
+  const metal = platingOf(cost.line)?.metal;
   const links = inPart ? at(alloyKey(white)) : at("castParts");
   const weight = inPart ? at(alloyKey(white), "F") : at("finished");
   return {
     cells: () => [
-      lineName(sheet, line),
-      markOf(sheet),
+      lineName(cost, line),
+      markOf(cost),
       words(inPart ? "white links only" : "the whole piece"),
       ...(metal === undefined ? free(1, "blank") : [words(metal)]),
       figure(`${links}*${at("quantity")}`, COUNT),

@@ -8,8 +8,8 @@ import { claspWords, figure, free, head, lineName, markOf, type Ticket, type Wor
 
 /** What to join and polish: links and clasp parts, what they weigh before and after, and the loss that is allowed. */
 export function polisherTicket({ sheets, at }: Work): Ticket {
-  const rows = sheets.flatMap((sheet, line) =>
-    sheet.alloys.map((alloy, index): JobRow & { readonly key: string } => {
+  const rows = sheets.flatMap((cost, line) =>
+    cost.alloys.map((alloy, index): JobRow & { readonly key: string } => {
       const key = `polish${line}-${index}`;
       const of = at(line);
       const quantity = of("quantity");
@@ -18,9 +18,9 @@ export function polisherTicket({ sheets, at }: Work): Ticket {
       return {
         key,
         cells: (here) => [
-          lineName(sheet, line),
-          markOf(sheet),
-          words(alloyWords(sheet, alloy)),
+          lineName(cost, line),
+          markOf(cost),
+          words(alloyWords(cost, alloy)),
           figure(`${pieces}*${quantity}`, COUNT),
           figure(`${of(alloyKey(index), "G")}*${quantity}`, SCALE),
           figure(`${of(alloyKey(index), "F")}*${quantity}`, SCALE),
@@ -63,15 +63,15 @@ function joining(sheets: readonly CostSheet[], at: Work["at"]): JobRow[] {
     { cells: () => [] },
     head("To join", ["Mark", "Clasp", "Pieces", "Length", "Reached", "", ""]),
     ...sheets.map(
-      (sheet, line): JobRow => ({
+      (cost, line): JobRow => ({
         cells: () => [
-          lineName(sheet, line),
-          markOf(sheet),
-          words(claspWords(sheet.line)),
+          lineName(cost, line),
+          markOf(cost),
+          words(claspWords(cost.line)),
           figure(at(line)("quantity"), COUNT),
           figure(at(line)("length"), LENGTH),
           figure(at(line)("reached"), LENGTH),
-          { content: sheet.line.lengthUnit, look: "aside" },
+          { content: cost.line.lengthUnit, look: "aside" },
         ],
       }),
     ),
@@ -79,7 +79,7 @@ function joining(sheets: readonly CostSheet[], at: Work["at"]): JobRow[] {
 }
 const LENGTH = "#,##0.0##";
 
-/** How the colours of a line follow each other; nothing where all links are of one. */
+/** How the colours of a line follow each other; nothing where all links have one colour. */
 function patternWords(line: OrderLine, index: number): readonly string[] {
   const letters = patternOf(line);
   if (letters === "") return [];

@@ -6,8 +6,8 @@ import { figure, lineName, markOf, type Ticket, type Work, words } from "./ticke
 
 /** The stones to set, and how many to buy with those that setting breaks; undefined where there are none. */
 export function setterTicket({ sheets, at }: Work): Ticket | undefined {
-  const rows = sheets.flatMap((sheet, line) =>
-    sheet.line.stones.map((set, index) => stonesRow(sheet, set, line, index, at(line))),
+  const rows = sheets.flatMap((cost, line) =>
+    cost.line.stones.map((set, index) => stonesRow(cost, set, line, index, at(line))),
   );
   if (rows.length === 0) return undefined;
   return {
@@ -24,7 +24,7 @@ export function setterTicket({ sheets, at }: Work): Ticket | undefined {
   };
 }
 
-function stonesRow(sheet: CostSheet, set: StoneSet, line: number, index: number, at: Ref): JobRow {
+function stonesRow(cost: CostSheet, set: StoneSet, line: number, index: number, at: Ref): JobRow {
   const key = `set${line}-${index}`;
   const stones = stoneKey(index);
   const about = set.caratFrom === "scale" ? "" : "about ";
@@ -32,8 +32,8 @@ function stonesRow(sheet: CostSheet, set: StoneSet, line: number, index: number,
   return {
     key,
     cells: (here) => [
-      lineName(sheet, line),
-      markOf(sheet),
+      lineName(cost, line),
+      markOf(cost),
       words(`${stoneName(set)}${carat}`),
       figure(at(stones), COUNT),
       figure(at("quantity"), COUNT),

@@ -3,7 +3,7 @@ import { CAUTIONS, type Caution, cautionsFor } from "../job/cautions";
 import type { JobRow, Ref } from "../job/row";
 import { asText, type Look, type PaperCell } from "../paper";
 
-/** What tickets are made from; nothing of it is a cost. */
+/** What tickets are made from. They show no cost. */
 export interface Work {
   readonly quote: Quote;
   readonly sheets: readonly CostSheet[];
@@ -32,12 +32,12 @@ export const TICKET_WIDTHS = [122, 46, 96, 64, 58, 66, 54, 70];
 const COLUMNS = TICKET_WIDTHS.length;
 /** The line, its mark, its alloy or stones: on most tickets the columns after these hold figures. */
 const LAST_OF_WORDS = 2;
-/** Letters that surely fit across a ticket. */
+/** Letters that always fit across a ticket. */
 const ACROSS = 90;
-/** High enough to write in by hand, in points. */
+/** A row high enough to write in by hand, in points. */
 const HAND = 24;
 
-/** A ticket laid out: heading, table, what is asked, cautions, places to write what went out and what came back. */
+/** A ticket laid out: heading, table, what is asked for, cautions, and places to write what went out and what came back. */
 export function ticketRows(ticket: Ticket, { quote, sheets }: Work): JobRow[] {
   const { title, titles, rows, asks, cautions, alsoBack = "" } = ticket;
   const lines = ticket.lines ?? sheets.map(({ line }) => line);
@@ -63,7 +63,7 @@ export function ticketRows(ticket: Ticket, { quote, sheets }: Work): JobRow[] {
   ];
 }
 
-/** A line's name on a ticket; nobody's customer. */
+/** A line's name on a ticket, without the customer. */
 export function lineName({ line }: CostSheet, index: number): PaperCell {
   const solid = line.hollow ? ", hollow" : "";
   return { content: asText(`${index + 1}. ${line.design}, ${line.kind}${solid}`), look: "body" };
@@ -73,7 +73,7 @@ export function markOf({ line }: CostSheet): PaperCell {
   return { content: asText(showMark(line.mark)), look: "start" };
 }
 
-/** A text in lines of at most so many letters, broken between words; a longer word is broken too. */
+/** A text in lines of at most `most` letters, broken between words; a longer word is broken too. */
 export function linesOf(text: string, most: number): readonly string[] {
   const line = new RegExp(`.{1,${most}}(?:\\s|$)|.{1,${most}}`, "gsu");
   return (text.match(line) ?? []).map((part) => part.trimEnd());
@@ -95,7 +95,7 @@ export function figure(formula: string, format: string, look: Look = "number"): 
   return { content: `=${formula}`, look, format };
 }
 
-/** Columns left free. */
+/** Blank cells. */
 export function free(count: number, look: Look = "plain"): PaperCell[] {
   return Array.from({ length: count }, () => ({ content: "", look }));
 }

@@ -1,7 +1,7 @@
 import { ownCell, type TablePlan } from "../tables/tableplan";
 import { allowedShare, linkKey, weighIns } from "./weighingtable";
 
-/** The table of those who polish and finish, by the name formulas know it by. */
+/** The name of the table of those who polish and finish, as formulas use it. */
 export const FINISHER_TABLE = "Finishers";
 
 const HEADERS = {
@@ -19,7 +19,7 @@ type Column = keyof typeof HEADERS;
 export type FinisherColumn = Column;
 
 const own = (key: Column) => ownCell(FINISHER_TABLE, HEADERS[key]);
-/** One for each weighing of theirs that something went out for. */
+/** Conditions for the weighings of this row's finisher. */
 const theirs = `${weighIns("finisher")},${own("finisher")}`;
 const sum = (key: Parameters<typeof weighIns>[0]) => `SUMIFS(${weighIns(key)},${theirs})`;
 const anything = `N(${own("passages")})>0`;
@@ -27,7 +27,7 @@ const anything = `N(${own("passages")})>0`;
 const GRAMS = "#,##0.000";
 const SHARE = "0.0%;-0.0%;0.0%";
 
-/** A row a finisher: what went out to them and what came back, over all jobs. */
+/** Each row is a finisher: what went out to them and what came back, over all jobs. */
 export const FINISHER_PLAN: TablePlan<Column> = {
   name: FINISHER_TABLE,
   sheet: "Finisher losses",

@@ -2,7 +2,7 @@ import { COLOURS, LINKS_PER_UNITS, YES_NO } from "../../../src/index";
 import { ownCell, type TablePlan } from "../tables/tableplan";
 import { linkKey, weighIns } from "./weighingtable";
 
-/** The table of links, by the name formulas know it by. */
+/** The name of the table of links, as formulas use it. */
 export const LINK_TABLE = "Links";
 
 const HEADERS = {
@@ -37,7 +37,7 @@ const weighed = `N(${own("weighings")})>0`;
 
 const GRAMS = "#,##0.0000";
 
-/** A row a link. Its weight is the mean of its finished weighings where there are any, else the estimate. */
+/** Each row is a link. Its weight is the mean of its finished weighings where there are any, else the estimate. */
 export const LINK_PLAN: TablePlan<Column> = {
   name: LINK_TABLE,
   sheet: "Link weights",

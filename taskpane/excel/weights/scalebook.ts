@@ -7,16 +7,16 @@ import { FINISHER_PLAN, type FinisherColumn } from "./finishertable";
 import { LINK_PLAN, type LinkColumn } from "./linktable";
 import { WEIGH_IN_PLAN, type WeighInColumn } from "./weighingtable";
 
-/** The rows of our tables as their cells read. */
+/** A row of the tables as its cells read. */
 export type LinkRow = Readonly<Record<LinkColumn, unknown>>;
 export type WeighInRow = Readonly<Record<WeighInColumn, unknown>>;
 
-/** The rows of a table, or the sentence on why it cannot be read. */
+/** The rows of a table, or the sentence that says why it cannot be read. */
 export type RowsReading<Row> =
   | { readonly ok: true; readonly rows: readonly Row[] }
   | { readonly ok: false; readonly sentence: string };
 
-/** What the workbook holds of the scale; a table that is not there yet has no rows. */
+/** The workbook's links and weighings; a table that does not exist yet has no rows. */
 export interface ScaleReading {
   readonly links: RowsReading<LinkRow>;
   readonly weighIns: RowsReading<WeighInRow>;
@@ -24,7 +24,7 @@ export interface ScaleReading {
   readonly quotes: readonly unknown[];
 }
 
-/** Reads the scale's tables and the quotes' numbers in one sync. A table that cannot be read keeps no other from it. */
+/** Reads both tables and the numbers of quotes in one sync. Each is read even where another cannot be. */
 export async function readScale(): Promise<ScaleReading> {
   return readAfterEdit(async (context) => {
     const weighIns = askTable(context, WEIGH_IN_PLAN);
@@ -35,7 +35,7 @@ export async function readScale(): Promise<ScaleReading> {
   });
 }
 
-/** The rows of a table that was asked for, none where there is no table, or why it cannot be read. */
+/** The rows of a table that was asked for (none where there is no table), or why it cannot be read. */
 export function rowsOf<K extends string>(
   asked: () => TableReading<K> | undefined,
 ): RowsReading<Readonly<Record<K, unknown>>> {
@@ -47,7 +47,7 @@ export function rowsOf<K extends string>(
   }
 }
 
-/** A table of quotes that cannot be read keeps nobody from weighing. */
+/** Empty where the table of quotes cannot be read: that must not stop weighing. */
 function quoteNumbers(quotes: ReturnType<typeof askQuoteTable>): readonly unknown[] {
   try {
     return quotes()?.rows.flatMap((row) => (row ? [row.cells.number] : [])) ?? [];
@@ -63,13 +63,13 @@ export interface ScaleBook {
   readonly links: AskedTable<LinkColumn>;
   readonly finishers: AskedTable<FinisherColumn>;
   readonly rates: RatesReading;
-  /** In small letters: Excel does not tell sheets apart by their case. */
+  /** In small letters: in Excel two sheets cannot differ by case alone. */
   readonly sheetNames: ReadonlySet<string>;
 }
 
 /**
- * Asks for all that writing depends on; the answer is ready after the batch's sync. What would stop the beginning of a
- * table half way is told before anything is written.
+ * Asks for all that writing depends on; the answer is ready after the batch's sync. Throws there what would stop the adding of a
+ * table half way, before anything is written.
  */
 export function askScaleBook(context: Excel.RequestContext): () => ScaleBook {
   const { worksheets, protection: structure } = context.workbook;

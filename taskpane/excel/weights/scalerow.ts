@@ -22,22 +22,22 @@ import { LINK_PLAN, type LinkColumn } from "./linktable";
 import { askScaleBook, type WeighInRow } from "./scalebook";
 import { WEIGH_IN_PLAN, WEIGH_IN_TABLE, type WeighInColumn } from "./weighingtable";
 
-/** A weigh-in that stands in the table. */
+/** A weigh-in that was written into the table. */
 export interface WrittenWeighIn {
   readonly typed: TypedCells<WeighInColumn>;
   /** The rows that were there before it. */
   readonly others: readonly WeighInRow[];
   readonly rates: RatesReading;
-  /** The finisher that it added to theirs; undefined where it added none. */
+  /** The finisher that it added to the table of finishers; undefined where it added none. */
   readonly finisher: string | undefined;
 }
 
-/** Adds a weigh-in to its table, and a new finisher to theirs; begins the tables where they are not there yet. */
+/** Adds a weigh-in to its table, and a new finisher to the table of finishers; adds the tables first where they are missing. */
 export async function addWeighIn(weighIn: WeighIn, isoDate: string): Promise<WrittenWeighIn> {
   const typed = typedWeighIn(weighIn, isoDate);
   return write((context, tables, rates) => {
     const weighIns = tables.weighIns();
-    putRow(context, WEIGH_IN_PLAN, weighIns, typed, asItIs);
+    putRow(context, WEIGH_IN_PLAN, weighIns, typed, unchanged);
     let finisher: string | undefined;
     if ((weighIn.stage === "polished" || weighIn.stage === "finished") && weighIn.who !== "") {
       const finishers = tables.finishers();
@@ -50,7 +50,10 @@ export async function addWeighIn(weighIn: WeighIn, isoDate: string): Promise<Wri
   });
 }
 
-/** Takes a weigh-in out of its table, and the finisher it added, who has done nothing else since. Errors: WorkbookFault where no row says what was typed any more. */
+/**
+ * Takes a weigh-in out of its table, and the finisher that it added, if they have no other weighings. Errors: WorkbookFault where
+ * no row says what was typed any more.
+ */
 export async function takeWeighInOut({ typed, finisher }: WrittenWeighIn): Promise<void> {
   await run(async (context) => {
     const asked = askScaleBook(context);
@@ -69,7 +72,7 @@ export async function takeWeighInOut({ typed, finisher }: WrittenWeighIn): Promi
   });
 }
 
-/** A finisher whose table cannot be written into, or beside whom the person wrote something of their own, stays. */
+/** A finisher stays where the table cannot be written into, or where the person wrote something of their own beside them. */
 function takeFinisherOut(context: Excel.RequestContext, table: AskedTable<FinisherColumn>, finisher: string): void {
   if (table.isMissing) return;
   try {
@@ -96,19 +99,19 @@ export async function keepLink(link: KeptLink, isoDate: string): Promise<void> {
   });
 }
 
-/** Formulas of the weighings' own table stay as they are: Excel shows its columns by their names. */
-const asItIs: Written = (formula) => formula;
+/** Formulas in the table of weighings keep the names of its columns. */
+const unchanged: Written = (formula) => formula;
 
-/** The tables as they are written into: read when they are needed, so that one that is amiss stops only what writes there. */
-interface QuoteStatus {
+/** The tables to write into. Each is read when it is needed, so that one with a fault stops only what writes into it. */
+interface TablesToWrite {
   readonly weighIns: () => TableReading<WeighInColumn>;
   readonly links: () => TableReading<LinkColumn>;
   readonly finishers: () => TableReading<FinisherColumn>;
 }
 
-/** Reads what a row depends on, begins tables that are not there, and writes. What was begun in vain goes again. */
+/** Reads what a row depends on, adds the tables that are missing, and writes. If that fails, the added tables are removed. */
 async function write<T>(
-  put: (context: Excel.RequestContext, tables: QuoteStatus, rates: RatesReading) => T,
+  put: (context: Excel.RequestContext, tables: TablesToWrite, rates: RatesReading) => T,
 ): Promise<T> {
   let begun: readonly string[] = [];
   try {
@@ -118,20 +121,20 @@ async function write<T>(
       const { weighIns, links, finishers, rates, sheetNames } = asked();
       const taken = new Set(sheetNames);
       const formulas: ((over: () => Written) => void)[] = [];
-      const standing = <K extends string>(plan: TablePlan<K>, table: AskedTable<K>): (() => TableReading<K>) => {
+      const readOrBegin = <K extends string>(plan: TablePlan<K>, table: AskedTable<K>): (() => TableReading<K>) => {
         if (!table.isMissing) return table.read;
         const name = freeSheetName(plan.sheet, taken);
         taken.add(name.toLowerCase());
         begun = [...begun, name];
         const sheet = context.workbook.worksheets.add(name);
         beginTable(sheet, plan, paperSizeFor(locale()));
-        formulas.push((over) => putFormulas(sheet, plan, plan.name === WEIGH_IN_TABLE ? asItIs : over()));
+        formulas.push((over) => putFormulas(sheet, plan, plan.name === WEIGH_IN_TABLE ? unchanged : over()));
         return () => begunReading(plan, name);
       };
-      const tables: QuoteStatus = {
-        weighIns: standing(WEIGH_IN_PLAN, weighIns),
-        links: standing(LINK_PLAN, links),
-        finishers: standing(FINISHER_PLAN, finishers),
+      const tables: TablesToWrite = {
+        weighIns: readOrBegin(WEIGH_IN_PLAN, weighIns),
+        links: readOrBegin(LINK_PLAN, links),
+        finishers: readOrBegin(FINISHER_PLAN, finishers),
       };
       if (formulas.length > 0) {
         await context.sync();
@@ -142,7 +145,7 @@ async function write<T>(
       return result;
     });
   } catch (error) {
-    // What went wrong first is what the person must hear, also where taking back fails.
+    // The person must hear of the first error, even where taking back fails too.
     if (begun.length > 0) await takeBack(begun).catch(() => undefined);
     throw error;
   }

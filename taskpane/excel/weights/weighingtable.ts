@@ -3,7 +3,7 @@ import { nameOf } from "../rates/rates";
 import { rateIs } from "../rates/ratewords";
 import { ownCell, type TablePlan } from "../tables/tableplan";
 
-/** The table of weighings, by the name formulas know it by. */
+/** The name of the table of weighings, as formulas use it. */
 export const WEIGH_IN_TABLE = "WeighIns";
 
 const HEADERS = {
@@ -37,7 +37,10 @@ const own = (key: Column) => ownCell(WEIGH_IN_TABLE, HEADERS[key]);
 /** A whole column of the table, for formulas in it and over it. */
 export const weighIns = (key: Column) => `${WEIGH_IN_TABLE}[${HEADERS[key]}]`;
 
-/** Letters' case, spaces and the signs that SUMIFS would take for any letter put apart; begins with a letter, never with "<" or "=". */
+/**
+ * A text for SUMIFS that identifies a link. Case, extra spaces and the wildcards of SUMIFS do not count; it begins with a letter,
+ * never with "<" or "=", which SUMIFS would read as comparisons.
+ */
 export const linkKey = (...cells: readonly string[]) => `"k "&${cells.map(foldedCell).join('&"|"&')}`;
 const foldedCell = (cell: string) => `SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(LOWER(TRIM(${cell})),"~","-"),"*","+"),"?",".")`;
 
@@ -52,7 +55,7 @@ const atStage = (key: Column, stage: string) =>
 const others = (key: Column) => `(${alike(key)}-${own(key)})`;
 /** The variance of one piece among the other weighings: sum(weight²/pieces) - total²/pieces, over their number less one. */
 const otherVariance = `MAX(0,${others("squares")}-${others("weight")}^2/${others("pieces")})/(${countAlike}-2)`;
-/** Three of their spreads, for this number of pieces and theirs, as src/weighings.ts has it. */
+/** Three of their spreads, for this number of pieces and theirs, as in isFarOff of src/weights/weighingmean.ts. */
 const reach = `3*SQRT(${otherVariance}*(1/${own("pieces")}+1/${others("pieces")}))`;
 
 const lossRemark = `IF(NOT(ISNUMBER(${own("loss")})),"",IF(ROUND(${own("loss")},9)<0,"More back than went out. ",IF(AND(ISNUMBER(${own("sinceCast")}),ISNUMBER(${own("allowed")})),IF(ROUND(${own("sinceCast")},9)>ROUND(${own("allowed")},9),"Loss above the allowed "&ROUND(100*${own("allowed")},2)&" %. ",""),"")))`;
@@ -61,7 +64,7 @@ const usualRemark = `IF(NOT(ISNUMBER(${own("usual")})),"",IF(ROUND(ABS(${own("on
 const GRAMS = "#,##0.000";
 const SHARE = "0.0%;-0.0%;0.0%";
 
-/** A row a weighing: a count of pieces and what they weigh is enough. Its formulas need nothing but Excel. */
+/** Each row is a weighing: a count of pieces and what they weigh is enough. Its formulas need only Excel's own functions. */
 export const WEIGH_IN_PLAN: TablePlan<Column> = {
   name: WEIGH_IN_TABLE,
   sheet: "Weigh-ins",

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { BLOCK, Block, gathered, lineOf } from "../../../src/columns/block";
+import { Block } from "../../../src/columns/block";
+import { BLOCK, gathered, lineOf } from "../../../src/columns/lines";
 
 test("a column's values are taken as they are for a whole block, and gathered for some of its rows", () => {
   const values = lineOf();

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type Input, type Place, placeOf } from "../../../src/columns/bounds";
+import { boundOf, type Input, type StepBound } from "../../../src/columns/bounds";
 import type { Step } from "../../../src/columns/trace";
 import { Quotient } from "../../../src/exact/quotient";
 
@@ -9,11 +9,11 @@ const ANY: Input = { unsigned: false, whole: false };
 const INPUTS = [UNSIGNED, UNSIGNED, ANY];
 
 /** The places of two inputs, the second below zero where `sign` is -1, and of a step over them. */
-function over(step: Step, sign: -1 | 1 = 1): Place {
-  const places: Place[] = [];
-  places.push(placeOf({ kind: "input", input: 0 }, 1, places, INPUTS));
-  places.push(placeOf({ kind: "input", input: 2 }, sign, places, INPUTS));
-  return placeOf(step, 1, places, INPUTS);
+function over(step: Step, sign: -1 | 1 = 1): StepBound {
+  const places: StepBound[] = [];
+  places.push(boundOf({ kind: "input", input: 0 }, 1, places, INPUTS));
+  places.push(boundOf({ kind: "input", input: 2 }, sign, places, INPUTS));
+  return boundOf(step, 1, places, INPUTS);
 }
 const of = (kind: "plus" | "minus" | "times" | "larger" | "smaller", sign: -1 | 1 = 1) =>
   over({ kind, a: 0, b: 1 }, sign);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { lineOf } from "../../../src/columns/block";
 import { cellOf, columnNumber, columnRule, readColumns } from "../../../src/columns/cells";
+import { lineOf } from "../../../src/columns/lines";
 import type { NumberRule } from "../../../src/exact/numberrule";
 import { readNumber } from "../../../src/reading/number";
 

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
-import { lineOf } from "../../../src/columns/block";
 import {
   type Grains,
   grainDecimals,
@@ -11,6 +10,7 @@ import {
   grainStep,
   grainSum,
 } from "../../../src/columns/denominators";
+import { lineOf } from "../../../src/columns/lines";
 import { Quotient } from "../../../src/exact/quotient";
 
 const fresh = (): Grains => ({ power: lineOf(), count: lineOf() });

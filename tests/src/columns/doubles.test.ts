@@ -1,13 +1,14 @@
 import { expect, test } from "vitest";
+import type { Value } from "../../../src/columns/answers";
 import { Block } from "../../../src/columns/block";
 import type { Input } from "../../../src/columns/bounds";
 import { computeDoubles } from "../../../src/columns/doubles";
 import { planOf } from "../../../src/columns/plan";
-import { traced, type Value } from "../../../src/columns/trace";
+import { Scratch } from "../../../src/columns/scratch";
+import { traced } from "../../../src/columns/trace";
 import { Quotient } from "../../../src/exact/quotient";
 
 const INPUT: Input = { unsigned: true, whole: false };
-const ROWS = 6;
 
 /** Runs a formula of two cells, learned from one row, over others: its output where doubles decide, undefined elsewhere. */
 function over(
@@ -25,8 +26,9 @@ function over(
     block.columns[0]?.values.set([x], at);
     block.columns[1]?.values.set([y], at);
   });
-  const open = new Uint8Array(ROWS);
-  const made = computeDoubles(plan, block, { at: undefined, count: rows.length }, open);
+  const scratch = new Scratch();
+  const { open } = scratch;
+  const made = computeDoubles(plan, block, { at: undefined, count: rows.length }, scratch);
   const [output] = plan.outputs;
   return rows.map((_, at) => (open[at] ? undefined : typeof output === "number" ? made[output]?.[at] : output));
 }
@@ -80,7 +82,7 @@ test("a count is made whole but beside whole numbers", () => {
   ).toEqual([4, undefined, 0]);
 });
 
-test("a row that turns another way than the trace is left open", () => {
+test("a row that takes another way than the trace is left open", () => {
   const dearer = (a: Quotient, b: Quotient) => (a.isGreaterThan(b) ? "dearer" : "not");
   expect(
     over(

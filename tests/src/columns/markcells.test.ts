@@ -1,10 +1,12 @@
 import { expect, test } from "vitest";
-import { lineOf } from "../../../src/columns/block";
-import { markWordAt, readColumnMark, readColumnMarks } from "../../../src/columns/markcells";
+import { lineOf } from "../../../src/columns/lines";
+import { MarkWords, readColumnMark, readColumnMarks } from "../../../src/columns/markcells";
+
+const words = new MarkWords();
 
 function read(cell: unknown): readonly [taken: boolean, value: number, parts: number] {
   const [values, parts] = [lineOf(), lineOf()];
-  const taken = readColumnMark(cell, 0, values, parts);
+  const taken = readColumnMark(cell, 0, values, parts, words);
   return [taken, values[0] ?? 0, parts[0] ?? 0];
 }
 
@@ -23,7 +25,7 @@ test("a mark in words is kept, with its share as a pair: 14 / 24 and a third of 
   const [taken, at, parts] = read("14K");
   expect([taken, parts]).toEqual([true, 0]);
   expect(read("14K")[1]).toBe(at);
-  const word = markWordAt(at);
+  const word = words.at(at);
   expect(word?.high).toBe(14 / 24);
   expect(word?.grain).toEqual({ power: 0, count: 24 });
   // 7/12 x 2^53 = 7 x 2^51 / 3 leaves 2/3, since 2^51 leaves 2 by 3: the nearest double is a third of a unit above.
@@ -40,7 +42,14 @@ test.each([1, 1 + 2 ** -52, 0, -5, 1001, 24 * (1 + 2 ** -52), "25K", "x", null, 
 test("a range's marks are read row by row, and those that cannot be are odd", () => {
   const [values, parts] = [lineOf(), lineOf()];
   const odd = new Uint8Array(values.length);
-  readColumnMarks([["18K"], [585], ["gold"], [750]], { row: 0, column: 0, width: 1, count: 4 }, values, parts, odd);
+  readColumnMarks(
+    [["18K"], [585], ["gold"], [750]],
+    { row: 0, column: 0, width: 1, count: 4 },
+    values,
+    parts,
+    words,
+    odd,
+  );
   expect([...odd.slice(0, 4)]).toEqual([0, 0, 1, 0]);
   expect([values[1], values[3]]).toEqual([585, 750]);
 });

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
-import { lineOf } from "../../../src/columns/block";
 import { SPARE } from "../../../src/columns/bounds";
+import { lineOf } from "../../../src/columns/lines";
 import {
   addPairs,
   choosePairs,
@@ -14,23 +14,9 @@ import {
   readDecimals,
 } from "../../../src/columns/pairmath";
 import { Quotient } from "../../../src/exact/quotient";
+import { exactly, saidBy } from "./exactly";
 
 const U2 = new Fraction(1n, 2n ** 106n);
-
-/** A double as the exact fraction it is: fraction.js itself would read its shortest text. */
-function exactly(double: number): Fraction {
-  let whole = double;
-  let halvings = 0n;
-  for (; !Number.isInteger(whole); halvings += 1n) whole *= 2;
-  return new Fraction(BigInt(whole), 2n ** halvings);
-}
-
-/** The decimal of a cell's 15 digits, by JavaScript's own text of them. */
-function saidBy(cell: number): Fraction {
-  const [mantissa = "", exponent = ""] = cell.toExponential(14).split("e");
-  const ten = new Fraction(10).pow(Number(exponent));
-  return new Fraction(mantissa).mul(ten ?? 1);
-}
 
 const fractionOf = ({ high, low }: Pairs) => exactly(high[0] ?? 0).add(exactly(low[0] ?? 0));
 
@@ -43,7 +29,7 @@ const pair = fc
   });
 const fresh = (): Pairs => ({ high: lineOf(), low: lineOf() });
 
-describe("pairs against exact fractions (fraction.js), within the bounds of columnplace.ts", () => {
+describe("pairs against exact fractions (fraction.js), within the bounds of bounds.ts", () => {
   test("a product misses by 10 u² at most, a quotient by 24 u², a sum by 4 u² of both", () => {
     fc.assert(
       fc.property(pair, pair, (a, b) => {

@@ -1,24 +1,24 @@
 import { describe, expect, test } from "vitest";
-import { lineOf } from "../../../src/columns/block";
-import type { PairRows } from "../../../src/columns/buffers";
+import { lineOf } from "../../../src/columns/lines";
 import {
+  checkPairComparison,
   checkPairDifference,
-  checkPairFork,
   makePairWhole,
   nearestDouble,
   roundPair,
 } from "../../../src/columns/pairproofs";
-import type { Move } from "../../../src/columns/plan";
+import type { PlannedStep } from "../../../src/columns/plan";
+import type { PairRows } from "../../../src/columns/scratch";
 
 const U2 = 2 ** -106;
-const place = { double: 0, pair: 0, least: 0, most: 3, sign: 1, whole: false, differs: false } as const;
-const move = (kind: Move["kind"], decimals = 0): Move => ({
+const bound = { double: 0, pair: 0, least: 0, most: 3, sign: 1, whole: false, differs: false } as const;
+const step = (kind: PlannedStep["kind"], decimals = 0): PlannedStep => ({
   kind,
   a: 0,
   b: 0,
   input: 0,
   decimals,
-  place,
+  bound,
   double: 0,
   pair: 100 * U2,
   used: false,
@@ -36,7 +36,7 @@ function decided(run: (out: PairRows, open: Uint8Array) => void, out = rows(0)):
 }
 
 describe("a rounding of pairs", () => {
-  const toCents = (value: PairRows) => decided((out, open) => roundPair(value, move("decimals", 2), out, 1, open));
+  const toCents = (value: PairRows) => decided((out, open) => roundPair(value, step("decimals", 2), out, 1, open));
   // 0.165 as a pair: the double nearest to it and what that is off by, from the expansion 0.16500000000000000777156117237609….
   const HALF_CENT = [0.165, -7.771561172376e-18] as const;
 
@@ -58,32 +58,33 @@ describe("a rounding of pairs", () => {
 
 test("a rounded decimal that is computed with is as near to it as a pair can be", () => {
   const out = rows(0);
-  roundPair(rows(1234.5678), { ...move("decimals", 2), used: true }, out, 1, new Uint8Array(1));
+  roundPair(rows(1234.5678), { ...step("decimals", 2), used: true }, out, 1, new Uint8Array(1));
   // The double's own digits are 1234.5699999999999363353708758950233459… (JavaScript's toFixed(40)).
   expect(out.high[0]).toBe(1234.57);
   expect(out.low[0]).toBeCloseTo(6.366462912410498e-14, 28);
 });
 
 test("a whole number is proved by its grain before it is rounded up", () => {
-  const up = (value: PairRows) => decided((out, open) => makePairWhole(value, move("ceil"), out, 1, open));
+  const up = (value: PairRows) => decided((out, open) => makePairWhole(value, step("ceil"), out, 1, open));
   expect(up(rows(25, 1e-32, { power: 2, count: 3 }))).toBe(25);
   expect(up(rows(25, 1e-32))).toBeUndefined();
   expect(up(rows(25, 1e-25))).toBe(26);
   expect(up(rows(25, -1e-25))).toBe(25);
-  expect(decided((out, open) => makePairWhole(rows(25, -1e-25), move("floor"), out, 1, open))).toBe(24);
+  expect(decided((out, open) => makePairWhole(rows(25, -1e-25), step("floor"), out, 1, open))).toBe(24);
 });
 
 test("a difference of nothing is proved by its grain", () => {
   const differ = (out: PairRows) =>
-    decided((_, open) => checkPairDifference(out, rows(41.3), rows(41.3), move("minus"), 1, open), out);
+    decided((_, open) => checkPairDifference(out, rows(41.3), rows(41.3), step("minus"), 1, open), out);
   expect(differ(rows(1e-31, 0, { power: 1, count: 1 }))).toBe(0);
   expect(differ(rows(1e-31))).toBeUndefined();
   expect(differ(rows(0.5))).toBe(0.5);
 });
 
 test("two values are level only where their grains say so", () => {
-  const fork = { a: 0, b: 1, below: false, level: true, above: false, implied: false, double: 0, pair: 100 * U2 };
-  const level = (a: PairRows, b: PairRows) => decided((_, open) => checkPairFork(fork, a, b, 1, open), rows(1)) === 1;
+  const comparison = { a: 0, b: 1, below: false, equal: true, above: false, implied: false, double: 0, pair: 100 * U2 };
+  const level = (a: PairRows, b: PairRows) =>
+    decided((_, open) => checkPairComparison(comparison, a, b, 1, open), rows(1)) === 1;
   expect(level(rows(585, 0, { power: 0, count: 1 }), rows(585, 1e-30, { power: 0, count: 24 }))).toBe(true);
   expect(level(rows(585), rows(585, 1e-30))).toBe(false);
   expect(level(rows(585, 0, { power: 0, count: 1 }), rows(585, 1e-25, { power: 0, count: 1 }))).toBe(false);

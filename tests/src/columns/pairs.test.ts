@@ -3,6 +3,7 @@ import { Block } from "../../../src/columns/block";
 import { readColumnMark } from "../../../src/columns/markcells";
 import { computePairs } from "../../../src/columns/pairs";
 import { planOf } from "../../../src/columns/plan";
+import { Scratch } from "../../../src/columns/scratch";
 import { traced } from "../../../src/columns/trace";
 import { Quotient } from "../../../src/exact/quotient";
 
@@ -18,11 +19,11 @@ test("marks in words and numbers, and numbers, are one kind of input", () => {
   marks.forEach((mark, at) => {
     const [weights, shares] = block.columns;
     weights?.values.set([at + 1], at);
-    if (shares?.parts) expect(readColumnMark(mark, at, shares.values, shares.parts)).toBe(true);
+    if (shares?.parts) expect(readColumnMark(mark, at, shares.values, shares.parts, block.words)).toBe(true);
   });
-  const open = new Uint8Array(marks.length);
-  const made = computePairs(plan, block, { at: undefined, count: marks.length }, open, true);
-  expect([...open]).toEqual([0, 0, 0, 0, 0]);
+  const scratch = new Scratch();
+  const made = computePairs(plan, block, { at: undefined, count: marks.length }, scratch, true);
+  expect([...scratch.open.subarray(0, 5)]).toEqual([0, 0, 0, 0, 0]);
   const out = made[plan.outputs[0] as number];
   // 1 x 7/12, 2 x 0.585, 3 x 7/12 = 1.75, 4 x 0.585, 5 x 0.585
   expect([...(out?.high ?? []).slice(0, 5)]).toEqual([7 / 12, 1.17, 1.75, 2.34, 2.925]);

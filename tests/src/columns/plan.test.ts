@@ -18,7 +18,7 @@ function plan(inputs: readonly Input[], formula: (...values: Quotient[]) => Quot
 test("an input of either sign keeps to the trace's", () => {
   expect(plan([ANY, UNSIGNED], (a, b) => (a as Quotient).plus(b as Quotient))?.signed).toEqual([0]);
   expect(
-    plan([ANY, UNSIGNED], (a, b) => (a as Quotient).plus(b as Quotient), ["-1", "3"])?.moves.at(-1)?.place.differs,
+    plan([ANY, UNSIGNED], (a, b) => (a as Quotient).plus(b as Quotient), ["-1", "3"])?.steps.at(-1)?.bound.differs,
   ).toBe(true);
 });
 
@@ -33,16 +33,16 @@ test("steps that nothing rests on are left out", () => {
     (b as Quotient).dividedBy(c as Quotient).minus(a as Quotient);
     return (a as Quotient).times(Quotient.of("3"));
   });
-  expect(made?.moves.map(({ kind }) => kind)).toEqual(["input", "constant", "times"]);
+  expect(made?.steps.map(({ kind }) => kind)).toEqual(["input", "constant", "times"]);
   expect(made?.outputs).toEqual([2]);
 });
 
-test("what a turn rests on stays", () => {
+test("what a comparison rests on stays", () => {
   const made = plan([UNSIGNED, UNSIGNED, UNSIGNED], (a, b, c) =>
     (b as Quotient).times(c as Quotient).isGreaterThan(Quotient.one) ? (a as Quotient) : (b as Quotient),
   );
-  expect(made?.moves.map(({ kind }) => kind)).toContain("times");
-  expect(made?.forks).toHaveLength(1);
+  expect(made?.steps.map(({ kind }) => kind)).toContain("times");
+  expect(made?.comparisons).toHaveLength(1);
 });
 
 test("steps over cells that go with every row are shared, and rounded values that are computed with are told", () => {
@@ -53,7 +53,7 @@ test("steps over cells that go with every row are shared, and rounded values tha
       .toDecimals(2)
       .times(c as Quotient),
   );
-  const steps = made?.moves.map(({ kind, shared, used }) => [kind, shared, used]);
+  const steps = made?.steps.map(({ kind, shared, used }) => [kind, shared, used]);
   expect(steps).toContainEqual(["decimals", true, true]);
   expect(steps?.at(-1)).toEqual(["times", false, false]);
 });

@@ -1,5 +1,6 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { traced } from "../../../src/columns/trace";
+import type { NumberRule } from "../../../src/exact/numberrule";
 import { Quotient } from "../../../src/exact/quotient";
 import { readNumber } from "../../../src/reading/number";
 
@@ -13,7 +14,7 @@ test("a formula's steps are written down in their order, with what it asked on t
   expect(trace?.steps.map(({ kind }) => kind)).toEqual(["input", "input", "minus", "constant", "dividedBy"]);
   expect(trace?.steps.at(-1)).toMatchObject({ a: 2, b: 3 });
   // "Not less" is level or above.
-  expect(trace?.turns).toEqual([{ a: 0, b: 1, signs: [0, 1] }]);
+  expect(trace?.comparisons).toEqual([{ a: 0, b: 1, signs: [0, 1] }]);
   expect(trace?.outputs).toEqual([4]);
 });
 
@@ -47,6 +48,17 @@ test("a cell that is read on the way is an input, each time it is read", () => {
   expect([...(trace?.rules ?? [])]).toEqual([[1, rule]]);
 });
 
+test("a cell that is read by two rules gives no trace: a row would have to pass both", () => {
+  const above: NumberRule = { above: "0", right: "a number above 0" };
+  const upTo: NumberRule = { most: "100", right: "a number up to 100" };
+  const fields = new Map([["Length", 0]]);
+  const read = (first: NumberRule, second: NumberRule) =>
+    traced([undefined], () => readNumber(5, "Length", first).plus(readNumber(5, "Length", second)), fields);
+  expect(read(above, upTo).trace).toBeUndefined();
+  expect(read(above, upTo).result.value().toString()).toBe("10");
+  expect(read(above, above).trace).toBeDefined();
+});
+
 test("rows that go another way have another path, rows that go the same way have the same", () => {
   const path = (text: string) => {
     const [a] = of(text) as [Quotient];
@@ -63,10 +75,49 @@ test("a formula that reads a value as a decimal has no trace, but its result", (
   expect(trace).toBeUndefined();
 });
 
-test("words and truths are outputs as they are, and what fails is thrown", () => {
+test("texts and booleans are outputs as they are, and what fails is thrown", () => {
   const [a] = of("5") as [Quotient];
   expect(traced([a], () => [a.isPositive(), "make"]).trace?.outputs).toEqual([true, "make"]);
   expect(() => traced([a], () => a.dividedBy(Quotient.zero).isZero())).toThrow("divided by zero");
   // Nothing listens afterwards.
   expect(a.plus(a).value().toString()).toBe("10");
+});
+
+describe("a formula run within another", () => {
+  const inner = (of: Quotient) => traced([], () => of.times(Quotient.of("3"))).result;
+
+  test("leaves the outer one its trace: what follows is written down", () => {
+    const [a] = of("5") as [Quotient];
+    const { trace } = traced([a], () => {
+      inner(Quotient.one);
+      return a.plus(a);
+    });
+    expect(trace?.steps.map(({ kind }) => kind)).toEqual(["input", "plus"]);
+  });
+
+  test("leaves it also where it throws", () => {
+    const [a] = of("5") as [Quotient];
+    const { trace } = traced([a], () => {
+      expect(() => traced([], () => Quotient.one.dividedBy(Quotient.zero))).toThrow("divided by zero");
+      return a.plus(a);
+    });
+    expect(trace?.steps.map(({ kind }) => kind)).toEqual(["input", "plus"]);
+  });
+
+  test("and what it does with the outer one's values is a step of both", () => {
+    const [a] = of("5") as [Quotient];
+    const { result, trace } = traced([a], () => inner(a).plus(Quotient.one));
+    expect(result.value().toString()).toBe("16");
+    expect(trace?.steps.map(({ kind }) => kind)).toEqual(["input", "constant", "times", "constant", "plus"]);
+    expect(traced([a], () => traced([], () => a.value().toString()).result).trace).toBeUndefined();
+  });
+
+  test("gives the outer one no trace where it reads a cell under a name of the outer's: whose cell it is, cannot be told", () => {
+    const rule = { right: "a number" };
+    const read = () => readNumber(5, "Length", rule);
+    const fields = new Map([["Length", 0]]);
+    expect(traced([undefined], () => traced([], () => read().plus(read())).result, fields).trace).toBeUndefined();
+    expect(traced([undefined], read, fields).trace).toBeDefined();
+    expect(traced([undefined], () => traced([], read).result, new Map([["Width", 0]])).trace).toBeDefined();
+  });
 });

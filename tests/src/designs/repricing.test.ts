@@ -4,7 +4,7 @@ import { priceLines } from "../../../src/designs/pricelist";
 import { rateFiguresOf } from "../../../src/designs/rateinputs";
 import { joinRepricings, reprice, spotMove, spotsAround } from "../../../src/designs/repricing";
 import { Quotient } from "../../../src/exact/quotient";
-import { LINE_LABELS, type LineKey } from "../../../src/reading/orderwords";
+import { LINE_LABELS, type LineKey } from "../../../src/order/fields";
 import { money } from "../../../src/units/money";
 import { monthlyMoves } from "../goldmonths";
 import { type Record_, ratesOf } from "../orders";

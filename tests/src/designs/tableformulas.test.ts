@@ -1,15 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Rows } from "../../../src/columns/block";
-import type { Output } from "../../../src/columns/run";
-import type { Value } from "../../../src/columns/trace";
+import type { Output, Value } from "../../../src/columns/answers";
+import type { Rows } from "../../../src/columns/lines";
 import { figureOf, PRICE_COLUMN_KEYS, priceLines } from "../../../src/designs/pricelist";
 import { rateFiguresOf } from "../../../src/designs/rateinputs";
 import { priceInColumns } from "../../../src/designs/tableformulas";
 import type { LineTaker } from "../../../src/designs/tablerunner";
 import { CostingError } from "../../../src/exact/errors";
 import { Quotient } from "../../../src/exact/quotient";
-import { LINE_LABELS, type LineKey } from "../../../src/reading/orderwords";
+import { LINE_LABELS, type LineKey } from "../../../src/order/fields";
 import { isNearest } from "../../functions/rows";
 import { type Record_, ratesOf } from "../orders";
 import { workCatalogue } from "../workorders";
@@ -191,5 +190,11 @@ test("rates in words of another kind are another table: grams lost, quick costs,
     { spot: "3110.347680000000001" },
     { spot: "3110.347680000000002" },
   ])
+    expect(inColumns(HEADER, rows, changes).rows.map(said)).toEqual(oneByOne(HEADER, rows, changes));
+});
+
+test("a rate that no price rests on, given or left out, leaves every price as it is", () => {
+  const rows = Array.from({ length: 30 }, (_, n) => curb(20 + n / 2, 1.5 + n / 7));
+  for (const changes of [{ spotAge: "24" }, { spotAge: "" }, { spotAge: "24", deposit: "" }, { nextNumber: "7" }])
     expect(inColumns(HEADER, rows, changes).rows.map(said)).toEqual(oneByOne(HEADER, rows, changes));
 });

@@ -46,7 +46,7 @@ function run(columns: LineColumns, rows: readonly (readonly unknown[])[], figure
 }
 
 describe("rows by a formula and a rate (hand arithmetic)", () => {
-  const columns = new LineColumns(COLUMNS, ["Rate"]);
+  const columns = new LineColumns(COLUMNS, [rate("1")]);
   const rows = [
     ["A", "small", 2],
     ["B", "large", 2],
@@ -77,7 +77,7 @@ describe("rows by a formula and a rate (hand arithmetic)", () => {
 });
 
 test("more rows than are read together keep their places", () => {
-  const columns = new LineColumns(COLUMNS, ["Rate"]);
+  const columns = new LineColumns(COLUMNS, [rate("1")]);
   const rows = Array.from({ length: 20_000 }, (_, n) => ["A", n % 3 === 0 ? "large" : "small", (n % 97) + 1]);
   const { found, exactly } = run(columns, rows, rate("2"));
   expect(exactly).toEqual([0, 1]);

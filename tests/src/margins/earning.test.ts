@@ -44,13 +44,12 @@ function asked(order: Record_, rates: Record_, premium: string, margin: string) 
   const line = read.lines[0];
   if (!line) throw new Error("no line");
   const wanted: Wanted = { premium: perGram(q(premium), workshop.currency), margin: q(margin) };
-  return { line, record, spot: read.spot, rates: workshop, wanted };
+  return { line, spot: read.spot, rates: workshop, wanted };
 }
 
 const byWeight = ({ line, spot, wanted, rates }: ReturnType<typeof asked>) =>
   earningByLinkWeight(line, spot, wanted, rates);
-const byLinks = ({ line, record, spot, wanted, rates }: ReturnType<typeof asked>) =>
-  earningByLinks(line, record, spot, wanted, rates);
+const byLinks = ({ line, spot, wanted, rates }: ReturnType<typeof asked>) => earningByLinks(line, spot, wanted, rates);
 
 describe("heavier or lighter links", () => {
   test("at 8.00 a gram over metal 10 % is earned from 100 / 3.2 g up (hand arithmetic)", () => {
@@ -305,9 +304,9 @@ function wantedOf(rates: Record_, order: Record_, premium: string, margin: strin
 
 function spansOf(rates: Record_, order: Record_, premium: string, margin: string) {
   const { line, spot, rates: workshop, wanted } = wantedOf(rates, order, premium, margin);
-  const lengths = otherLengths(line, order, workshop);
+  const lengths = otherLengths(line);
   return {
-    spans: earningByLinks(line, order, spot, wanted, workshop),
+    spans: earningByLinks(line, spot, wanted, workshop),
     marginOf(links: number): Quotient | undefined {
       const other = lengths.at(links);
       return other && marginAt(costPiece(other, spot, workshop), wanted.premium, workshop);

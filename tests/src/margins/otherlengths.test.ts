@@ -5,7 +5,7 @@ import { chainWeightOf } from "../../../src/makeorbuy/crossover";
 import { lineOfLinkWeight, otherLengths } from "../../../src/margins/otherlengths";
 import { costPiece } from "../../../src/quote/piececosts";
 import { grams } from "../../../src/units/weight";
-import { ORDER, orderOf, type Record_, ratesOf } from "../orders";
+import { orderOf, type Record_, ratesOf } from "../orders";
 import { expectExact } from "../reference";
 
 function lineOf(record: Record_) {
@@ -13,7 +13,7 @@ function lineOf(record: Record_) {
   const order = orderOf(record, rates);
   const line = order.lines[0];
   if (!line) throw new Error("no line");
-  return { line, rates, spot: order.spot, lengths: otherLengths(line, { ...ORDER, ...record }, rates) };
+  return { line, rates, spot: order.spot, lengths: otherLengths(line) };
 }
 
 /** 1.5 g yellow, 2 g white, in the pattern YYW: 5 g for three links. */

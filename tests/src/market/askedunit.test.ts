@@ -1,6 +1,6 @@
 import { ucum } from "@atomic-ehr/ucum";
 import { describe, expect, test } from "vitest";
-import { type AskedUnit, oneOf, readAskedWeight, splitWeight, unitsOfWord } from "../../../src/market/askedunit";
+import { type AskedUnit, readAskedWeight, splitWeight, unitsOfWord, unitWeight } from "../../../src/market/askedunit";
 import { expectFault } from "../reference";
 
 const grams = (value: unknown) => readAskedWeight(value, "Weight").grams;
@@ -28,7 +28,7 @@ describe("the weight of an offer", () => {
     ["ct", "[car_m]"],
   ] as const)("one %s, and 7.25 of it, as UCUM 1.9 has them, relative 1e-12", (unit: AskedUnit, code) => {
     const near = (ours: number, theirs: number) => expect(Math.abs(ours - theirs) / theirs).toBeLessThan(1e-12);
-    near(oneOf(unit).grams.toNumber(), ucum.convert(1, code, "g"));
+    near(unitWeight(unit).grams.toNumber(), ucum.convert(1, code, "g"));
     near(grams(`7.25 ${unit}`).toNumber(), ucum.convert(7.25, code, "g"));
   });
 

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import {
   type AskingColumn,
-  doubts,
+  askingRecord,
   type ListSettings,
+  mayMean,
   misreadIn,
   namesCurrency,
-  recordOf,
 } from "../../../src/market/askingcells";
 import { readAskingHeader } from "../../../src/market/askingheaders";
 import { LIST_SETTINGS } from "../listsettings";
@@ -24,7 +24,7 @@ function columnsOf(...headers: readonly string[]): readonly AskingColumn[] {
   });
 }
 const record = (headers: readonly string[], cells: readonly unknown[], changes: Partial<ListSettings> = {}) =>
-  recordOf(columnsOf(...headers), cells, { ...SETTINGS, ...changes }, ",");
+  askingRecord(columnsOf(...headers), cells, { ...SETTINGS, ...changes }, ",");
 
 describe("a row of a list becomes a record", () => {
   test("with a point in its figures, its units and its currency beside them", () => {
@@ -94,7 +94,7 @@ test("whether a row names its currency", () => {
 });
 
 test("oz may be two units, ozt only one", () => {
-  expect([doubts("oz", "oz av"), doubts("ozt", "oz av"), doubts("gr", "grain"), doubts("g", "grain")]).toEqual([
+  expect([mayMean("oz", "oz av"), mayMean("ozt", "oz av"), mayMean("gr", "grain"), mayMean("g", "grain")]).toEqual([
     true,
     false,
     true,

@@ -11,9 +11,9 @@ function sorted(...quotes: readonly string[]) {
     if (!number) throw new Error(text);
     return { text, number, status, ended: past === "!" };
   });
-  const { open, ended, unsaid } = openQuotes(read);
+  const { open, ended, unknownStatus } = openQuotes(read);
   const texts = (some: typeof read | typeof open) => some.map(({ text }) => text);
-  return { open: texts(open), ended: texts(ended), unsaid: texts(unsaid) };
+  return { open: texts(open), ended: texts(ended), unknownStatus: texts(unknownStatus) };
 }
 
 test("gold is at risk while it is asked, quoted or agreed; from the caster on it is paid for (common practice)", () => {
@@ -21,7 +21,7 @@ test("gold is at risk while it is asked, quoted or agreed; from the caster on it
   expect(sorted(...quotes)).toEqual({
     open: ["1001 asked", "1002 quoted", "1003 agreed"],
     ended: [],
-    unsaid: [],
+    unknownStatus: [],
   });
 });
 
@@ -29,7 +29,7 @@ test("past its last day a quote binds nobody, unless it was agreed", () => {
   expect(sorted("1001 asked!", "1002 quoted!", "1003 agreed!")).toEqual({
     open: ["1003 agreed!"],
     ended: ["1001 asked!", "1002 quoted!"],
-    unsaid: [],
+    unknownStatus: [],
   });
 });
 
@@ -50,6 +50,6 @@ test("words of a person's own are counted apart, never as safe", () => {
   expect(sorted("1001 on hold", "1002 ", "1003 quoted")).toEqual({
     open: ["1003 quoted"],
     ended: [],
-    unsaid: ["1001 on hold", "1002 "],
+    unknownStatus: ["1001 on hold", "1002 "],
   });
 });

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { CostingErrorCode, Fault } from "../../../src/exact/errors";
 import { Quotient } from "../../../src/exact/quotient";
-import { orderOfRow, parseOrder } from "../../../src/order/order";
 import {
   LINE_KEYS,
   LINE_LABELS,
@@ -9,7 +8,8 @@ import {
   ORDER_KEYS,
   ORDER_LABELS,
   type OrderKey,
-} from "../../../src/reading/orderwords";
+} from "../../../src/order/fields";
+import { orderOfRow, parseOrder } from "../../../src/order/order";
 import { ORDER, orderOf, type Record_, ratesOf } from "../orders";
 
 const RATES = ratesOf();

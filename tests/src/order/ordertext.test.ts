@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { EXTRA_KEYS } from "../../../src/order/extrafields";
+import { LINE_KEYS, ORDER_KEYS } from "../../../src/order/fields";
 import { blankOrder, readOrderText, type TypedOrder, writeOrderText } from "../../../src/order/ordertext";
-import { EXTRA_KEYS, LINE_KEYS, ORDER_KEYS } from "../../../src/reading/orderwords";
 
 const texts = <K extends string>(keys: readonly K[]) =>
   fc

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
-import { parseStones, rectangularCarats, roundCarats, type StonePlace } from "../../../src/order/stones";
+import { makeStones, readStones, rectangularCarats, roundCarats, type StonePlace } from "../../../src/order/stones";
 import { type Record_, ratesOf, read } from "../orders";
 import { published } from "../published";
 
@@ -9,13 +9,17 @@ const of = (text: string) => Quotient.of(text);
 const placed = (where: StonePlace["where"]): StonePlace => ({
   where,
   which: where === "links" ? "12 links" : "",
+  links: of(where === "links" ? "12" : "0"),
   count: of("12"),
   follows: undefined,
 });
-const stonesOf = (record: Record_, where: StonePlace["where"] = "links") =>
-  read(parseStones(placed(where), record, RATES));
+const parsedOf = (record: Record_, where: StonePlace["where"]) => {
+  const parts = readStones(where, record, RATES.currency);
+  return parts.ok ? makeStones(placed(where), parts.value, RATES.breakage, RATES) : parts;
+};
+const stonesOf = (record: Record_, where: StonePlace["where"] = "links") => read(parsedOf(record, where));
 const faultOf = (record: Record_, where: StonePlace["where"] = "links") => {
-  const parsed = parseStones(placed(where), record, RATES);
+  const parsed = parsedOf(record, where);
   return parsed.ok ? undefined : parsed.faults[0];
 };
 
@@ -83,11 +87,11 @@ describe("price of one stone", () => {
     expect(price.amount.value().toString()).toBe("12");
   });
 
-  test("setting fee and breakage are the workshop's where none is given", () => {
+  test("the setting fee is the workshop's where none is given", () => {
     const usual = stonesOf({});
-    expect([usual.settingFee.amount.value().toString(), usual.breakage.value().toString()]).toEqual(["1", "0.1"]);
-    const own = stonesOf({ settingFee: "2.5", breakage: "2 %" });
-    expect([own.settingFee.amount.value().toString(), own.breakage.value().toString()]).toEqual(["2.5", "0.02"]);
+    expect(usual.settingFee.amount.value().toString()).toBe("1");
+    const own = stonesOf({ settingFee: "2.5" });
+    expect(own.settingFee.amount.value().toString()).toBe("2.5");
   });
 });
 
@@ -106,7 +110,6 @@ describe("bad input: one sentence that names the field, what was found and what 
     ],
     [{ stoneShape: "heart" }, "stoneShape", 'Stone shape: found "heart"; give one of "round", "rectangular"'],
     [{ stoneShape: "rectangular", stoneLength: "3" }, "stoneWidth", "Stone width: found nothing beside the other side"],
-    [{ breakage: "1" }, "breakage", 'Stone breakage: found "1"; give a share from 0 to below 1'],
     [{ stonePriced: "a gram" }, "stonePriced", 'Stones priced by: found "a gram"; give one of "a stone", "a carat"'],
   ])("%j", (record, field, sentence) => {
     const fault = faultOf(record);

@@ -1,11 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
-import { parseStoneSets } from "../../../src/order/stonesets";
+import { makeStoneSets, readStoneSets } from "../../../src/order/stonesets";
 import { type Record_, ratesOf, read } from "../orders";
 
-const RATES = ratesOf();
+const RATES = ratesOf({ breakage: "0.1" });
+const parsedOf = (record: Record_, links = 95) =>
+  makeStoneSets(readStoneSets(record, RATES.currency), Quotient.of(links), RATES);
 const counts = (record: Record_, links = 95) =>
-  read(parseStoneSets(record, Quotient.of(links), RATES)).map(({ where, count }) => [where, count.toNumber()]);
+  read(parsedOf(record, links)).map(({ where, count }) => [where, count.toNumber()]);
 
 describe("the stones of a piece of 95 links (hand arithmetic)", () => {
   test.each<[Record_, (string | number)[][]]>([
@@ -28,18 +30,29 @@ describe("the stones of a piece of 95 links (hand arithmetic)", () => {
   });
 
   test("wrong figures are told also where there are no stones, missing ones only where there are", () => {
-    const parsed = (record: Record_) => parseStoneSets(record, Quotient.of(95), RATES);
-    expect(parsed({ stonePrice: "free" })).toMatchObject({ ok: false, faults: [{ field: "stonePrice" }] });
-    expect(parsed({ stonePrice: "400", stonePriced: "a carat" }).ok).toBe(true);
-    expect(parsed({ stonePrice: "400", stonePriced: "a carat", stoneCount: "1" })).toMatchObject({
+    expect(parsedOf({ stonePrice: "free" })).toMatchObject({ ok: false, faults: [{ field: "stonePrice" }] });
+    expect(parsedOf({ stonePrice: "400", stonePriced: "a carat" }).ok).toBe(true);
+    expect(parsedOf({ stonePrice: "400", stonePriced: "a carat", stoneCount: "1" })).toMatchObject({
       ok: false,
       faults: [{ field: "stoneCarat", code: "blank" }],
     });
   });
 
+  test("one share of stones is broken in the links and on the clasp, and its fault is told once", () => {
+    const record = { stonesOn: "all links", claspStoneCount: "1" };
+    const broken = (each: Record_) => read(parsedOf({ ...record, ...each })).map((set) => set.breakage.toNumber());
+    expect(broken({ breakage: "2 %" })).toEqual([0.02, 0.02]);
+    expect(broken({})).toEqual([0.1, 0.1]);
+    const wrong = parsedOf({ ...record, breakage: "1", stonePrice: "free" });
+    expect(wrong.ok ? [] : wrong.faults.map(({ field }) => field)).toEqual(["stonePrice", "breakage"]);
+    expect(wrong.ok ? "" : wrong.faults[1]?.sentence).toContain(
+      'Stone breakage: found "1"; give a share from 0 to below 1',
+    );
+  });
+
   test("all links and every n-th are counted anew where the links change; a number stands", () => {
     const follows = (record: Record_) =>
-      read(parseStoneSets({ ...record, claspStoneCount: "1" }, Quotient.of(95), RATES)).map(
+      read(parsedOf({ ...record, claspStoneCount: "1" })).map(
         (set) => set.follows && [set.follows.every.toNumber(), set.follows.each.toNumber()],
       );
     expect(follows({ stonesOn: "all links", stonesPerLink: "3" })).toEqual([[1, 3], undefined]);
@@ -58,6 +71,6 @@ describe("the stones of a piece of 95 links (hand arithmetic)", () => {
     [{ stoneCount: 7 }, "7 links"],
     [{ claspStoneCount: 1 }, ""],
   ])("the setter reads which links: %j", (record, which) => {
-    expect(read(parseStoneSets(record, Quotient.of(95), RATES)).map((set) => set.which)).toEqual([which]);
+    expect(read(parsedOf(record)).map((set) => set.which)).toEqual([which]);
   });
 });

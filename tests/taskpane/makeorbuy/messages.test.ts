@@ -15,7 +15,6 @@ import {
   totalOf,
   winningRanges,
 } from "../../../src/index";
-import { lineOfList } from "../../../taskpane/makeorbuy/listline";
 import { leastOrderOf, makerRows } from "../../../taskpane/makeorbuy/makerrows";
 import { chainRows, orderRows, shortSentences, totalSentences } from "../../../taskpane/makeorbuy/manymessages";
 import {
@@ -205,23 +204,5 @@ describe("many chains", () => {
     expect(shortSentences(total.orders).map(plain)).toEqual([
       "Fennick: 160.00 g short of the minimum of 200.00 g. Filling it up takes about USD 4,520.00 more in cash.",
     ]);
-  });
-
-  test("a list's line takes from the order what its fields leave empty, and asks for a link where labour counts links", () => {
-    const ordered = { mark: "18K", linkWeight: "1.35", quantity: "3" };
-    const none = { mark: "", linkWeight: "", quantity: "" };
-    const lineOf = (typed: typeof none, order: typeof none | undefined, changes: Record_ = {}) => {
-      const made = lineOfList(typed, order, ratesOf(changes));
-      if (!made.ok) return made.error.message;
-      const { line } = made;
-      return [line.mark.share.over, line.linkGroups[0]?.linkWeight.grams.value(), line.quantity.value()].join(" ");
-    };
-    expect(lineOf(none, ordered)).toBe("18 1.35 3");
-    expect(lineOf({ ...none, mark: "14K", quantity: "2" }, ordered)).toBe("14 1.35 2");
-    expect(lineOf({ ...none, mark: "14K" }, undefined)).toBe("14 1 1");
-    expect(lineOf({ ...none, mark: "14K" }, undefined, { labourPerLink: "0.85" })).toContain(
-      "Weight of one link: found nothing",
-    );
-    expect(lineOf(none, undefined)).toContain("Mark: found nothing");
   });
 });

@@ -103,7 +103,7 @@ test("the worst comes first; what has ended or is somebody's own words is named 
     row("1007", { total: 3600, status: "agreed", validUntil: DAY - 1 }),
   );
   expect(names(risks)).toEqual(["1002", "1007", "1001", "1003"]);
-  expect([risks.ended, risks.unsaid, risks.unread]).toEqual([["1004"], ["1005"], []]);
+  expect([risks.ended, risks.unknownStatus, risks.unread]).toEqual([["1004"], ["1005"], []]);
   expect(plain(risksHead(risks, at35))).toBe(
     "Of 4 open quotes, at today's spot of USD 1,088.621688: 2 would lose money and one falls below your least margin of 10%.",
   );

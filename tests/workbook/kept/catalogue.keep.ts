@@ -8,7 +8,7 @@ import { makeQuote, setRates } from "./making";
 
 const desk = deskForEach((workshop) => withRates(workshop, "clock=2026-07-09T11:00:00"));
 
-/** By margin, no tax, grams lost, lost grams without the casting fee. */
+/** Prices by margin, no tax, loss in grams, lost grams without the casting fee. */
 const RATES = {
   Workshop: "Tin Lane Bench",
   Spot: "4288.4",
@@ -27,7 +27,7 @@ const RATES = {
   PriceStep: "10",
 };
 
-/** A workshop's own words, order and units, with a blank row and one that cannot be priced. */
+/** Designs in a workshop's own words, order of columns and units, with a blank row and one that cannot be priced. */
 const OWN = [
   ["Wieght of one link (dwt)", "Lenght cm", "Karat", "Remark", "Model", "Links pr inch", "Colour"],
   [1.1, 50, "14K", "for the window", "Own curb", 4, "yellow"],

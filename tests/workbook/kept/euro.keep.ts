@@ -7,7 +7,7 @@ import { makeQuote, setRates, writeBeside } from "./making";
 
 const desk = deskForEach((workshop) => withRates(workshop, "locale=de-DE&clock=2026-07-07T10:00:00"));
 
-/** By premium, tax in the price, a share of the finished weight lost, lost grams without the casting fee. */
+/** Prices by premium, tax in the price, loss as a share of the finished weight, lost grams without the casting fee. */
 const RATES = {
   Workshop: "Werkstatt am Steg",
   WorkshopContact: "Am Steg 3",

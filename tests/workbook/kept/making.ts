@@ -1,9 +1,9 @@
 import { type Desk, press, rateCell, setRate, texts } from "../desk";
 import { clickCell, settled, typeIn } from "../person.mjs";
 
-/** What a person does again and again while making a workbook that is kept. */
+/** Steps that a person repeats while making a workbook that is kept. */
 
-/** Types the values of rates by the ends of their names, and empties the cells of those that are to be blank. */
+/** Types rates, given by the ends of their names, and empties the cells of those that are to be blank. */
 export async function setRates(desk: Desk, rates: Readonly<Record<string, string>>): Promise<void> {
   for (const [name, text] of Object.entries(rates)) {
     if (text !== "") await setRate(desk, name, text);
@@ -34,7 +34,7 @@ export async function writeBeside(
   for (const [column, text] of Object.entries(cells)) await typeIn(desk.page, sheet, `${column}${row}`, text);
 }
 
-/** Gives a table of the person's workbook one column more, as Excel's menus do. */
+/** Adds a column to a table, as Excel's menus do. */
 export async function widen(desk: Desk, table: string, title: string): Promise<void> {
   await desk.pane.evaluate(
     async ([name = "", head = ""]) => {

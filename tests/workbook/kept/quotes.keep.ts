@@ -7,7 +7,7 @@ import { makeQuote, setRates, widen, writeBeside } from "./making";
 
 const desk = deskForEach((workshop) => withRates(workshop, "clock=2026-07-06T09:00:00"));
 
-/** By markup, tax on top, a share of the cast weight lost, all metal cast paid for. */
+/** Prices by markup, tax on top, loss as a share of the cast weight, all cast metal paid for. */
 const RATES = {
   Workshop: "Tin Lane Bench",
   WorkshopContact: "7 Tin Lane, by appointment",
@@ -285,18 +285,18 @@ test("quotes of every kind, with their jobs and tickets, a revision, and what wa
   });
   await makeQuote(desk, "1005");
 
-  const standing = async (number: string, word: string) => {
+  const setStatus = async (number: string, word: string) => {
     await desk.pane.getByLabel(`Where quote ${number} stands`, { exact: true }).selectOption(word);
     await settled(desk.page);
   };
-  await standing("1001", "turned down");
-  await standing("1001a", "agreed");
-  await standing("1003", "at the caster");
+  await setStatus("1001", "turned down");
+  await setStatus("1001a", "agreed");
+  await setStatus("1003", "at the caster");
   await widen(desk, "Quotes", "Note");
   await typeIn(desk.page, "Quotes", "K6", "rang twice");
   await typeIn(desk.page, "Quote 1001", "B5", "Ada, by hand");
 
-  // All is back of the three alike.
+  // All three equal pieces are back.
   await writeBeside(desk, "Job 1003", "Links sent as models", { D: "264", F: "2026-07-02" });
   await writeBeside(desk, "Job 1003", "Cast", { D: "261", E: "175.1", F: "2026-07-03", G: "Ivo" });
   await writeBeside(desk, "Job 1003", "Polished", { D: "258", E: "166.2", F: "2026-07-04", G: "Mara" });

@@ -24,7 +24,7 @@ const EIGHT = { model: "Ada curb", width: "8", mark: "14K", colour: "yellow" };
 const TEN = { model: "Ada curb", width: "10", mark: "18K", colour: "white" };
 const HOLLOW = { model: "Tide hollow", width: "", mark: "585", colour: "rose" };
 
-/** The order's link under a name. */
+/** Keeps the order's link under a name. */
 async function keepLink(link: Readonly<Record<string, string>>, model: string, width: string): Promise<void> {
   await set(desk, "order", link);
   await unfold(desk, "Kept links");
@@ -50,15 +50,15 @@ test("links with and without weighings, jobs weighed from wax to finished, those
   await weigh(desk, { stage: "finished", who: "Cleo", pieces: "40", weight: "53.65" });
   await weigh(desk, { job: "", stage: "finished", who: "", pieces: "10", weight: "13.42" });
   await weigh(desk, { pieces: "10", weight: "13.5" });
-  // Far from the others, and pointed at.
+  // Far from the others, so the pane warns of it.
   await weigh(desk, { pieces: "10", weight: "17.9", note: "a clasp on the pan?" });
   await weigh(desk, { ...TEN, job: "R-7", stage: "cast", note: "", pieces: "20", weight: "58.4" });
-  // More than went out.
+  // More came back than went out.
   await weigh(desk, { stage: "finished", who: "Bram", pieces: "20", weight: "59.1" });
   await weigh(desk, { ...HOLLOW, job: "1003", stage: "finished", who: "Dov", pieces: "12", weight: "0.24 ozt" });
   await weigh(desk, { pieces: "12", weight: "7.31" });
   await weigh(desk, { pieces: "1", weight: "0.6" });
-  // Words in place of the last one's weight: it counts nowhere.
+  // Words in place of the last weight: that row counts nowhere.
   await typeIn(desk.page, "Weigh-ins", "I19", "lost");
   await widen(desk, "WeighIns", "Box");
   await typeIn(desk.page, "Weigh-ins", "X5", "green");

@@ -5,7 +5,7 @@ import { type Calls, Entity, type Parts, type Reads } from "./entity";
 import { RangeEntity } from "./range";
 import { WorksheetEntity } from "./worksheet";
 
-/** Several rectangles of one sheet, read only: what merged areas and print areas are told as. */
+/** Several rectangles of one sheet, read only: merged areas and print areas. */
 export class RangeAreas extends Entity {
   readonly type = "RangeAreas";
 

@@ -1,14 +1,14 @@
 import type { Book } from "../book";
 import { invalid } from "../failure";
 
-/** What a property reads as: a plain value, kept as JSON would. */
+/** Readers of properties; each gives a plain value that JSON can hold. */
 export type Reads = Record<string, () => unknown>;
 export type Writes = Record<string, (value: unknown) => void>;
 export type Parts = Record<string, () => Entity>;
-/** A method answers another object, NOTHING for Excel's null object, or a plain value. */
+/** Methods; each gives another object, NOTHING for Excel's null object, or a plain value. */
 export type Calls = Record<string, (given: Arguments) => unknown>;
 
-/** Excel's null object: what get…OrNullObject answers where there is nothing. */
+/** Excel's null object: what get…OrNullObject gives where there is nothing. */
 export const NOTHING = Symbol("null object");
 
 /**
@@ -24,12 +24,12 @@ export abstract class Entity {
   readonly calls: Calls = {};
   /** Methods whose answer depends on calculated values. */
   readonly settledCalls: readonly string[] = [];
-  /** Calls after which cells stand elsewhere. */
+  /** Calls that move cells. */
   readonly movingCalls: readonly string[] = [];
 
   constructor(readonly book: Book) {}
 
-  /** What later batches call it by; undefined where they find it again by the same path. */
+  /** The id by which later batches refer to it; undefined where they find it again by the same path. */
   get id(): string | undefined {
     return undefined;
   }

@@ -24,11 +24,11 @@ const VERTICAL: Record<string, VerticalAlign> = {
   Center: VerticalAlign.MIDDLE,
   Bottom: VerticalAlign.BOTTOM,
 };
-/** One step of indent, in pixels of the grid, over the grid's own two. */
+/** One step of indent, in pixels of the grid, beyond the two that the grid always has. */
 const INDENT = 9;
 const PADDING = 2;
 
-/** Something of a range's look: reads what all its cells share, null where they differ. */
+/** One part of a range's look: reads what all its cells share, null where they differ. */
 abstract class Look extends Entity {
   constructor(protected readonly range: RangeEntity) {
     super(range.book);

@@ -1,7 +1,7 @@
 import type { Book } from "../book";
 import type { Entity } from "./entity";
 
-/** What the host behind the model offers to it. */
+/** What the model needs from the host. */
 export interface Host {
   registerEvent(eventType: number, targetId: string, on: boolean): void;
   enableEvents: boolean;

@@ -107,7 +107,7 @@ class NamedItem extends Entity {
     return this.book.names.targetOf(this.found);
   }
 
-  /** A range's address, or the constant a name stands for. */
+  /** A range's address, or the constant that a name means. */
   private get value(): unknown {
     const formula = this.found.formula.slice(1);
     if (this.target) return formula;

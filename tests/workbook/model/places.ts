@@ -4,7 +4,7 @@ import { invalid, notFound } from "../failure";
 import { type Calls, NOTHING } from "./entity";
 import type { RangeEntity } from "./range";
 
-/** The methods of a range that answer another range. */
+/** The methods of a range that give another range. */
 export function placesOf(range: RangeEntity): Calls {
   return {
     getCell: (given) => {

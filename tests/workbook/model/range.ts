@@ -39,7 +39,7 @@ export class RangeEntity extends Entity {
   constructor(
     book: Book,
     readonly sheetId: string,
-    /** Moves along when rows or columns come or go before it. */
+    /** Moves along when rows or columns before it are inserted or deleted. */
     public rect: Rect,
   ) {
     super(book);
@@ -107,7 +107,7 @@ export class RangeEntity extends Entity {
     },
     clear: (given) => this.clear(oneOf(given.raw(0) ?? "All", CLEAR_TYPES)),
     insert: (given) => {
-      // This range moves along with its cells; the answer is the room that was made.
+      // This range moves along with its cells; the answer is the space that was made.
       const { rect } = this;
       insertCells(this.book, this.sheetId, rect, oneOf(given.raw(0), ["Down", "Right"]));
       return this.at(rect);
@@ -123,7 +123,7 @@ export class RangeEntity extends Entity {
         .getRange(toRange(clamp(this.book.worksheet(this.sheetId), this.rect)))
         .activate();
     },
-    // How office.js has the size of a large array checked before it sends it in parts.
+    // office.js calls this to have the size of a large array checked before it sends the array in parts.
     _ValidateArraySize: (given) => {
       if (given.whole(0) !== this.rect.rows || given.whole(1) !== this.rect.columns) throw wrongSize("Values");
     },
@@ -148,7 +148,7 @@ export class RangeEntity extends Entity {
     return new RangeEntity(this.book, this.sheetId, WorksheetEntity.rectOf(this.book, this.sheetId, given.text(0)));
   }
 
-  /** Excel answers null for the cells of whole rows and columns that are more than it would send. */
+  /** Excel gives null for the cells of whole rows and columns, which are too many to send. */
   private map<T>(look: (cell: Cell) => T): T[][] | null {
     if (this.rect.rows === MAX_ROWS || this.rect.columns === MAX_COLUMNS) return null;
     return readCells(this.book, this.sheetId, this.rect).map((row) => row.map(look));

@@ -2,7 +2,7 @@ import type { Book } from "../book";
 import { notFound } from "../failure";
 import { type Arguments, type Calls, Entity, NOTHING, type Reads, type Writes } from "./entity";
 
-/** What add-ins keep in the workbook, unseen by the person. */
+/** What add-ins save in the workbook, hidden from the person. */
 export class SettingCollection extends Entity {
   readonly type = "SettingCollection";
 

@@ -3,7 +3,7 @@ import { notFound } from "../failure";
 import { cornerOf, moveTo, newPicture, type Picture } from "../pictures";
 import { type Arguments, type Calls, Entity, number, type Reads, text, type Writes } from "./entity";
 
-/** What lies over a sheet's cells: pictures, and no other shapes. */
+/** The shapes over a sheet's cells: pictures, and no others. */
 export class ShapeCollection extends Entity {
   readonly type = "ShapeCollection";
 

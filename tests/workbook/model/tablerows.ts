@@ -74,7 +74,7 @@ class TableRow extends Entity {
     delete: () => {
       const table = this.book.tables.find(this.tableId) ?? fail();
       const { rect } = this.range;
-      // Excel leaves one row standing, blank.
+      // Excel leaves one blank row.
       if (table.rect.rows <= 2) throw invalid();
       this.book.tables.resize(table, { ...table.rect, rows: table.rect.rows - 1 });
       deleteCells(this.book, table.sheetId, rect, "Up");

@@ -80,7 +80,7 @@ class TableEntity extends Entity {
 
   override readonly writes: Writes = {
     name: (value) => this.book.tables.rename(this.table, text(value)),
-    // Kept for reading and for the saved file; the grid draws tables its own way.
+    // Saved for reading and for the file; the grid draws tables in another way.
     style: (value) => {
       this.table.style = text(value);
     },

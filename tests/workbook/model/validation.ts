@@ -4,7 +4,7 @@ import { denied } from "../failure";
 import { type Calls, Entity, flag, type Reads, record, type Writes } from "./entity";
 import { RangeEntity } from "./range";
 
-/** What Excel says of cells without a rule. */
+/** What Excel gives for cells without a rule. */
 const NO_ALERT = { message: "", showAlert: true, style: "Stop", title: "" };
 const NO_PROMPT = { message: "", showPrompt: true, title: "" };
 

@@ -98,7 +98,7 @@ class ApplicationEntity extends Entity {
   };
 }
 
-/** Review, Protect Workbook: keeps the sheets as they are, not their cells. */
+/** Excel's Review, Protect Workbook: protects the list of sheets, not their cells. */
 class WorkbookProtection extends Entity {
   readonly type = "WorkbookProtection";
 

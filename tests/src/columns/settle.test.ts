@@ -2,7 +2,9 @@ import { describe, expect, test } from "vitest";
 import { Block } from "../../../src/columns/block";
 import { computeDoubles } from "../../../src/columns/doubles";
 import { computePairs } from "../../../src/columns/pairs";
-import { Plans, settle } from "../../../src/columns/run";
+import { Plans } from "../../../src/columns/plans";
+import { Scratch } from "../../../src/columns/scratch";
+import { settle } from "../../../src/columns/settle";
 import { traced } from "../../../src/columns/trace";
 import { Quotient } from "../../../src/exact/quotient";
 
@@ -10,7 +12,7 @@ const INPUT = { unsigned: true, whole: false };
 
 /** a / b x c to cents: learned from one row, computed for others. */
 function cents(decimals: number | undefined) {
-  const plans = new Plans([INPUT, INPUT, INPUT]);
+  const plans = new Plans([INPUT, INPUT, INPUT], 200);
   const values = ["3", "4", "5"].map((text) => Quotient.of(text)) as [Quotient, Quotient, Quotient];
   const { trace } = traced(values, () => {
     const value = values[0].dividedBy(values[1]).times(values[2]);
@@ -46,10 +48,12 @@ describe("rows of a block", () => {
     const block = blockOf(ROWS);
     const found: number[] = [];
     const passes: number[] = [];
-    const rest = settle(plan, block, { at: undefined, count: 4 }, ({ at, count }, open, [line]) => {
-      passes.push(count);
-      for (let k = 0; k < count; k += 1)
-        if (open[k] === 0 && typeof line === "object") found[at?.[k] ?? k] = line[k] ?? 0;
+    const rest = settle(plan, block, { at: undefined, count: 4 }, new Scratch(), 0, {
+      take(_, { at, count }, open, [line]) {
+        passes.push(count);
+        for (let k = 0; k < count; k += 1)
+          if (open[k] === 0 && typeof line === "object") found[at?.[k] ?? k] = line[k] ?? 0;
+      },
     });
     expect(found).toEqual(CENTS);
     expect(rest.count).toBe(0);
@@ -58,17 +62,17 @@ describe("rows of a block", () => {
   });
 
   test("that doubles cannot decide are marked", () => {
-    const open = new Uint8Array(4);
-    computeDoubles(cents(2).plan, blockOf(ROWS), { at: undefined, count: 4 }, open);
-    expect([...open]).toEqual([1, 0, 1, 0]);
+    const scratch = new Scratch();
+    computeDoubles(cents(2).plan, blockOf(ROWS), { at: undefined, count: 4 }, scratch);
+    expect([...scratch.open.subarray(0, 4)]).toEqual([1, 0, 1, 0]);
   });
 
   test("as pairs hold the nearest double where it is owed", () => {
     const { plan } = cents(undefined);
-    const open = new Uint8Array(4);
-    const made = computePairs(plan, blockOf(ROWS), { at: undefined, count: 4 }, open, false);
+    const scratch = new Scratch();
+    const made = computePairs(plan, blockOf(ROWS), { at: undefined, count: 4 }, scratch, false);
     const line = made[plan.outputs[0] as number]?.high;
-    expect([...open]).toEqual([0, 0, 0, 0]);
+    expect([...scratch.open.subarray(0, 4)]).toEqual([0, 0, 0, 0]);
     expect([...(line ?? []).slice(0, 4)]).toEqual([0.055, 2 / 3, 0.165, 7.75]);
   });
 });
