@@ -70,26 +70,7 @@ export function listPart(on: {
       ...(line && !line.ok ? line.faults.slice(0, 1).map(({ sentence }) => sentence) : []),
       ...(read.length > MOST ? [texts.tooMany(read.length, MOST)] : []),
     ]);
-    view.show(line?.ok && read.length <= MOST ? chainsOf(line.value, read, rates) : undefined);
-  }
-
-  function chainsOf(line: OrderLine, read: readonly ListedWeight[], now: Rates): ManyChains | undefined {
-    const { sellers } = sellersFor(lists, line, now);
-    const named = read.flatMap((each) => {
-      if (!each.ok) return [];
-      const choice: ChainChoice = { line: lineOfWeight(line, each.weight), sellers, spot: now.spot, rates: now };
-      return [{ name: showScale(grams(each.weight.grams)), choice }];
-    });
-    if (named.length === 0) return undefined;
-    return {
-      all: named.map(({ name, choice }) => ({ name, said: compareSources(choice) })),
-      tornado: tornado(
-        named.map(({ choice }) => choice),
-        now,
-      ),
-      rates: now,
-      ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }),
-    };
+    view.show(line?.ok && read.length <= MOST ? chainsOf(line.value, read, rates, lists) : undefined);
   }
 
   async function takeSelected(): Promise<void> {
