@@ -343,7 +343,7 @@ describe("in pairs", () => {
   });
 
   test("values of two grains may differ by less than either step: 2 / 3 and 5 / 7 by 1 / 21", () => {
-    const of = { a: 0, b: 1, below: false, equal: true, above: false, implied: false, double: 0, pair: 2 ** -5 };
+    const of = { a: 0, b: 1, below: false, equal: true, above: false, implied: false, double: 0, pair: 2 ** -4 };
     const compared = (x: number, y: number) => {
       const [a, b] = [pair(x, 0, { power: 0, count: 3 }), pair(y, 0, { power: 0, count: 7 })];
       const open = new Uint8Array(1);
