@@ -56,7 +56,7 @@ function computed(step: PlannedStep, at: number, block: Block, rows: Rows, scrat
   const { lines, open } = scratch;
   const out = scratch.lineOf(at);
   if (kind === "input") return inputs(block, step.input, rows, out, scratch);
-  if (kind === "constant") return fillLine(out, bound.constant?.high ?? 0, byFours(count));
+  if (kind === "constant") return fillLine(out, bound.constant?.high ?? 0, count);
   const a = rowsOf(lines, step.a);
   if (kind === "decimals") return round(a, step, out, count, open);
   if (kind === "ceil" || kind === "floor") return makeWhole(a, step, out, count, open);
@@ -66,11 +66,6 @@ function computed(step: PlannedStep, at: number, block: Block, rows: Rows, scrat
   if (kind === "larger" || kind === "smaller") return choose(a, b, kind === "larger" ? 1 : -1, out, count);
   if (bound.differs) return differ(a, b, kind === "minus" ? -1 : 1, bound.sign, out, count, open);
   return kind === "plus" ? add(a, b, out, count) : subtract(a, b, out, count);
-}
-
-/** How many rows the loops below write: they go by fours. */
-function byFours(count: number): number {
-  return (count + 3) & ~3;
 }
 
 function inputs(block: Block, input: number, rows: Rows, into: Line, scratch: Scratch): Line {

@@ -1,4 +1,4 @@
-import { SLACK, SPARE } from "./bounds";
+import { PAIR_LOSS, SLACK, SPARE } from "./bounds";
 import { grainStep } from "./denominators";
 import { OTHER_PATH, UNDECIDED } from "./lines";
 import { EXACT_TENS, lost } from "./pairmath";
@@ -24,7 +24,7 @@ export function roundPair(
 ): void {
   const scale = EXACT_TENS[decimals] ?? Number.NaN;
   // One more product of pairs: that with the scale.
-  const spread = (pair + 10 * U2) * SLACK;
+  const spread = (pair + PAIR_LOSS.product * U2) * SLACK;
   for (let i = 0; i < count; i += 1) {
     const high = Math.abs(a.high[i] ?? 0);
     const low = (a.high[i] ?? 0) < 0 ? -(a.low[i] ?? 0) : (a.low[i] ?? 0);
@@ -93,7 +93,7 @@ export function checkPairDifference(
 ): void {
   const least = SLACK / SPARE.pair;
   // Where the high part of the sum is smaller than the low, its last sum loses 3 u² more.
-  const spread = (pair + 8 * U2) * SLACK;
+  const spread = (pair + 2 * PAIR_LOSS.sum * U2) * SLACK;
   for (let i = 0; i < count; i += 1) {
     const size = Math.abs(a.high[i] ?? 0) + Math.abs(b.high[i] ?? 0);
     const difference = (out.high[i] ?? 0) * sign;
@@ -117,7 +117,7 @@ export function checkPairComparison(
   count: number,
   open: Uint8Array,
 ): void {
-  const spread = (pair + 4 * U2) * SLACK;
+  const spread = (pair + PAIR_LOSS.sum * U2) * SLACK;
   for (let i = 0; i < count; i += 1) {
     const x = a.high[i] ?? 0;
     const y = b?.high[i] ?? 0;

@@ -35,20 +35,29 @@ export class Scratch {
   /** The mark of a step that has one value for all rows. */
   readonly openOne = new Uint8Array(1);
   private readonly ownLines: Line[] = [];
-  private readonly ownPairs: { readonly bare: PairRows; readonly proving: PairRows }[] = [];
+  private readonly ownPairs: ReturnType<typeof newPairRows>[] = [];
 
   /** The line that a step writes in doubles. */
   lineOf(step: number): Line {
-    const line = this.ownLines[step] ?? lineOf();
-    this.ownLines[step] = line;
-    return line;
+    return this.ownLines[step] ?? this.newLine(step);
   }
 
   /** The rows that a step writes in pairs. */
   pairsOf(step: number, proves: boolean): PairRows {
-    const rows = this.ownPairs[step] ?? newPairRows();
-    this.ownPairs[step] = rows;
+    const rows = this.ownPairs[step] ?? this.newPairs(step);
     return proves ? rows.proving : rows.bare;
+  }
+
+  private newLine(step: number): Line {
+    const line = lineOf();
+    this.ownLines[step] = line;
+    return line;
+  }
+
+  private newPairs(step: number): ReturnType<typeof newPairRows> {
+    const rows = newPairRows();
+    this.ownPairs[step] = rows;
+    return rows;
   }
 }
 

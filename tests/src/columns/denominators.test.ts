@@ -58,6 +58,30 @@ describe("grains against exact fractions (fraction.js)", () => {
     );
   });
 
+  test("sums and products of two ratios are whole numbers over their grains too: 1 / 3 + 1 / 7 over 21", () => {
+    fc.assert(
+      fc.property(decimals, decimals, decimals, decimals, (a, b, c, d) => {
+        const [one, other, sum, product] = [fresh(), fresh(), fresh(), fresh()];
+        grainQuotient(a.grains, b.grains, lineOf(b.double), one, 1);
+        grainQuotient(c.grains, d.grains, lineOf(d.double), other, 1);
+        const [x, y] = [a.value.div(b.value), c.value.div(d.value)];
+        grainSum(roundedCounts(one), roundedCounts(other), sum, 1);
+        expect(wholeOver(x.add(y), roundedCounts(sum))).toBe(true);
+        grainProduct(roundedCounts(one), roundedCounts(other), product, 1);
+        expect(wholeOver(x.mul(y), roundedCounts(product))).toBe(true);
+      }),
+    );
+  });
+
+  test("counts too large for a double to tell apart are taken as two", () => {
+    const sum = fresh();
+    const large = { power: lineOf(), count: lineOf(2 ** 60) };
+    grainSum(large, { power: lineOf(), count: lineOf(2 ** 60) }, sum, 1);
+    expect(sum.count[0]).toBe(2 ** 120);
+    grainSum({ power: lineOf(), count: lineOf(24) }, { power: lineOf(), count: lineOf(24) }, sum, 1);
+    expect(sum.count[0]).toBe(24);
+  });
+
   test("of constants: 31.1034768, and 14 / 24", () => {
     expect(grainOf(Quotient.of("31.1034768"))).toEqual({ power: 7, count: 1 });
     expect(grainOf(Quotient.of("14").dividedBy(Quotient.of("24")))).toEqual({ power: 0, count: 24 });

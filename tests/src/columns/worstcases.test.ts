@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { Block } from "../../../src/columns/block";
 import { boundOf, type StepBound } from "../../../src/columns/bounds";
 import { computeDoubles } from "../../../src/columns/doubles";
-import { lineOf } from "../../../src/columns/lines";
+import { lineOf, OTHER_PATH, UNDECIDED } from "../../../src/columns/lines";
 import {
   checkPairComparison,
   checkPairDifference,
@@ -133,6 +133,41 @@ describe("in doubles", () => {
     expect(taken).toBeGreaterThan(400);
   });
 
+  test("a whole number that many steps make is exact, or left: a x b + c around 2^53", () => {
+    const random = chance(17);
+    const whole = { ...bound(0), whole: true };
+    const plan: Plan = {
+      path: "",
+      steps: [
+        ...[0, 1, 2].map((input) => stepOf("input", { input, bound: whole })),
+        stepOf("times", { a: 0, b: 1, bound: whole }),
+        stepOf("plus", { a: 3, b: 2, bound: whole }),
+      ],
+      comparisons: [],
+      outputs: [4],
+      rules: [],
+      signed: [],
+      wholes: [4],
+      nearest: [4],
+      plain: true,
+    };
+    let taken = 0;
+    for (let turn = 0; turn < 4000; turn += 1) {
+      const block = new Block([{ mark: false }, { mark: false }, { mark: false }]);
+      const cells = [2 ** (24 + random() * 4), 2 ** 26, 9].map((most) => Math.ceil(most * (0.5 + random() / 2)));
+      cells.forEach((cell, column) => {
+        block.columns[column]?.values.set([cell]);
+      });
+      const scratch = new Scratch();
+      const lines = computeDoubles(plan, block, { at: undefined, count: 1 }, scratch);
+      if (scratch.open[0] !== 0) continue;
+      taken += 1;
+      const [a = 0n, b = 0n, c = 0n] = cells.map(BigInt);
+      expect(lines[4]?.[0]).toBe(Number(a * b + c));
+    }
+    expect(taken).toBeGreaterThan(400);
+  });
+
   test("a comparison holds for all values within the bound", () => {
     const random = chance(10);
     let taken = 0;
@@ -195,6 +230,20 @@ describe("in pairs", () => {
     }
     expect(taken).toBeGreaterThan(400);
     expect(ties).toBeGreaterThan(50);
+  });
+
+  test("a rounding of large values is the nearest double of the whole number, or left", () => {
+    const random = chance(18);
+    let taken = 0;
+    for (let turn = 0; turn < 4000; turn += 1) {
+      const high = Math.floor(2 ** (50 + random() * 4));
+      const value = pair(high, (random() - 0.5) * (high >= 2 ** 53 ? 2 : 1));
+      const answer = decided((out, open) => roundPair(value, stepOf("decimals"), out, 1, open));
+      if (answer === undefined) continue;
+      taken += 1;
+      expect(answer).toBe(rounded(exactOf(value), 0));
+    }
+    expect(taken).toBeGreaterThan(400);
   });
 
   test("a rounding to cents loses no more than it counts, beside a bound as small as itself", () => {
@@ -291,6 +340,18 @@ describe("in pairs", () => {
     }
     expect(taken).toBeGreaterThan(400);
     expect(equals).toBeGreaterThan(50);
+  });
+
+  test("values of two grains may differ by less than either step: 2 / 3 and 5 / 7 by 1 / 21", () => {
+    const of = { a: 0, b: 1, below: false, equal: true, above: false, implied: false, double: 0, pair: 2 ** -4 };
+    const compared = (x: number, y: number) => {
+      const [a, b] = [pair(x, 0, { power: 0, count: 3 }), pair(y, 0, { power: 0, count: 7 })];
+      const open = new Uint8Array(1);
+      checkPairComparison(of, a, b, 1, open);
+      return open[0];
+    };
+    expect(compared(2 / 3, 5 / 7)).toBe(UNDECIDED);
+    expect(compared(5 / 3, 1)).toBe(OTHER_PATH);
   });
 
   test("a nearest double is that of every value within the bound", () => {
