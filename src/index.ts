@@ -1,5 +1,4 @@
 export {
-  BUDGET_KEYS,
   BUDGET_LABELS,
   type Budget,
   type BudgetKey,
@@ -52,7 +51,6 @@ export {
   type PriceColumn,
   type PricedLine,
   priceDesign,
-  priceLines,
   type ReadDesign,
   ratesOfCells,
   ratesOfValues,
@@ -78,7 +76,7 @@ export {
   found,
   UnreadableCell,
 } from "./exact/errors";
-export { MARKUP_RULE, type NumberRule, SHARE } from "./exact/numberrule";
+export { MARKUP_RULE, type NumberRule } from "./exact/numberrule";
 export { Quotient } from "./exact/quotient";
 export {
   alloyDensity,
@@ -94,7 +92,7 @@ export {
 export type { Composition } from "./gold/composition";
 export type { Density } from "./gold/density";
 export { fineGold, meltValue, metalRate, perGram, type Rate, spotOf } from "./gold/goldrate";
-export { fineness, fineShare, karats, type Mark, markOfFineness, markOfShare, parseMark, showMark } from "./gold/mark";
+export { fineness, fineShare, karats, type Mark, markOfShare, parseMark, showMark } from "./gold/mark";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
 export {
@@ -108,7 +106,7 @@ export {
   savedByChoice,
   sellersFor,
 } from "./makeorbuy/chainchoice";
-export { chainWeightOf, crossingWeight } from "./makeorbuy/crossover";
+export { crossingWeight } from "./makeorbuy/crossover";
 export {
   floorSpot,
   type MarginPoint,
@@ -118,12 +116,11 @@ export {
   type SourcingPoint,
   sourcingCurve,
 } from "./makeorbuy/curve";
-export { LEVERS, type Lever, leverValue } from "./makeorbuy/figures";
+export { LEVERS, type Lever } from "./makeorbuy/figures";
 export { type ListedKey, linkWeightOf, parseListedChain } from "./makeorbuy/listedchain";
 export { bestMaker, priceListsOfCells } from "./makeorbuy/makerlist";
 export {
   EVERY_MARK,
-  MAKER_KEYS,
   MAKER_LABELS,
   type MakerKey,
   type MakerOffer,
@@ -132,14 +129,11 @@ export {
   parseMakerOffer,
 } from "./makeorbuy/makeroffer";
 export {
-  classAt,
-  faultsAbout,
   type MakerFault,
   type MakerRow,
   type PriceLists,
   readPriceLists,
   type Seller,
-  sellersOf,
 } from "./makeorbuy/makers";
 export { type LeastOrder, leastOrder } from "./makeorbuy/minimumorder";
 export { joinTornados, MOVED_BY, type Swing, type Tornado, tornado } from "./makeorbuy/tornado";
@@ -179,7 +173,7 @@ export {
   parseAskedPiece,
   usualPiece,
 } from "./market/askedpiece";
-export { type AskedUnit, splitWeight, unitsOfWord, unitWeight } from "./market/askedunit";
+export { type AskedUnit, splitWeight, unitsOfWord } from "./market/askedunit";
 export {
   ASKED_PER,
   ASKING_LABELS,
@@ -203,7 +197,6 @@ export {
   type SeenPremium,
   seenPremium,
   WEIGHT_CLASSES,
-  weightClass,
 } from "./market/premiums";
 export { parseSeenAsking, SEEN_KEYS, SEEN_LABELS, type SeenAsking, type SeenKey, seenKey } from "./market/seenasking";
 export { type Box, type Point, sizeOf } from "./mesh/box";
@@ -217,17 +210,16 @@ export {
   type ModelUnit,
   modelMillimetres,
   modelWeight,
-  PLAUSIBLE_LINK,
   type Scaling,
   scaleOf,
 } from "./mesh/modelweight";
 export type { Overlap } from "./mesh/overlap";
 export { type Measure, measureStl } from "./mesh/quickmeasure";
-export { LARGEST_STL, readStl, refuseLargeStl, type StlModel } from "./mesh/stl";
-export { type BindingQuote, type OpenQuotes, openQuotes, UNBOUGHT } from "./openquotes/openquotes";
+export { readStl, refuseLargeStl, type StlModel } from "./mesh/stl";
+export { type BindingQuote, type OpenQuotes, openQuotes } from "./openquotes/openquotes";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./openquotes/spotrisk";
 export type { Clasp, Links } from "./order/chain";
-export { EXTRA_FIELDS, EXTRA_KEYS, EXTRA_LABELS, type ExtraKey } from "./order/extrafields";
+export { EXTRA_FIELDS, EXTRA_LABELS, type ExtraKey } from "./order/extrafields";
 export type { Counts, OrderField } from "./order/fieldkinds";
 export {
   type ChoiceWord,
@@ -247,13 +239,11 @@ export {
   MOST_LINES,
   type Order,
   type OrderForm,
-  orderOfRow,
   parseNamelessOrder,
   parseOrder,
 } from "./order/order";
 export type { OrderLine } from "./order/orderline";
 export {
-  blankOrder,
   readOrderText,
   type TypedExtra,
   type TypedLine,
@@ -269,8 +259,8 @@ export {
   showQuoteNumber,
 } from "./order/quotenumber";
 export { QUOTE_STATUSES, type QuoteStatus, quoteStatusOf } from "./order/quotestatus";
-export { DIAMOND_GRAVITY, rectangularCarats, roundCarats, type StoneSet } from "./order/stones";
-export { type CostSheet, costOrder, forAll } from "./quote/costsheet";
+export { DIAMOND_GRAVITY, type StoneSet } from "./order/stones";
+export { type CostSheet, costOrder } from "./quote/costsheet";
 export {
   type AlloyPart,
   COST_LINES,
@@ -287,25 +277,16 @@ export { type DateOrder, readListDate } from "./reading/listdate";
 export { type DecimalSign, readListFigure } from "./reading/listfigure";
 export { isBlank, readNumber } from "./reading/number";
 export {
-  LENGTH_GIVEN,
-  LINE_PRICE_BY,
   LINK_CASTINGS,
   LINKS_PER_UNITS,
   ORDER_LENGTH_UNITS,
-  ORDER_PRICE_BY,
-  OWN_GOLD_USES,
   PIECE_KINDS,
-  PLATING_CHOICES,
-  SETTLEMENTS,
   SOLIDITIES,
-  STONE_PRICED,
-  STONE_SHAPES,
-  STONES_ON,
   YES_NO,
 } from "./reading/orderwords";
 export type { Parsed } from "./reading/parse";
 export { readWord, wordsOf } from "./reading/words";
-export { CLASP_PARTS, CLASPS, type ClaspKind } from "./trade/clasp";
+export { CLASPS, type ClaspKind } from "./trade/clasp";
 export { countLinks, PATTERN_LETTERS, parsePattern } from "./trade/colourpattern";
 export {
   COST_BASES,
@@ -349,7 +330,7 @@ export {
   priceAtPremium,
   spotLimit,
 } from "./trade/price";
-export { PRICE_METHODS, type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";
+export { type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";
 export { netPrice, TAX_IS, taxOf } from "./trade/salestax";
 export { askedPrice, partAtPremium, priceUpToStep, shownPrice } from "./trade/sellingprice";
 export { atStage, castToFinished, type LossShare, STAGES, type Stage, type StagedWeight } from "./trade/stagedweight";
@@ -370,12 +351,11 @@ export {
   addMoney,
   type Money,
   money,
-  roundToCurrency,
   roundUpToStep,
   subtractMoney,
   timesMoney,
 } from "./units/money";
-export { SCALE_UNITS } from "./units/scaleweight";
+
 export {
   GRAMS_PER,
   grams,
@@ -415,23 +395,18 @@ export {
 export { KEPT_LINK_LABELS, type KeptLink, type KeptLinkKey, parseKeptLink } from "./weights/savedlink";
 export {
   parseWeighIn,
-  WEIGH_IN_KEYS,
   WEIGH_IN_LABELS,
   type WeighIn,
   type WeighInKey,
 } from "./weights/weighing";
-export {
-  isFarOff,
-  type MeanWeight,
-  meanLossShare,
-  meanWeight,
-  type Passage,
-  type Weighing,
+export type {
+  MeanWeight,
+  Passage,
+  Weighing,
 } from "./weights/weighingmean";
 export {
   allowedLossShare,
   FEWEST_WEIGHINGS,
-  isGuess,
   judgeWeighed,
   type Weighed,
   type WeighedLoss,

@@ -39,7 +39,6 @@ export type EachKey = keyof typeof EACH_LABELS;
 export type BudgetKey = keyof typeof BUDGET_LABELS;
 export const ONCE_KEYS = Object.keys(ONCE_LABELS) as readonly OnceKey[];
 export const EACH_KEYS = Object.keys(EACH_LABELS) as readonly EachKey[];
-export const BUDGET_KEYS = Object.keys(BUDGET_LABELS) as readonly BudgetKey[];
 
 /** A plan of what goes out before it comes in. */
 export interface Budget {

@@ -46,7 +46,7 @@ export function grainDecimals(digits: Line, powers: Line, out: Grains, count: nu
   }
 }
 
-/** a + b: both are whole numbers over the larger power of ten and the product of both counts. */
+/** a + b, or the larger or smaller of them, which is one of them: both are whole numbers over the larger power of ten and the product of both counts. */
 export function grainSum(a: Grains, b: Grains, out: Grains, count: number): void {
   for (let i = 0; i < count; i += 1) {
     const x = a.count[i] ?? 0;
@@ -55,9 +55,6 @@ export function grainSum(a: Grains, b: Grains, out: Grains, count: number): void
     out.count[i] = x === y && Number.isSafeInteger(x) ? x : x * y;
   }
 }
-
-/** The larger or smaller of a and b is one of them: it has a grain that both have. */
-export const grainEither = grainSum;
 
 export function grainProduct(a: Grains, b: Grains, out: Grains, count: number): void {
   for (let i = 0; i < count; i += 1) {

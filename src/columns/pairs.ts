@@ -1,6 +1,6 @@
 import type { Block } from "./block";
 import type { Constant } from "./bounds";
-import { grainDecimals, grainEither, grainProduct, grainQuotient, grainSum } from "./denominators";
+import { grainDecimals, grainProduct, grainQuotient, grainSum } from "./denominators";
 import { fillLine, gathered, type Line, type Rows } from "./lines";
 import { addPairs, choosePairs, dividePairs, multiplyPairs, readDecimals } from "./pairmath";
 import {
@@ -101,7 +101,6 @@ function combine(kind: PlannedStep["kind"], a: PairRows, b: PairRows, out: PairR
   if (!a.grains || !b.grains || !out.grains) return;
   if (kind === "times") grainProduct(a.grains, b.grains, out.grains, count);
   else if (kind === "dividedBy") grainQuotient(a.grains, b.grains, b.high, out.grains, count);
-  else if (kind === "larger" || kind === "smaller") grainEither(a.grains, b.grains, out.grains, count);
   else grainSum(a.grains, b.grains, out.grains, count);
 }
 

@@ -39,15 +39,10 @@ export type ReadDesign = { readonly kind: "read"; readonly design: string; reado
 export type PricedLine = { readonly kind: "priced"; readonly design: string; readonly sheet: CostSheet } | Unpriced;
 
 /**
- * Costs and prices a table of designs at the workshop's rates: a row of headers in the words of an order's line, then a row a
- * design; a quantity left out is 1. Exact; prices are rounded as on a quote. A row with a fault is refused alone.
+ * Reads a table of designs: a row of headers in the words of an order's line, then a row a design; a quantity left out is 1. What
+ * is read can be priced at any spot. A row with a fault is refused alone.
  * Errors: wrongShape where the first row names no Design, Mark and Length.
  */
-export function priceLines(cells: readonly (readonly unknown[])[], rates: Rates): readonly PricedLine[] {
-  return readDesigns(cells, rates).map((design) => priceDesign(design, rates));
-}
-
-/** Reads a table of designs as priceLines does; what is read can be priced at any spot. Errors: wrongShape. */
 export function readDesigns(cells: readonly (readonly unknown[])[], rates: Rates): readonly ReadDesign[] {
   const [header = [], ...rows] = cells;
   const columns = designColumns(header);

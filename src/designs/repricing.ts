@@ -47,7 +47,7 @@ export interface Repricing {
 }
 
 /**
- * Prices a table of designs (see priceLines) at the rates' spot and at another, in columns. Exact: prices are rounded as on a
+ * Prices a table of designs (see readDesigns) at the rates' spot and at another, in columns. Exact: prices are rounded as on a
  * quote, and of a price's fifteen digits a double loses none; a kept margin is right to fifteen digits.
  */
 export function reprice(cells: Cells, rates: RateFigures, spot: Money): Repricing {

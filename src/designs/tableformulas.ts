@@ -24,8 +24,8 @@ export interface LineFormula {
 }
 
 /**
- * The figures of a price list, computed in columns: the nearest doubles of the exact figures that priceLines gives. A design's name
- * is no figure. Errors: wrongShape as of priceLines.
+ * The figures of a price list, computed in columns: the nearest doubles of the exact figures that priceDesign gives. A design's name
+ * is no figure. Errors: wrongShape as of readDesigns.
  */
 export function priceInColumns(
   header: readonly unknown[],

@@ -120,12 +120,6 @@ function readOrder(form: OrderForm, rates: Rates, naming: Naming): Parsed<Order>
   });
 }
 
-/** A flat row of a sheet as an order of one line. */
-export function orderOfRow(row: Row): OrderForm {
-  const pick = (keys: readonly string[]) => Object.fromEntries(keys.map((key) => [key, row[key]]));
-  return { order: pick(ORDER_KEYS), lines: [pick(LINE_KEYS)], extras: [] };
-}
-
 function parsePricing(record: Row, rates: Rates): Parsed<Pricing> {
   const read = parseForm(PRICED, record);
   if (!read.ok) return read;

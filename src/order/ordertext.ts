@@ -36,11 +36,6 @@ export function readOrderText(text: unknown): TypedOrder | undefined {
   return isWhole ? { order: typed.order, ...known } : undefined;
 }
 
-/** An order with nothing in it but so many lines. */
-export function blankOrder(lines = 1): TypedOrder {
-  return { order: blank(ORDER_KEYS), lines: Array.from({ length: lines }, () => blank(LINE_KEYS)), extras: [] };
-}
-
 function filled<K extends string>(keys: readonly K[], texts: Readonly<Record<K, string>>): Record<string, string> {
   return Object.fromEntries(keys.filter((key) => texts[key] !== "").map((key) => [key, texts[key]]));
 }
@@ -55,10 +50,6 @@ function textsOf<K extends string>(
   if (!Object.entries(record).every(([key, value]) => known.includes(key) && typeof value === "string"))
     return undefined;
   return Object.fromEntries(keys.map((key) => [key, record[key] ?? ""])) as Record<K, string>;
-}
-
-function blank<K extends string>(keys: readonly K[]): Record<K, string> {
-  return Object.fromEntries(keys.map((key) => [key, ""])) as Record<K, string>;
 }
 
 function isThere<T>(value: T | undefined): value is T {

@@ -1,6 +1,4 @@
-import { Decimal } from "../exact/decimal";
 import { CostingError, found } from "../exact/errors";
-import { Quotient } from "../exact/quotient";
 import { isBlank } from "../reading/number";
 
 /**
@@ -192,11 +190,6 @@ export function minorDigits(currency: Currency): number {
   const digits = DIGITS.get(currency);
   if (digits === undefined) throw new Error(`${currency} has no minor unit to round to`);
   return digits;
-}
-
-/** The smallest coin of the currency: 0.01 for USD, 1 for JPY, 0.001 for KWD. */
-export function minorUnit(currency: Currency): Quotient {
-  return Quotient.one.dividedBy(Quotient.of(new Decimal(10).pow(minorDigits(currency))));
 }
 
 /** Reads a currency's three letters. Errors: blank, unknownWord. */

@@ -22,7 +22,6 @@ export const WEIGH_IN_LABELS = {
   note: "Note",
 } as const;
 export type WeighInKey = keyof typeof WEIGH_IN_LABELS;
-export const WEIGH_IN_KEYS = Object.keys(WEIGH_IN_LABELS) as readonly WeighInKey[];
 
 /** Equal pieces on the scale together, at one stage. */
 export interface WeighIn {

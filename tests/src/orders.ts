@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
-import { type Order, orderOfRow, parseOrder } from "../../src/order/order";
+import { type Order, parseOrder } from "../../src/order/order";
 import { parseRates, type Rates } from "../../src/rates/rates";
 import type { Parsed } from "../../src/reading/parse";
 import { type Figure, figures, marks, positives, rounded, upToStep } from "./reference";
+import { orderOfRow } from "./typedorders";
 
 /** A workshop's rates as its sheet holds them; figures of common practice. */
 export const RATES = {

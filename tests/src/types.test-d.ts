@@ -27,7 +27,6 @@ import {
   minorDigits,
   money,
   type Order,
-  orderOfRow,
   type Parsed,
   parseMark,
   parseOrder,
@@ -38,13 +37,14 @@ import {
   Quotient,
   type Rate,
   type Rates,
-  roundToCurrency,
   type StagedWeight,
   subtractMoney,
   type Weight,
   weightIn,
 } from "../../src/index";
+import { roundToCurrency } from "../../src/units/money";
 import type { TakeLink } from "../../taskpane/order/linkoffer";
+import { orderOfRow } from "./typedorders";
 
 declare const usd: Money<"USD">;
 declare const eur: Money<"EUR">;

@@ -5,7 +5,6 @@ import {
   makeQuote,
   type PricedLine,
   parseOrder,
-  priceLines,
   type Quote,
   type Rates,
 } from "../../src/index";
@@ -19,6 +18,7 @@ import { type Block, planFill } from "../../taskpane/excel/template/fill";
 import { builtInTemplates, templateContents } from "../../taskpane/excel/template/template";
 import { ticketsPaper } from "../../taskpane/excel/tickets/ticketspaper";
 import { CUSTOMER_COLUMNS } from "../../taskpane/wording/pricesheetcolumns";
+import { priceLines } from "../src/designlists";
 import { ORDER, type Record_, ratesOf, read } from "../src/orders";
 
 const { customer: _customer, spot: _spot, discount: _discount, ...LINE } = ORDER;

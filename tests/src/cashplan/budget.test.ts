@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
-import { BUDGET_KEYS, BUDGET_LABELS, type BudgetKey, parseBudget } from "../../../src/cashplan/budget";
+import { BUDGET_LABELS, type BudgetKey, parseBudget } from "../../../src/cashplan/budget";
+
+const BUDGET_KEYS = Object.keys(BUDGET_LABELS) as readonly BudgetKey[];
 
 const BLANK = Object.fromEntries(BUDGET_KEYS.map((key) => [key, ""])) as Record<BudgetKey, string>;
 const faults = (changes: Partial<typeof BLANK>) => {

@@ -1,11 +1,13 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
-import { BUDGET_KEYS, type Budget, type BudgetKey, parseBudget } from "../../../src/cashplan/budget";
+import { BUDGET_LABELS, type Budget, type BudgetKey, parseBudget } from "../../../src/cashplan/budget";
 import { cashLine, cashNeeded, depositFor, firstPieces, takenOn } from "../../../src/cashplan/cashplan";
 import { Quotient } from "../../../src/exact/quotient";
 import { read } from "../orders";
 import { expectExact, type Figure, figures } from "../reference";
+
+const BUDGET_KEYS = Object.keys(BUDGET_LABELS) as readonly BudgetKey[];
 
 type Texts = Partial<Record<BudgetKey, string>>;
 

@@ -3,11 +3,11 @@ import {
   figureOf,
   PRICE_COLUMN_KEYS,
   PRICE_COLUMNS,
-  priceLines,
   ratesOfCells,
   readPriceColumns,
 } from "../../../src/designs/pricelist";
 import { RATE_ROWS, type RateKey } from "../../../src/rates/raterows";
+import { priceLines } from "../designlists";
 import { RATES, ratesOf } from "../orders";
 import { expectFault } from "../reference";
 

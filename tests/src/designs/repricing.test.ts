@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { priceLines } from "../../../src/designs/pricelist";
 import { rateFiguresOf } from "../../../src/designs/rateinputs";
 import { joinRepricings, reprice, spotMove, spotsAround } from "../../../src/designs/repricing";
 import { Quotient } from "../../../src/exact/quotient";
 import { LINE_LABELS, type LineKey } from "../../../src/order/fields";
 import { money } from "../../../src/units/money";
+import { priceLines } from "../designlists";
 import { monthlyMoves } from "../goldmonths";
 import { type Record_, ratesOf } from "../orders";
 import { workCatalogue } from "../workorders";

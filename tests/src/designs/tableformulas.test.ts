@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Output, Value } from "../../../src/columns/answers";
 import type { Rows } from "../../../src/columns/lines";
-import { figureOf, PRICE_COLUMN_KEYS, priceLines } from "../../../src/designs/pricelist";
+import { figureOf, PRICE_COLUMN_KEYS } from "../../../src/designs/pricelist";
 import { rateFiguresOf } from "../../../src/designs/rateinputs";
 import { priceInColumns } from "../../../src/designs/tableformulas";
 import type { LineTaker } from "../../../src/designs/tablerunner";
@@ -10,6 +10,7 @@ import { CostingError } from "../../../src/exact/errors";
 import { Quotient } from "../../../src/exact/quotient";
 import { LINE_LABELS, type LineKey } from "../../../src/order/fields";
 import { isNearest } from "../../functions/rows";
+import { priceLines } from "../designlists";
 import { type Record_, ratesOf } from "../orders";
 import { workCatalogue } from "../workorders";
 

@@ -5,7 +5,7 @@ import { Quotient } from "../../../src/exact/quotient";
 import { type AddedStonesKey, parseAddedStones, stonesPay } from "../../../src/margins/addedstones";
 import { costOrder } from "../../../src/quote/costsheet";
 import { margin } from "../../../src/trade/price";
-import { minorUnit } from "../../../src/units/currency";
+import { minorDigits } from "../../../src/units/currency";
 import { ORDER, orderOf, type Record_, randomOrder, randomRates, ratesOf } from "../orders";
 import { expectExact, figures } from "../reference";
 
@@ -93,7 +93,7 @@ test("the least rise keeps the margin, and one coin less does not; under discoun
         margin(sheet.landed.amount.plus(cost.amount), sheet.price.amount.plus(rise).times(share));
       const gained = (rise: Quotient) => Quotient.of(marginAt(rise).minus(marginBefore).rounded(40));
       expect(gained(leastRise.amount).isNegative()).toBe(false);
-      const less = leastRise.amount.minus(minorUnit(rates.currency));
+      const less = leastRise.amount.minus(Quotient.one.dividedBy(Quotient.of(10 ** minorDigits(rates.currency))));
       if (!cost.amount.isZero()) expect(gained(less).isNegative()).toBe(true);
     }),
     { numRuns: 80 },

@@ -3,7 +3,7 @@ import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
 import { type SpotRisk, spotRisk } from "../../../src/openquotes/spotrisk";
-import { type Order, orderOfRow, parseOrder } from "../../../src/order/order";
+import { type Order, parseOrder } from "../../../src/order/order";
 import { costOrder } from "../../../src/quote/costsheet";
 import { costPiece } from "../../../src/quote/piececosts";
 import { makeQuote } from "../../../src/quote/quote";
@@ -12,6 +12,7 @@ import { spotLimit } from "../../../src/trade/price";
 import { money } from "../../../src/units/money";
 import { ORDER, orderOf, type Record_, randomOrder, randomRates, ratesOf, read } from "../orders";
 import { expectExact, figures, rounded } from "../reference";
+import { orderOfRow } from "../typedorders";
 
 const q = (text: string) => Quotient.of(text);
 const OUNCE = "31.1034768";

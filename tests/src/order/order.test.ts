@@ -9,8 +9,9 @@ import {
   ORDER_LABELS,
   type OrderKey,
 } from "../../../src/order/fields";
-import { orderOfRow, parseOrder } from "../../../src/order/order";
+import { parseOrder } from "../../../src/order/order";
 import { ORDER, orderOf, type Record_, ratesOf } from "../orders";
+import { orderOfRow } from "../typedorders";
 
 const RATES = ratesOf();
 /** A flat row: what an order says once, and its one line. */

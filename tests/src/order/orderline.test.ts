@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import type { Fault } from "../../../src/exact/errors";
 import type { Quotient } from "../../../src/exact/quotient";
-import { orderOfRow, parseOrder } from "../../../src/order/order";
+import { parseOrder } from "../../../src/order/order";
 import { ORDER, orderOf, type Record_, ratesOf } from "../orders";
+import { orderOfRow } from "../typedorders";
 
 const RATES = ratesOf({ plating: "40" });
 const text = (value: Quotient | undefined) => value?.value().toString();

@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { EXTRA_KEYS } from "../../../src/order/extrafields";
 import { LINE_KEYS, ORDER_KEYS } from "../../../src/order/fields";
-import { blankOrder, readOrderText, type TypedOrder, writeOrderText } from "../../../src/order/ordertext";
+import { readOrderText, type TypedOrder, writeOrderText } from "../../../src/order/ordertext";
+import { blankOrder } from "../typedorders";
 
 const texts = <K extends string>(keys: readonly K[]) =>
   fc

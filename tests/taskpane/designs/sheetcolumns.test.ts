@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
-import { PRICE_COLUMN_KEYS, priceLines, Quotient, spotsAround } from "../../../src/index";
+import { PRICE_COLUMN_KEYS, Quotient, spotsAround } from "../../../src/index";
 import { isPriced } from "../../../taskpane/designs/pricing";
 import { cellOf, csvText, headOf, isCustomerColumn } from "../../../taskpane/designs/sheetcolumns";
 import { rangeInSlices } from "../../../taskpane/designs/spotrange";
 import type { Chosen } from "../../../taskpane/designtable/chosendesigns";
 import { BENCH_COLUMNS, CUSTOMER_COLUMNS } from "../../../taskpane/wording/pricesheetcolumns";
+import { priceLines } from "../../src/designlists";
 import { ratesOf } from "../../src/orders";
 
 const HEADER = ["Design", "Mark", "Colour", "Length (in)", "Links per in", "Weight of one link", "Solid or hollow"];

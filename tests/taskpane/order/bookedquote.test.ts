@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { blankOrder, readQuoteNumber } from "../../../src/index";
+import { readQuoteNumber } from "../../../src/index";
 import type { BookedQuote } from "../../../taskpane/excel/quote/quotebook";
 import { bookedTotal, bookedValidity, newestFirst, openBooked } from "../../../taskpane/order/bookedquote";
+import { blankOrder } from "../../src/typedorders";
 
 function booked(written: string, cells: Partial<BookedQuote["cells"]> = {}): BookedQuote {
   const number = readQuoteNumber(written);

@@ -1,6 +1,5 @@
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import {
-  EXTRA_KEYS,
   LINE_KEYS,
   LINE_LABELS,
   type LineKey,
@@ -10,6 +9,7 @@ import {
   RATE_KEYS,
   RATE_ROWS,
 } from "../../../src/index";
+import { EXTRA_KEYS } from "../../../src/order/extrafields";
 import {
   countedTexts,
   type Entries,

@@ -1,15 +1,8 @@
 import { describe, expect, it } from "vitest";
-import {
-  blankOrder,
-  type LineKey,
-  type OrderKey,
-  parseRates,
-  RATE_KEYS,
-  RATE_ROWS,
-  type Rates,
-} from "../../../src/index";
+import { type LineKey, type OrderKey, parseRates, RATE_KEYS, RATE_ROWS, type Rates } from "../../../src/index";
 import { labelsOf } from "../../../taskpane/order/faultplace";
 import { type Costed, missing, type Reckoning, reckon, type Typed, wrong } from "../../../taskpane/order/reckoning";
+import { blankOrder } from "../../src/typedorders";
 
 const DATE = "2026-03-02";
 const UNITS = { colour: "yellow", plated: "as usual", lengthUnit: "in", linksPerUnit: "in", quantity: "1" };

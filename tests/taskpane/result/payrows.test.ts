@@ -1,17 +1,10 @@
 import { expect, it } from "vitest";
-import {
-  blankOrder,
-  type LineKey,
-  type OrderKey,
-  parseRates,
-  RATE_KEYS,
-  RATE_ROWS,
-  type TypedExtra,
-} from "../../../src/index";
+import { type LineKey, type OrderKey, parseRates, RATE_KEYS, RATE_ROWS, type TypedExtra } from "../../../src/index";
 import { type Costed, reckon } from "../../../taskpane/order/reckoning";
 import { castRows, goldRows, stoneRows } from "../../../taskpane/result/castrows";
 import { isPlain, lineRows, payRows } from "../../../taskpane/result/payrows";
 import { costLineRows, type Row, watchSentences } from "../../../taskpane/result/resultrows";
+import { blankOrder } from "../../src/typedorders";
 
 /** 100 g of fine gold at 25.00 a gram, 2 lost, 1.50 cast, 50 labour: 2,753; x 1.3, up to the step of 1: 3,579. */
 const LINE = {

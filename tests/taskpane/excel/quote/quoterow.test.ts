@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
-import { blankOrder, costOrder, makeQuote } from "../../../../src/index";
+import { costOrder, makeQuote } from "../../../../src/index";
 import { QUOTE_COLUMN_KEYS } from "../../../../taskpane/excel/quote/quotebook";
 import { quoteRow } from "../../../../taskpane/excel/quote/quoterow";
 import { orderOf, ratesOf } from "../../../src/orders";
+import { blankOrder } from "../../../src/typedorders";
 
 const BLANK = blankOrder();
 const TYPED = {
