@@ -6,8 +6,10 @@ import { perGram } from "../../../src/gold/goldrate";
 import {
   COST_BASES,
   type CostBasis,
+  chargedWeight,
   labourCost,
   landedCost,
+  lostWeight,
   perGramOf,
   stoneCost,
 } from "../../../src/trade/landedcost";
@@ -271,4 +273,20 @@ describe("stones", () => {
 
 test("a clasp that costs nothing and no stones leave nothing to pay", () => {
   expect(stoneCost(figure("0").quotient, usd("9"), usd("1"), Quotient.zero).amount.isZero()).toBe(true);
+});
+
+describe("what a caster charges and what polishing takes, by the basis of the cost", () => {
+  // 98 g left of 100 g cast at 2 % of the cast weight; the bench counts 2 % of the stated 98 g: 1.96 g.
+  const piece = { finished: grams(q("98")), cast: grams(q("100")) };
+  const twoPercent: Loss = { basis: "cast", share: q("0.02") };
+
+  test("the fee goes on all that is cast; on the quick basis on the stated weight", () => {
+    expect(chargedWeight(piece, "finished").grams.value().toFixed()).toBe("100");
+    expect(chargedWeight(piece, "quick").grams.value().toFixed()).toBe("98");
+  });
+
+  test("the loss is cast less finished; on the quick basis the share of the stated weight", () => {
+    expect(lostWeight(piece, twoPercent, "finished").grams.value().toFixed()).toBe("2");
+    expect(lostWeight(piece, twoPercent, "quick").grams.value().toFixed()).toBe("1.96");
+  });
 });
