@@ -3,7 +3,7 @@ import type { Button } from "../controls/button";
 import type { Ending } from "../controls/ending";
 import { goToIfThere } from "../excel/host";
 import { type Filled, fillQuote, RatesChanged } from "../excel/quote/fillquote";
-import type { RateValues } from "../excel/rates/rates";
+import { type RateValues, sameRates } from "../excel/rates/rates";
 import type { OrderForm } from "../order/orderform";
 import type { Costed, Reckoning, Typed } from "../order/reckoning";
 import { refusalOf } from "../order/refusal";
@@ -85,8 +85,11 @@ export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
     } catch (error) {
       if (!(error instanceof RatesChanged)) throw error;
       await followRates();
-      const now = on.reckoned()?.reckoning;
-      ending.failed(TEXTS.make.ratesChanged(now?.kind === "costed" ? showMoney(now.costed.quote.total) : undefined));
+      const now = on.reckoned();
+      // Where they could not be read again, the pane still has the old figures: no new price is known.
+      const isNew = now !== undefined && !sameRates(now.rateValues, rateValues);
+      const costed = isNew && now.reckoning.kind === "costed" ? now.reckoning.costed : undefined;
+      ending.failed(TEXTS.make.ratesChanged(costed && showMoney(costed.quote.total)));
     } finally {
       isPressed = false;
       press.rest();
