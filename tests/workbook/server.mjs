@@ -3,7 +3,7 @@ import { createServer } from "node:http";
 import { createServer as createSecureServer } from "node:https";
 import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
-import sirv from "sirv";
+import send from "send";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -35,10 +35,10 @@ export function serve({ port = 0, https, addin = FOLDERS.addin, office = FOLDERS
   const keptFiles = files(FOLDERS.kept);
   return listen({ port, https }, async (request, response, path) => {
     if (path === "/addin/taskpane.html") return sendTaskPane(resolve(addin, "taskpane.html"), request, response);
-    if (path.startsWith("/addin/")) return addinFiles(below("/addin", request), response);
-    if (path.startsWith("/office/")) return officeFiles(below("/office", request), response);
-    if (path.startsWith("/kept/")) return keptFiles(below("/kept", request), response);
-    pageFiles(request, response);
+    if (path.startsWith("/addin/")) return addinFiles(request, response, path.slice("/addin".length));
+    if (path.startsWith("/office/")) return officeFiles(request, response, path.slice("/office".length));
+    if (path.startsWith("/kept/")) return keptFiles(request, response, path.slice("/kept".length));
+    pageFiles(request, response, path);
   });
 }
 
@@ -50,7 +50,7 @@ export function serve({ port = 0, https, addin = FOLDERS.addin, office = FOLDERS
  */
 export function serveAddin({ port = 0, https, addin = FOLDERS.addin } = {}) {
   const addinFiles = files(addin);
-  return listen({ port, https }, (request, response) => addinFiles(request, response));
+  return listen({ port, https }, addinFiles);
 }
 
 /**
@@ -81,21 +81,36 @@ async function sendTaskPane(file, request, response) {
   response.end(request.method === "HEAD" ? undefined : body);
 }
 
-/** sirv in its dev mode reads the folder at every request and answers no-store, so a rebuilt file is never stale. */
-function files(folder, extensions = []) {
-  return sirv(folder, {
-    dev: true,
-    extensions,
-    onNoMatch: (request, response) => refuse(response, 404, `Not found: ${request.originalUrl ?? request.url}`),
-    setHeaders: (response, path) => {
-      if (/\.(js|mjs|css|json|map|svg|xml|txt)$/.test(path)) {
-        response.setHeader("Content-Type", `${TEXT_TYPES[path.slice(path.lastIndexOf(".") + 1)]};charset=utf-8`);
-      }
-    },
-  });
+/**
+ * The files of a folder, read at every request and never kept by a browser, so a rebuilt file is never stale. A file is sent as
+ * long as it was when the answer began: one that grows meanwhile puts no byte of its own into the next answer.
+ */
+function files(folder, extensions = false) {
+  return (request, response, path) =>
+    send(request, encodeURI(path), {
+      root: folder,
+      extensions,
+      index: "index.html",
+      dotfiles: "allow",
+      acceptRanges: false,
+      etag: false,
+      lastModified: false,
+      cacheControl: false,
+    })
+      .on("error", (error) => {
+        if (error.status !== 404) console.error(`${request.url}: ${error.message}`);
+        refuse(response, error.status, error.status === 404 ? `Not found: ${request.url}` : error.message);
+      })
+      .on("headers", (sent, file) => {
+        sent.setHeader("Cache-Control", "no-store");
+        const type = TEXT_TYPES[file.slice(file.lastIndexOf(".") + 1)];
+        if (type !== undefined) sent.setHeader("Content-Type", `${type};charset=utf-8`);
+      })
+      .pipe(response);
 }
 
 const TEXT_TYPES = {
+  html: "text/html",
   js: "text/javascript",
   mjs: "text/javascript",
   css: "text/css",
@@ -105,14 +120,6 @@ const TEXT_TYPES = {
   xml: "application/xml",
   txt: "text/plain",
 };
-
-function below(mount, request) {
-  request.originalUrl = request.url;
-  request.url = request.url.slice(mount.length);
-  // sirv's url parser caches its result on the request; the shortened address needs a new request.
-  request._parsedUrl = undefined;
-  return request;
-}
 
 function listen({ port, https }, answer) {
   const handle = async (request, response) => {
@@ -124,8 +131,6 @@ function listen({ port, https }, answer) {
       }
       if (path === undefined) return refuse(response, 400, "The address is malformed");
       if (path.split(/[\\/]/).includes("..")) return refuse(response, 403, "The address leads outside the folder");
-      // sirv does not check the Range header; our pages do not ask for parts of files.
-      delete request.headers.range;
       await answer(request, response, path);
     } catch (error) {
       console.error(`${request.url}: ${error.message}`);

@@ -1,5 +1,6 @@
+import { appendFileSync } from "node:fs";
 import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { request } from "node:http";
+import { Agent, request } from "node:http";
 import { request as secureRequest } from "node:https";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -106,6 +107,19 @@ describe("the workbook page's server", () => {
     expect(await get("/addin/taskpane.html")).toMatchObject({ cache: "no-store" });
   });
 
+  test("a file that grows while it is sent puts nothing into the next answer of the connection", async () => {
+    const file = join(addin, "growing.js");
+    await writeFile(file, "1".repeat(4e6));
+    const connection = new Agent({ keepAlive: true, maxSockets: 1 });
+    try {
+      const { body } = await get("/addin/growing.js", "GET", connection, () => appendFileSync(file, "2".repeat(4e6)));
+      expect(body).toBe("1".repeat(4e6));
+      expect(await get("/addin/taskpane.html", "GET", connection)).toMatchObject({ status: 200 });
+    } finally {
+      connection.destroy();
+    }
+  });
+
   test("says so when the port is taken", async () => {
     await expect(serve({ addin, port: Number(new URL(served.url).port) })).rejects.toMatchObject({
       code: "EADDRINUSE",
@@ -181,10 +195,11 @@ interface Answer {
 }
 
 /** fetch would resolve ".." before sending it; this sends the path as it is written. */
-function get(path: string, method = "GET"): Promise<Answer> {
+function get(path: string, method = "GET", agent?: Agent, whenBegun?: () => void): Promise<Answer> {
   const { hostname, port } = new URL(served.url);
   return new Promise((fulfil, reject) => {
-    const call = request({ hostname, port, path, method }, (response) => {
+    const call = request({ hostname, port, path, method, agent }, (response) => {
+      whenBegun?.();
       response.setEncoding("utf8");
       let body = "";
       response.on("data", (part: string) => {
