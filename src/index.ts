@@ -244,6 +244,7 @@ export {
 } from "./order/order";
 export type { OrderLine } from "./order/orderline";
 export {
+  type KeptOrder,
   readOrderText,
   type TypedExtra,
   type TypedLine,
@@ -271,6 +272,7 @@ export {
 } from "./quote/piececosts";
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote/quote";
 export { colourName, type QuoteLine } from "./quote/quoteline";
+export { atTerms, NOT_KNOWN, type QuotedTerms, type SpotRead, termsOf } from "./rates/quotedterms";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
 export { parseLoss, parseRates, type Rates, readRate } from "./rates/rates";
 export { type DateOrder, readListDate } from "./reading/listdate";

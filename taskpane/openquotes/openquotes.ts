@@ -1,14 +1,18 @@
 import {
+  atTerms,
   found,
   money,
+  NOT_KNOWN,
   type Order,
   openQuotes,
   parseOrder,
+  type QuotedTerms,
   Quotient,
   type Rates,
   type SpotRisk,
   showQuoteNumber,
   spotRisk,
+  termsOf,
 } from "../../src/index";
 import type { BookedQuote } from "../excel/quote/quotebook";
 import { dateSerial } from "../excel/template/fields";
@@ -24,6 +28,8 @@ export interface QuoteRisk {
   readonly order: Order;
   /** The order as typed, with the spot it was quoted at. */
   readonly typed: Typed;
+  /** What it was quoted at; undefined where it kept none, and is judged at today's. */
+  readonly terms: QuotedTerms | undefined;
   readonly risk: SpotRisk;
 }
 
@@ -63,12 +69,14 @@ function judge(quote: BookedQuote, rates: Rates): QuoteRisk | string {
   const name = showQuoteNumber(quote.number);
   const opened = openBooked(quote, rates.currency);
   if (!opened.ok) return opened.sentence;
-  const parsed = parseOrder(opened.typed, rates);
+  const { typed, terms } = opened;
+  const quoted = terms ?? termsOf(rates, NOT_KNOWN);
+  const parsed = parseOrder(typed, atTerms(rates, quoted));
   if (!parsed.ok) return texts.noOrder(name, parsed.faults[0]?.sentence ?? "");
   const total = quote.cells.total;
   if (typeof total !== "number" || !Number.isFinite(total)) return texts.notANumber(name, said(total));
-  const risk = spotRisk(parsed.value, money(cellAmount(total), rates.currency), rates);
-  return { quote, order: parsed.value, typed: opened.typed, risk };
+  const risk = spotRisk(parsed.value, money(cellAmount(total), rates.currency), rates, quoted);
+  return { quote, order: parsed.value, typed, terms, risk };
 }
 
 function worstFirst(a: QuoteRisk, b: QuoteRisk): number {

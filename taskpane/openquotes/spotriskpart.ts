@@ -55,6 +55,7 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
   function show(rates: Rates, wasRead: boolean): void {
     if (!risks) return;
     const { open, ended, unknownStatus, unread } = risks;
+    const termless = open.filter(({ terms }) => !terms).map(({ quote }) => showQuoteNumber(quote.number));
     said.show(wasRead ? [{ text: risksHead(risks, rates), isWarning: false }] : []);
     fillList();
     besides.replaceChildren(
@@ -64,6 +65,7 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
             element("ul", {}, ...unread.map((sentence) => element("li", {}, sentence))),
           ]
         : []),
+      ...(termless.length > 0 ? [element("p", { class: "help" }, texts.termless(showList(termless)))] : []),
       ...(ended.length > 0 ? [element("p", { class: "help" }, texts.ended(showList(ended)))] : []),
       ...(unknownStatus.length > 0
         ? [element("p", { class: "help" }, texts.unknownStatus(showList(unknownStatus)))]

@@ -109,6 +109,8 @@ export const DECIDE_TEXTS = {
     leave: "Leave it as it is",
     left: (number: string) => `Quote ${number} stays as it is.`,
     made: (number: string) => `The revision of ${number} was made at today's spot.`,
+    termless: (numbers: string) =>
+      `Quotes that kept no tax and no terms of their own are worked out at today's on Rates: ${numbers}.`,
     ended: (numbers: string) => `Past their last day, so that a new price may be given: ${numbers}.`,
     unknownStatus: (numbers: string) => `Where they stand is in words of your own, so they are not judged: ${numbers}.`,
     unread: (count: number) => (count === 1 ? "One cannot be judged" : `${count} cannot be judged`),

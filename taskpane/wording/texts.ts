@@ -161,5 +161,15 @@ export const TEXTS = {
     left: "A new order. The form is as it was before you opened the quote.",
   },
 
+  /** What Rates promised when a quote was made. */
+  terms: {
+    notKept: "This quote kept no tax and no terms of its own. Those on Rates today are used.",
+    changed: (changes: string) => `Rates have changed since it was quoted: ${changes}.`,
+    change: (label: string, then: string, now: string) => `${label} was ${then} and is ${now}`,
+    none: "none",
+    perGram: (money: string) => `${money} per gram`,
+    spotRead: (read: string) => `Its spot was read: ${read}.`,
+  },
+
   model: MODEL_TEXTS,
 } as const;

@@ -2,6 +2,7 @@ import {
   type CostSheet,
   type Order,
   type Quote,
+  type QuotedTerms,
   type QuoteLine,
   type RateKey,
   type Rates,
@@ -40,11 +41,12 @@ export function jobSheet(
   sheets: readonly CostSheet[],
   quote: Quote,
   rates: Rates,
+  quotedTerms: QuotedTerms,
   missing: readonly RateKey[] = [],
 ): JobSheet {
   const rows = [
     ...heading(quote),
-    ...terms(order, quote, rates),
+    ...terms(order, quote, rates, quotedTerms),
     ...totals(order, sheets, quote, rates),
     ...byScale(sheets, order, quote, rates),
     ...sheets.flatMap((sheet, index) => {
