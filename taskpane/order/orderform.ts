@@ -36,10 +36,12 @@ export interface OrderForm {
   misread(): readonly Fault[];
   /** Puts an order in place of all that stands there, as if a person had typed it and gone on. */
   fill(order: Typed): void;
-  /** Puts texts into the open line, beside what stands there. */
-  fillLine(texts: Partial<TypedLine>): void;
+  /** Puts texts into a line, counted from 0, or into the open one, beside what stands there. */
+  fillLine(texts: Partial<TypedLine>, line?: number): void;
   /** Goes to a field of a line, counted from 0, or of the open one. */
   goTo(key: LineKey, line?: number): void;
+  /** Goes to a field that an order says once. */
+  goToTerm(key: OrderKey): void;
   /** Puts a row into the order, or into its open line where there are several. */
   take(row: RowTexts): RowTaken;
   /** Puts a row into a line of its own. */
@@ -101,8 +103,9 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       lines.fill(typed.lines);
       extras.fill(typed.extras);
     },
-    fillLine: (texts) => lines.take(texts),
+    fillLine: (texts, line = lines.lines.open) => lines.take(texts, line),
     goTo: (key, line = lines.lines.open) => lines.goTo(line, key),
+    goToTerm: order.goTo,
     take(row) {
       lines.take(lineTexts(row, true));
       if (lines.lines.all.length > 1) return fillBlanks(order, row);
