@@ -153,7 +153,7 @@ export function openPane(place: HTMLElement): void {
   function put(answer: Exclude<Answer, { readonly does: "keep" }>, lines: readonly number[]): void {
     const [first = form.line] = lines;
     if (answer.does === "put") {
-      for (const line of lines) form.fillLine({ [answer.field]: answer.text }, line);
+      form.answer(answer.field, answer.text, lines);
       compute();
     } else if (answer.to.on === "line") form.goTo(answer.to.field, first);
     else if (answer.to.on === "order") form.goToTerm(answer.to.field);

@@ -36,8 +36,10 @@ export interface OrderForm {
   misread(): readonly Fault[];
   /** Puts an order in place of all that stands there, as if a person had typed it and gone on. */
   fill(order: Typed): void;
-  /** Puts texts into a line, counted from 0, or into the open one, beside what stands there. */
-  fillLine(texts: Partial<TypedLine>, line?: number): void;
+  /** Puts texts into the open line, beside what stands there. */
+  fillLine(texts: Partial<TypedLine>): void;
+  /** Types what answers a question about these lines, counted from 0. */
+  answer(key: LineKey, text: string, lines: readonly number[]): void;
   /** Goes to a field of a line, counted from 0, or of the open one. */
   goTo(key: LineKey, line?: number): void;
   /** Goes to a field that an order says once. */
@@ -103,7 +105,10 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       lines.fill(typed.lines);
       extras.fill(typed.extras);
     },
-    fillLine: (texts, line = lines.lines.open) => lines.take(texts, line),
+    fillLine: (texts) => lines.take(texts),
+    answer(key, text, asked) {
+      for (const line of asked) lines.take({ [key]: text }, line);
+    },
     goTo: (key, line = lines.lines.open) => lines.goTo(line, key),
     goToTerm: order.goTo,
     take(row) {
