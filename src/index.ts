@@ -262,6 +262,8 @@ export {
   writeOrderText,
 } from "./order/ordertext";
 export type { GoldBalance, OwnGold } from "./order/owngold";
+export type { Answer, Place, Question } from "./order/question";
+export { lineQuestions, type OrderQuestion, orderQuestions } from "./order/questions";
 export {
   nextQuoteNumber,
   nextRevision,
@@ -323,6 +325,7 @@ export {
 } from "./trade/link";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./trade/makeorbuy";
 export { isPlated, isPlatingUnnamed, type Plating, platesWhiteLinks, platingOf } from "./trade/plating";
+export { type LinksPolished, type PolishingOutcome, polishingOutcome, type SomeLinks } from "./trade/polishedlinks";
 export {
   castWeight,
   finishedWeight,
