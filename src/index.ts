@@ -253,6 +253,8 @@ export {
   writeOrderText,
 } from "./order/ordertext";
 export type { GoldBalance, OwnGold } from "./order/owngold";
+export type { Answer, Place, Question } from "./order/question";
+export { lineQuestions, type OrderQuestion, orderQuestions } from "./order/questions";
 export {
   nextQuoteNumber,
   nextRevision,
