@@ -317,6 +317,7 @@ export {
 } from "./trade/link";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./trade/makeorbuy";
 export { isPlated, isPlatingUnnamed, type Plating, platesWhiteLinks, platingOf } from "./trade/plating";
+export { type LinksPolished, type PolishingOutcome, polishingOutcome, type SomeLinks } from "./trade/polishedlinks";
 export {
   castWeight,
   finishedWeight,

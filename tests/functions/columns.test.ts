@@ -156,6 +156,7 @@ const PLAIN: readonly (readonly [(...cells: unknown[][][]) => unknown, ...((n: n
   [making.castingCostOf, (n) => 1 + n / 100, () => 1.5, () => 25, () => 3],
   [making.weightCharged, (n) => 1 + n / 100, () => 0.02],
   [making.weightLost, (n) => 1 + n / 100, () => 0.02, () => "finished", () => "quick"],
+  [making.linksPolished, (n) => 200 + n / 100, () => 173.81, () => 95, () => 91, () => 92],
   [making.stonesBought, (n) => 1 + n, () => 3, () => 0.05],
   [
     selling.sellingPriceOf,

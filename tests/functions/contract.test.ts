@@ -53,6 +53,7 @@ LABOURCOST links weight [flat] [perLink] [perGram] [minimum]
 CASTINGCOST castWeight fee [minimum] [pieces]
 CHARGEDWEIGHT weight loss [lossBasis] [basis]
 LOSTWEIGHT weight loss [lossBasis] [basis]
+POLISHEDLINKS castWeight backWeight [castLinks] [backLinks] [sentLinks]
 STONESTOBUY count [pieces] [breakage]
 MARKUP cost price
 MARGIN cost price
