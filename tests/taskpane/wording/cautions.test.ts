@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { COLOURS } from "../../../src/gold/alloy";
 import { contentsOf, type Paper } from "../../../taskpane/excel/paper";
@@ -96,15 +96,17 @@ describe.each(KEYS)("the caution %s", (key) => {
 /** Rules whose text nobody of us has read: a screen says the sentence without them. */
 const UNREAD = /1910\.252|EN 1811|EN 12472|98\/6|Price Marking/;
 
-/** The words of the pane and of the sheets, and the README. */
+const ROOT = new URL("../../../", import.meta.url);
+const textOf = (path: string) => readFileSync(new URL(path, ROOT), "utf8");
+
+/** The words of the pane, of the sheets and of the worksheet functions, and the README. */
 const SCREENS = [
-  ...Object.entries(
-    import.meta.glob<string>("../../../taskpane/**/*.ts", { query: "?raw", import: "default", eager: true }),
+  ...["taskpane/", "functions/"].flatMap((house) =>
+    readdirSync(new URL(house, ROOT), { recursive: true, encoding: "utf8" })
+      .filter((name) => name.endsWith(".ts"))
+      .map((name) => [house + name.replaceAll("\\", "/"), textOf(house + name)] as const),
   ),
-  ...Object.entries(
-    import.meta.glob<string>("../../../functions/*.ts", { query: "?raw", import: "default", eager: true }),
-  ),
-  ["README.md", readFileSync(new URL("../../../README.md", import.meta.url), "utf8")] as const,
+  ["README.md", textOf("README.md")] as const,
 ];
 
 test("no screen cites a rule that nobody has read", () => {
