@@ -1,5 +1,4 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { cautionText } from "../../taskpane/wording/cautions";
 import { published } from "../src/published";
 import { cellAt, fill, HUNDRED_GRAMS, menu, press, sheetNames, view, withRates } from "./desk";
 import { clickCell, settled, typeIn } from "./person.mjs";
@@ -149,10 +148,5 @@ describe("weights from wax, another alloy, another width", () => {
     expect(await fault(desk, "wax", "metalDensity")).toContain("has no parts");
     expect(await desk.pane.evaluate(() => document.activeElement?.id)).toBe("wax-wax");
     expect(await place("From wax or resin").isVisible()).toBe(false);
-  });
-
-  test("the cautions stand at the step", async () => {
-    const cautions = await part("From wax or resin").locator(".caution").allTextContents();
-    expect(cautions).toEqual((["casting", "burnout", "resin", "alcohol"] as const).map(cautionText));
   });
 });

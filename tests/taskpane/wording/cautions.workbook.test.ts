@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { type CautionKey, cautionText } from "../../taskpane/wording/cautions";
-import { type Desk, fill, HUNDRED_GRAMS, press, setRate, view, withRates } from "./desk";
-import { settled } from "./person.mjs";
-import { deskForEach } from "./workshop";
+import { type CautionKey, cautionText } from "../../../taskpane/wording/cautions";
+import { type Desk, fill, HUNDRED_GRAMS, press, setRate, view, withRates } from "../../workbook/desk";
+import { settled } from "../../workbook/person.mjs";
+import { deskForEach } from "../../workbook/workshop";
 
 const desk = deskForEach(withRates);
 
@@ -66,4 +66,12 @@ test("quotes of one customer that come to more than USD 10,000 together have it 
   await desk.pane.getByText("Quotes of Ada Quillfeather come to USD 10,000.01 together", { exact: false }).waitFor();
   const text = (await together(desk).textContent()) ?? "";
   expect(text.split(cautionText("cash"))).toHaveLength(2);
+});
+
+test("the estimate from wax or resin has its four, each with its rule", async () => {
+  await view(desk, "Links");
+  await desk.pane.getByText("Weight from wax, another alloy, another width", { exact: true }).click();
+  const part = desk.pane.locator("section.estimate", { hasText: "From wax or resin" });
+  await part.waitFor();
+  expect(await part.locator(".caution").allTextContents()).toEqual(words("casting", "burnout", "resin", "alcohol"));
 });
