@@ -91,7 +91,18 @@ export {
 } from "./gold/alloy";
 export type { Composition } from "./gold/composition";
 export type { Density } from "./gold/density";
-export { fineGold, meltValue, metalRate, perGram, type Rate, spotOf } from "./gold/goldrate";
+export {
+  fineGold,
+  type MetalRate,
+  markRate,
+  meltValue,
+  metalRate,
+  metalRateOf,
+  perGram,
+  potRate,
+  type Rate,
+  spotOf,
+} from "./gold/goldrate";
 export { fineness, fineShare, karats, type Mark, markOfShare, parseMark, showMark } from "./gold/mark";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
@@ -328,9 +339,11 @@ export {
   margin,
   markup,
   premium,
+  premiumOverMark,
   priceAtMargin,
   priceAtMarkup,
   priceAtPremium,
+  priceOverMark,
   spotLimit,
 } from "./trade/price";
 export { type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";

@@ -137,6 +137,21 @@ test("a model and mould that a piece has counts in making its chain, and may be 
   expect(await sourcing()).toEqual([-13, "buy"]);
 });
 
+test("an alloy of one's own is cast at its own gold and bought ready-made at that of its mark (hand arithmetic)", async () => {
+  // Au 600 stamped 585 at 25.00 of fine gold: 102 x (15 + 1.50) + 50 = 1,733 made, 100 x (14.625 + 3.25) = 1,787.50 bought.
+  const own = { colour: "own", colourName: "champagne", composition: "Au 600 Cu 400", mark: "585" };
+  const { cell, values } = await twoLines(own);
+  const at = cell(0);
+  const sourcing = async () => {
+    const now = await values();
+    return ["B", "C", "D", "E"].map((column) => now.read(at("makeOrBuy", column as "D")));
+  };
+  expect(await sourcing()).toEqual([17.33, 17.875, 54.5, "make"]);
+  // 102 x (16.50 + 1.50) + 50 = 1,886.
+  await writeCells(desk, "Job 2001", { [at("gold")]: 660 });
+  expect(await sourcing()).toEqual([18.86, 17.875, -98.5, "buy"]);
+});
+
 test("the credit and what is to be paid stand as they were quoted when spot moves", async () => {
   await writeRates(desk, AT_25);
   const own = { ownGoldWeight: "20", ownGoldMark: "500", ownGoldUse: "credited", ownGoldShare: "0.9" };
