@@ -9,10 +9,11 @@ const HIGHEST = 16;
  * @param freedom degrees of freedom, a whole number from 1
  */
 export function studentT95(freedom: number): number {
+  const wanted = 19 / 20;
   let [low, high] = [0, HIGHEST];
   for (let halving = 0; halving < HALVINGS; halving += 1) {
     const middle = (low + high) / 2;
-    if (shareWithin(middle, freedom) < 0.95) low = middle;
+    if (shareWithin(middle, freedom) < wanted) low = middle;
     else high = middle;
   }
   return Number(high.toPrecision(12));
