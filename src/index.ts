@@ -103,6 +103,7 @@ export {
   type Rate,
   spotOf,
 } from "./gold/goldrate";
+export { isHallmarkedInUk } from "./gold/hallmark";
 export { fineness, fineShare, karats, type Mark, markOfShare, parseMark, showMark } from "./gold/mark";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
@@ -227,6 +228,7 @@ export {
 export type { Overlap } from "./mesh/overlap";
 export { type Measure, measureStl } from "./mesh/quickmeasure";
 export { readStl, refuseLargeStl, type StlModel } from "./mesh/stl";
+export { type CashBuyer, cashBuyers } from "./openquotes/cashbuyers";
 export { type BindingQuote, type OpenQuotes, openQuotes } from "./openquotes/openquotes";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./openquotes/spotrisk";
 export type { Clasp, Links } from "./order/chain";
@@ -299,6 +301,7 @@ export {
 } from "./reading/orderwords";
 export type { Parsed } from "./reading/parse";
 export { readWord, wordsOf } from "./reading/words";
+export { isCashReported } from "./trade/cashreport";
 export { CLASPS, type ClaspKind } from "./trade/clasp";
 export { countLinks, PATTERN_LETTERS, parsePattern } from "./trade/colourpattern";
 export {

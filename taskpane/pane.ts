@@ -142,7 +142,7 @@ export function openPane(place: HTMLElement): void {
     result.show(reckoning, typed, form.line);
     const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
     questions.show(costed ? orderQuestions(costed.order) : [], typed.lines.length);
-    form.judge(reckoning?.faults ?? [], costed?.sheets);
+    form.judge(reckoning?.faults ?? [], costed);
     stay();
     const spoken = spokenResult(reckoning, typed);
     frame.glance(spoken);

@@ -1,4 +1,6 @@
 import {
+  type CashBuyer,
+  cashBuyers,
   found,
   money,
   type Order,
@@ -12,7 +14,7 @@ import {
 } from "../../src/index";
 import type { BookedQuote } from "../excel/quote/quotebook";
 import { dateSerial } from "../excel/template/fields";
-import { openBooked } from "../order/bookedquote";
+import { currencyOf, openBooked } from "../order/bookedquote";
 import type { Typed } from "../order/reckoning";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 
@@ -34,29 +36,43 @@ export interface Risks {
   /** Numbers of quotes that have ended, and of those whose status is blank or in the person's own words. */
   readonly ended: readonly string[];
   readonly unknownStatus: readonly string[];
+  /** Customers whose quotes come to so much together that cash for them may have to be reported. */
+  readonly cashBuyers: readonly CashBuyer<Payable>[];
   /** Sentences that say why other quotes cannot be judged. */
   readonly unread: readonly string[];
 }
 
 /** Judges the open quotes among the rows of the quotes table. @param today ISO 8601 */
 export function risksOf(quotes: readonly BookedQuote[], rates: Rates, today: string): Risks {
-  const { open, ended, unknownStatus } = openQuotes(
-    quotes.map((quote) => ({
-      quote,
-      number: quote.number,
-      status: quote.cells.status,
-      ended: typeof quote.cells.validUntil === "number" && quote.cells.validUntil < dateSerial(today),
-    })),
-  );
+  const payable = quotes.map((quote) => payableOf(quote, dateSerial(today)));
+  const { open, ended, unknownStatus } = openQuotes(payable);
   const names = (some: typeof open) => some.map(({ number }) => showQuoteNumber(number));
   const judged = open.map(({ quote }) => judge(quote, rates));
   return {
     open: judged.flatMap((each) => (typeof each === "string" ? [] : [each])).sort(worstFirst),
     ended: names(ended),
     unknownStatus: names(unknownStatus),
+    cashBuyers: cashBuyers(payable),
     unread: judged.filter((each) => typeof each === "string"),
   };
 }
+
+type Payable = ReturnType<typeof payableOf>;
+
+/** A row of the quotes table as far as it says who pays, how much and until when. @param today a serial number */
+function payableOf(quote: BookedQuote, today: number) {
+  const { status, validUntil, customer, total, currency, date } = quote.cells;
+  return {
+    quote,
+    number: quote.number,
+    status,
+    ended: typeof validUntil === "number" && validUntil < today,
+    customer: String(customer),
+    total: typeof total === "number" && currencyOf(currency) === "USD" ? money(cellAmount(total), "USD") : undefined,
+    isOfThisYear: typeof date !== "number" || date > today - DAYS_OF_A_YEAR,
+  };
+}
+const DAYS_OF_A_YEAR = 366;
 
 /** One quote at today's spot, or the sentence that says why it cannot be judged. */
 function judge(quote: BookedQuote, rates: Rates): QuoteRisk | string {

@@ -66,7 +66,8 @@ function spotOf(cell: unknown): string | undefined {
   return typeof cell === "number" && cell > 0 ? String(Number(cell.toPrecision(15))) : undefined;
 }
 
-function currencyOf(cell: unknown): Currency | undefined {
+/** The currency that a cell names; undefined where it names none. */
+export function currencyOf(cell: unknown): Currency | undefined {
   try {
     return parseCurrency(cell);
   } catch (error) {

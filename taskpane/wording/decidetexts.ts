@@ -110,6 +110,8 @@ export const DECIDE_TEXTS = {
     left: (number: string) => `Quote ${number} stays as it is.`,
     made: (number: string) => `The revision of ${number} was made at today's spot.`,
     ended: (numbers: string) => `Past their last day, so that a new price may be given: ${numbers}.`,
+    together: (customer: string, numbers: string, total: string) =>
+      `Quotes of ${customer} come to ${total} together: ${numbers}.`,
     unknownStatus: (numbers: string) => `Where they stand is in words of your own, so they are not judged: ${numbers}.`,
     unread: (count: number) => (count === 1 ? "One cannot be judged" : `${count} cannot be judged`),
     notANumber: (number: string, found: string) =>
@@ -262,14 +264,6 @@ export const DECIDE_TEXTS = {
       stepHeads: ["Comes or goes", "Cash after"],
       low: "Lowest",
       care: "Take care",
-      cautions: [
-        "Set money aside for tax from every sale; ask a licensed tax adviser how much.",
-        "Marks: hallmark and stamping law of the place of sale comes first; ask your assay office.",
-      ],
     },
-    cautions: [
-      "Set money aside for tax from every sale, and ask a licensed tax adviser how much.",
-      "Marks: hallmark and stamping law of the place of sale comes first; ask your assay office before the first piece is sold as gold.",
-    ],
   },
 } as const;

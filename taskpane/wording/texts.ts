@@ -62,17 +62,6 @@ export const TEXTS = {
 
   plots,
 
-  cautions: {
-    mark: "The karat must be true and stands next to the word gold (16 CFR 23.3). Local hallmarking law comes first.",
-    nickel:
-      "Nickel white gold: release at most 0.5 µg/cm²/week for chains and bracelets (REACH Annex XVII, entry 27); ask the caster.",
-    hollow: "Hollow links must be called hollow wherever the piece is described (16 CFR 23); local law comes first.",
-    plating: "Name the metal: “plated with rhodium”. “Plated” alone beside gold reads as gold-plated (16 CFR 23.7).",
-    stones: "Buy stones only once the cast seats have been checked.",
-    cash: "More than USD 10,000 in cash is reported on Form 8300 within 15 days; ask your tax adviser.",
-    casting: "Casting and burnout belong in a licensed, ventilated workshop.",
-  },
-
   form,
 
   make: {
