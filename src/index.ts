@@ -286,7 +286,8 @@ export {
   stonesToBuy,
 } from "./quote/piececosts";
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote/quote";
-export { colourName, type QuoteLine } from "./quote/quoteline";
+export { type ColourRun, colourName, type QuotedPiece, quotedPiece } from "./quote/quotedpiece";
+export type { QuotedStones, QuoteLine } from "./quote/quoteline";
 export { atTerms, NOT_KNOWN, type QuotedTerms, type SpotRead, termsOf } from "./rates/quotedterms";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
 export { parseLoss, parseRates, type Rates, readRate } from "./rates/rates";

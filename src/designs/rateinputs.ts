@@ -53,7 +53,18 @@ const DEAF: Witness = { computed() {}, rounded() {}, compared() {}, read() {}, g
 
 /** Leaves out rates that no cost and no price rests on. A new rate is kept until it is named here. */
 function wordsOf(rates: Rates, figures: readonly RateFigure[]): string {
-  const { workshop, workshopContact, spotAge, validity, nextNumber, taxName, shippingTaxed, deposit, ...rest } = rates;
+  const {
+    workshop,
+    workshopContact,
+    spotReadOn,
+    spotAge,
+    validity,
+    nextNumber,
+    taxName,
+    shippingTaxed,
+    deposit,
+    ...rest
+  } = rates;
   const { tolerance, ownGoldShare, platingMetal, ...costing } = rest;
   return JSON.stringify(costing, (_, value: unknown) => {
     if (!(value instanceof Quotient)) return value;

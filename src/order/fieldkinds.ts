@@ -12,6 +12,7 @@ import { readPlatingMetal } from "../trade/plating";
 export type Counts =
   | "length"
   | "size"
+  | "micrometres"
   | "weight"
   | "carats"
   | "money"

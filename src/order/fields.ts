@@ -3,6 +3,7 @@ import { Quotient } from "../exact/quotient";
 import { COLOURS } from "../gold/alloy";
 import type { Rates } from "../rates/rates";
 import {
+  JOININGS,
   LENGTH_GIVEN,
   LINE_PRICE_BY,
   LINK_CASTINGS,
@@ -14,13 +15,14 @@ import {
   PLATING_CHOICES,
   SETTLEMENTS,
   SOLIDITIES,
+  STONE_ORIGINS,
   STONE_PRICED,
-  STONE_SHAPES,
   STONES_ON,
   YES_NO,
 } from "../reading/orderwords";
 import { CLASPS } from "../trade/clasp";
 import { RULE_OF } from "../trade/pricemethod";
+import { STONE_CUTS } from "../trade/stonecarats";
 import {
   choice,
   choiceOr,
@@ -60,6 +62,9 @@ const EVERY: NumberRule = { least: "1", most: "5000", whole: true, right: "a who
 const SIZE: NumberRule = { above: "0", most: "50", right: "millimetres above 0, such as 2" };
 const GRAVITY: NumberRule = { above: "0", most: "20", right: "how many times heavier than water it is, such as 4" };
 const CARAT: NumberRule = { above: "0", most: "1000", right: "carats above 0, such as 0.03" };
+const CARAT_FACTOR: NumberRule = { above: "0", most: "1", right: "a factor above 0, such as 0.0083" };
+const ADJUSTMENT: NumberRule = { least: "0.5", most: "2", right: "a factor near 1, such as 1.02" };
+const THICKNESS: NumberRule = { above: "0", most: "100", right: "micrometres above 0, such as 0.5" };
 const DISCOUNT: NumberRule = { ...SHARE, right: "a share from 0 to below 1, such as 0.05 or 5 %" };
 const OWN_GOLD: NumberRule = { above: "0", most: "100000", right: "the grams the customer brings, such as 12.5" };
 
@@ -82,6 +87,8 @@ export const LINE_FIELDS = {
   solidity: choiceOr("Solid or hollow", SOLIDITIES, "solid"),
   plated: choiceOr("Plating", PLATING_CHOICES, "as usual"),
   platingMetal: platingMetal("Plating metal", { alsoCalled: ["plated with"], usual: "platingMetal" }),
+  platingPlace: optionalText("Where to plate"),
+  platingThickness: optionalFigure("Plating thickness", THICKNESS, { counts: "micrometres" }),
   quantity: figure("Quantity", QUANTITY, { alsoCalled: ["qty", "pieces"] }),
 
   lengthGiven: choiceOr("Length given as", LENGTH_GIVEN, "finished length"),
@@ -103,6 +110,7 @@ export const LINE_FIELDS = {
   linkWeightWhite: optionalFigure("Weight of one white link", LINK_WEIGHT, OTHER_LINK),
   linkWeightGreen: optionalFigure("Weight of one green link", LINK_WEIGHT, OTHER_LINK),
   linkCasting: choiceOr("Links are cast", LINK_CASTINGS, "closed and open in turn"),
+  joining: choiceOr("Links are joined by", JOININGS, "laser or torch"),
 
   clasp: choiceOr("Clasp", CLASPS, "bought lobster clasp"),
   claspLength: figureOr("Clasp length", CLASP_LENGTH, zero, IN_LENGTH_UNIT),
@@ -114,12 +122,15 @@ export const LINE_FIELDS = {
   stoneCount: figureOr("How many links", STONE_COUNT, zero, { needed: true, alsoCalled: ["stones"] }),
   stonesPerLink: figureOr("Stones per link", EVERY, one),
   stoneKind: optionalText("Kind of stone"),
-  stoneShape: choiceOr("Stone shape", STONE_SHAPES, "round"),
+  stoneOrigin: choiceOr("Origin of the stone", STONE_ORIGINS, "not said"),
+  stoneShape: choiceOr("Stone shape", STONE_CUTS, "round"),
   stoneDiameter: optionalFigure("Stone diameter", SIZE, IN_MILLIMETRES),
   stoneLength: optionalFigure("Stone length", SIZE, IN_MILLIMETRES),
   stoneWidth: optionalFigure("Stone width", SIZE, IN_MILLIMETRES),
   stoneDepth: optionalFigure("Stone depth", SIZE, IN_MILLIMETRES),
   stoneGravity: optionalFigure("Specific gravity of the stone", GRAVITY),
+  stoneFactor: optionalFigure("Carat factor of the stone", CARAT_FACTOR),
+  stoneAdjustment: optionalFigure("Adjustment of the stone", ADJUSTMENT),
   stoneCarat: optionalFigure("Carat of one stone", CARAT, { counts: "carats" }),
   stonePrice: optionalFigure("Price of one stone", MONEY_AT_LEAST_0, IN_MONEY),
   stonePriced: choiceOr("Stones priced by", STONE_PRICED, "a stone"),
@@ -127,12 +138,15 @@ export const LINE_FIELDS = {
 
   claspStoneCount: figureOr("Stones on the clasp", STONE_COUNT, zero),
   claspStoneKind: optionalText("Kind of clasp stone"),
-  claspStoneShape: choiceOr("Clasp stone shape", STONE_SHAPES, "round"),
+  claspStoneOrigin: choiceOr("Origin of the clasp stone", STONE_ORIGINS, "not said"),
+  claspStoneShape: choiceOr("Clasp stone shape", STONE_CUTS, "round"),
   claspStoneDiameter: optionalFigure("Clasp stone diameter", SIZE, IN_MILLIMETRES),
   claspStoneLength: optionalFigure("Clasp stone length", SIZE, IN_MILLIMETRES),
   claspStoneWidth: optionalFigure("Clasp stone width", SIZE, IN_MILLIMETRES),
   claspStoneDepth: optionalFigure("Clasp stone depth", SIZE, IN_MILLIMETRES),
   claspStoneGravity: optionalFigure("Specific gravity of the clasp stone", GRAVITY),
+  claspStoneFactor: optionalFigure("Carat factor of the clasp stone", CARAT_FACTOR),
+  claspStoneAdjustment: optionalFigure("Adjustment of the clasp stone", ADJUSTMENT),
   claspStoneCarat: optionalFigure("Carat of one clasp stone", CARAT, { counts: "carats" }),
   claspStonePrice: optionalFigure("Price of one clasp stone", MONEY_AT_LEAST_0, IN_MONEY),
   claspStonePriced: choiceOr("Clasp stones priced by", STONE_PRICED, "a stone"),
@@ -143,6 +157,7 @@ export const LINE_FIELDS = {
   findingsWeight: figureOr("Weight of other findings", FINDINGS_WEIGHT, zero, IN_GRAMS),
   findingsCost: figureOr("Cost of other findings", MONEY_AT_LEAST_0, zero, IN_MONEY),
   engraving: optionalText("Engraving"),
+  engravingPlace: optionalText("Place of the engraving"),
   engravingCost: figureOr("Engraving cost", MONEY_AT_LEAST_0, zero, IN_MONEY),
   setup: figureOr("Model and mould share", MONEY_AT_LEAST_0, zero, IN_MONEY),
   linePriceBy: choiceOr("This line's price by", LINE_PRICE_BY, "as the quote"),
@@ -185,12 +200,15 @@ type WordOf<F> = F extends { readonly words: readonly (infer W)[] } ? (string ex
 export const STONE_KEYS = {
   links: {
     kind: "stoneKind",
+    origin: "stoneOrigin",
     shape: "stoneShape",
     diameter: "stoneDiameter",
     length: "stoneLength",
     width: "stoneWidth",
     depth: "stoneDepth",
     gravity: "stoneGravity",
+    factor: "stoneFactor",
+    adjustment: "stoneAdjustment",
     carat: "stoneCarat",
     price: "stonePrice",
     priced: "stonePriced",
@@ -198,12 +216,15 @@ export const STONE_KEYS = {
   },
   clasp: {
     kind: "claspStoneKind",
+    origin: "claspStoneOrigin",
     shape: "claspStoneShape",
     diameter: "claspStoneDiameter",
     length: "claspStoneLength",
     width: "claspStoneWidth",
     depth: "claspStoneDepth",
     gravity: "claspStoneGravity",
+    factor: "claspStoneFactor",
+    adjustment: "claspStoneAdjustment",
     carat: "claspStoneCarat",
     price: "claspStonePrice",
     priced: "claspStonePriced",

@@ -16,9 +16,20 @@ export type Naming = "named" | "may be nameless";
 
 type Row = Readonly<Record<string, unknown>>;
 
-const NAMES = formOf(LINE_FIELDS, "design", "kind", "mark", "colourName", "solidity", "quantity");
+const NAMES = formOf(LINE_FIELDS, "design", "kind", "mark", "colourName", "solidity", "joining", "quantity");
 const NAMELESS = { ...NAMES, design: field((value) => readOptionalText(value, LINE_LABELS.design)) };
-const WORK = formOf(LINE_FIELDS, "findings", "findingsWeight", "findingsCost", "engraving", "engravingCost", "setup");
+const WORK = formOf(
+  LINE_FIELDS,
+  "findings",
+  "findingsWeight",
+  "findingsCost",
+  "platingPlace",
+  "platingThickness",
+  "engraving",
+  "engravingPlace",
+  "engravingCost",
+  "setup",
+);
 const MARK_AND_COLOUR = formOf(LINE_FIELDS, "mark", "colour");
 const COLOURS_OF_LINKS = formOf(LINE_FIELDS, "colour", "pattern");
 const PLATED = formOf(LINE_FIELDS, "plated");
@@ -50,14 +61,14 @@ function readNames(record: Row, naming: Naming): ReadLine["names"] {
 function readWork(record: Row, currency: Currency): ReadLine["work"] {
   const read = parseForm(WORK, record);
   if (!read.ok) return read;
-  const { findings, findingsWeight, findingsCost, engraving, engravingCost, setup } = read.value;
+  const { findings, findingsWeight, findingsCost, engravingCost, setup, ...asked } = read.value;
   return accepted({
     findings: Object.freeze({
       what: findings,
       weight: grams(findingsWeight),
       cost: money(findingsCost, currency),
     }),
-    engraving,
+    ...asked,
     engravingCost: money(engravingCost, currency),
     setup: money(setup, currency),
   });

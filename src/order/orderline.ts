@@ -4,7 +4,7 @@ import { bearsMark, type Composition, parseComposition } from "../gold/compositi
 import { type Mark, markOfFineness } from "../gold/mark";
 import type { Rates } from "../rates/rates";
 import { isBlank } from "../reading/number";
-import type { PIECE_KINDS, PLATING_CHOICES } from "../reading/orderwords";
+import type { JOININGS, PIECE_KINDS, PLATING_CHOICES } from "../reading/orderwords";
 import { accepted, attempt, faultOf, faultsOf, type Parsed, refused } from "../reading/parse";
 import { isPlated } from "../trade/plating";
 import type { Pricing } from "../trade/pricemethod";
@@ -30,11 +30,18 @@ export interface OrderLine extends ChainOrder {
   readonly plated: boolean;
   /** What it is plated with; "" where it is not, or nobody has named the metal. */
   readonly platingMetal: string;
+  /** Which part is plated, in the person's own words; "" for what its colours say. */
+  readonly platingPlace: string;
+  /** Micrometres; undefined where nobody has said it. */
+  readonly platingThickness: Quotient | undefined;
+  readonly joining: (typeof JOININGS)[number];
   readonly quantity: Quotient;
   readonly stones: readonly StoneSet[];
   readonly findings: Findings;
   /** What is engraved; empty for nothing. */
   readonly engraving: string;
+  /** Where, such as "inside the clasp"; empty where nobody has said it. */
+  readonly engravingPlace: string;
   readonly engravingCost: Money;
   /** This piece's share of the model and the mould. */
   readonly setup: Money;
@@ -60,9 +67,13 @@ export interface LineParts
       | "colourName"
       | "composition"
       | "hollow"
+      | "platingPlace"
+      | "platingThickness"
+      | "joining"
       | "quantity"
       | "findings"
       | "engraving"
+      | "engravingPlace"
       | "engravingCost"
       | "setup"
       | "pricing"
@@ -75,9 +86,11 @@ export interface LineParts
 
 /** What is known of a line, each part for itself: where one cannot be read, the faults of the others are still found. */
 export interface ReadLine {
-  readonly names: Parsed<Pick<LineParts, "design" | "kind" | "mark" | "colourName" | "hollow" | "quantity">>;
+  readonly names: Parsed<
+    Pick<LineParts, "design" | "kind" | "mark" | "colourName" | "hollow" | "joining" | "quantity">
+  >;
   readonly chain: Parsed<ChainOrder>;
-  readonly work: Parsed<Pick<LineParts, "findings" | "engraving" | "engravingCost" | "setup">>;
+  readonly work: Parsed<Pick<LineParts, "findings" | WorkKey>>;
   readonly alloyed: Parsed<Alloyed>;
   readonly composition: Parsed<Composition | undefined>;
   readonly plated: Parsed<LineParts["plated"]>;
@@ -86,6 +99,9 @@ export interface ReadLine {
   readonly stones: ReadStoneSets;
   readonly pricing: Parsed<Pricing | undefined>;
 }
+
+/** What is asked of the trades beside the chain. */
+type WorkKey = "platingPlace" | "platingThickness" | "engraving" | "engravingPlace" | "engravingCost" | "setup";
 
 type Alloyed = Pick<LineParts, "mark" | "colour" | "colourName">;
 

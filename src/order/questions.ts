@@ -3,6 +3,7 @@ import { rangeQuestions } from "./doubtfulranges";
 import type { Order } from "./order";
 import type { OrderLine } from "./orderline";
 import { goTo, keep, type Question, question } from "./question";
+import { stoneQuestions } from "./stonequestions";
 
 /** A question of an order, and the lines it is asked of, counted from 0; of none for the whole order. */
 export interface OrderQuestion extends Question {
@@ -10,7 +11,11 @@ export interface OrderQuestion extends Question {
 }
 
 /** Every question about one line, each where it has something to ask: a new one is a function here. */
-const OF_A_LINE: readonly ((line: OrderLine) => readonly Question[])[] = [platingQuestions, rangeQuestions];
+const OF_A_LINE: readonly ((line: OrderLine) => readonly Question[])[] = [
+  platingQuestions,
+  stoneQuestions,
+  rangeQuestions,
+];
 
 /** What is only doubtful in an order, in the order in which it is asked. Lines with the same figures are asked about together. */
 export function orderQuestions(order: Order): readonly OrderQuestion[] {

@@ -1,7 +1,8 @@
 import { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
-import type { STONE_PRICED, STONE_SHAPES } from "../reading/orderwords";
+import type { STONE_ORIGINS, STONE_PRICED } from "../reading/orderwords";
 import { accepted, faultOf, type Parsed, parseForm, refused } from "../reading/parse";
+import { caratsBySize, type StoneCut } from "../trade/stonecarats";
 import type { Currency } from "../units/currency";
 import { type Money, money, timesMoney } from "../units/money";
 import { formOf, keysOf } from "./fieldkinds";
@@ -24,6 +25,7 @@ export interface StonePlace {
 export interface StoneParts extends Size {
   /** What stone, in the person's own words; empty where nothing is said. */
   readonly kind: string;
+  readonly origin: (typeof STONE_ORIGINS)[number];
   /** Of one stone, as weighed. */
   readonly carat: Quotient | undefined;
   /** Of one stone or one carat; undefined for nothing. */
@@ -37,10 +39,16 @@ export interface StoneParts extends Size {
 export interface StoneSet extends StonePlace {
   /** What stone, in the person's own words; empty where nothing is said. */
   readonly kind: string;
+  readonly origin: (typeof STONE_ORIGINS)[number];
+  readonly cut: StoneCut;
+  /** Its diameter, or length and width, in millimetres; none where no size is given. */
+  readonly sides: readonly Quotient[];
   /** As the setter reads it: "2 mm round", "3 x 1.5 mm"; empty where no size is given. */
   readonly size: string;
   /** Of one stone; undefined where neither size nor weight is given. */
   readonly carat: Quotient | undefined;
+  /** What its size says, also where it was weighed; undefined where the size says nothing. */
+  readonly caratBySize: Quotient | undefined;
   /** Where the carat comes from; what a size says is about. */
   readonly caratFrom: CaratFrom;
   /** Of one stone. */
@@ -56,24 +64,15 @@ export interface StoneSet extends StonePlace {
  */
 export type CaratFrom = "scale" | "size" | "a diamond's size";
 
-/** Specific gravity of diamond, which the formulas below hold. Source: from memory, of gemmological tables. */
+/** Specific gravity of diamond. Source: published stone carats. */
 export const DIAMOND_GRAVITY = "3.52";
 
-/**
- * Carat of a round brilliant diamond: diameter² x depth x 0.0061, in millimetres.
- * Source: gemmology teaching formulas (published stone weights: 6.08 mm, 3.63 mm deep, 0.82 ct).
- */
-export function roundCarats(diameter: Quotient, depth: Quotient): Quotient {
-  return diameter.times(diameter).times(depth).times(Quotient.of("0.0061"));
-}
-
-/** Carat of a rectangular step-cut diamond: length x width x depth x 0.00915, in millimetres. Source: as for round ones. */
-export function rectangularCarats(length: Quotient, width: Quotient, depth: Quotient): Quotient {
-  return length.times(width).times(depth).times(Quotient.of("0.00915"));
-}
-
-/** Depth where none is given, as a share of the diameter or the width. Common practice. */
-const USUAL_DEPTH = { round: Quotient.of("0.6"), rectangular: Quotient.of("0.65") } as const;
+/** Depth where none is given, as a share of the diameter or the width. Common practice; of other cuts there is none. */
+const USUAL_DEPTH: Readonly<Partial<Record<StoneCut, Quotient>>> = {
+  round: Quotient.of("0.6"),
+  rectangular: Quotient.of("0.65"),
+  baguette: Quotient.of("0.65"),
+};
 
 type StoneKey = keyof (typeof STONE_KEYS)["links"];
 
@@ -100,12 +99,12 @@ export function makeStones(place: StonePlace, parts: StoneParts, breakage: Quoti
   const blank = (key: StoneKey, said: string) =>
     refused([faultOf(keys[key], LINE_LABELS[keys[key]], "blank", `found nothing ${said}`)]);
   const { shape, length, width, priced } = parts;
-  if (shape === "rectangular" && (length === undefined) !== (width === undefined)) {
+  if (shape !== "round" && (length === undefined) !== (width === undefined)) {
     const lacking = length === undefined ? "length" : "width";
     return blank(lacking, "beside the other side of the stone; give millimetres, such as 2");
   }
-  const computed = caratsBySize(parts);
-  const carat = parts.carat ?? computed;
+  const bySize = caratsOf(parts);
+  const carat = parts.carat ?? bySize;
   const asked = parts.price ?? money(Quotient.zero, rates.currency);
   if (priced === "a carat" && !asked.amount.isZero() && carat === undefined) {
     return blank("carat", "for stones priced by the carat; give the carat of one, or its size in millimetres");
@@ -113,8 +112,12 @@ export function makeStones(place: StonePlace, parts: StoneParts, breakage: Quoti
   return accepted({
     ...place,
     kind: parts.kind,
+    origin: parts.origin,
+    cut: shape,
+    sides: Object.freeze(sidesOf(parts)),
     size: sizeOf(parts),
     carat,
+    caratBySize: bySize,
     caratFrom: caratFrom(parts),
     price: priced === "a carat" ? timesMoney(asked, carat ?? Quotient.zero) : asked,
     settingFee: parts.settingFee ?? rates.settingFee,
@@ -122,25 +125,36 @@ export function makeStones(place: StonePlace, parts: StoneParts, breakage: Quoti
   });
 }
 
-/** How large a stone is, in millimetres, and its specific gravity; undefined for what is not known. */
+/** How large a stone is, in millimetres, of which cut, and what a person knows of its carat; undefined for what is not known. */
 interface Size {
   readonly gravity: Quotient | undefined;
-  readonly shape: (typeof STONE_SHAPES)[number];
+  readonly factor: Quotient | undefined;
+  readonly adjustment: Quotient | undefined;
+  readonly shape: StoneCut;
   readonly diameter: Quotient | undefined;
   readonly length: Quotient | undefined;
   readonly width: Quotient | undefined;
   readonly depth: Quotient | undefined;
 }
 
-/** A stone of another specific gravity weighs so much more or less than a diamond of its size. */
-function caratsBySize(size: Size): Quotient | undefined {
-  const diamond = diamondCarats(size);
-  return size.gravity ? diamond?.times(size.gravity).dividedBy(Quotient.of(DIAMOND_GRAVITY)) : diamond;
+/** Without its specific gravity a stone is taken for a diamond; caratFrom says so. */
+function caratsOf(stone: Size & Pick<StoneParts, "kind">): Quotient | undefined {
+  const { shape: cut, kind, gravity, factor, adjustment } = stone;
+  const [length, width = length] = sidesOf(stone);
+  const depth = stone.depth ?? (width && USUAL_DEPTH[cut]?.times(width));
+  if (!length || !width || !depth) return undefined;
+  const isColoured = gravity !== undefined && (kind === "" || !DIAMONDS.test(kind));
+  return caratsBySize(
+    { cut, length, width, depth },
+    isColoured ? { family: "coloured stone", gravity } : { family: "diamond" },
+    { factor, adjustment },
+  );
 }
 
-function diamondCarats({ shape, diameter, length, width, depth }: Size): Quotient | undefined {
-  if (shape === "round") return diameter && roundCarats(diameter, depth ?? diameter.times(USUAL_DEPTH.round));
-  return length && width && rectangularCarats(length, width, depth ?? width.times(USUAL_DEPTH.rectangular));
+/** The diameter, or both sides; none where they are not known. */
+function sidesOf({ shape, diameter, length, width }: Size): readonly Quotient[] {
+  if (shape === "round") return diameter ? [diameter] : [];
+  return length && width ? [length, width] : [];
 }
 
 /** What a diamond is called, also in other languages. Common practice. */
@@ -159,9 +173,11 @@ function caratFrom({
   return gravity || DIAMONDS.test(kind) ? "size" : "a diamond's size";
 }
 
-function sizeOf({ shape, diameter, length, width }: Size): string {
-  if (shape === "round") return diameter ? `${diameter.inWords()} mm round` : "";
-  return length && width ? `${length.inWords()} x ${width.inWords()} mm` : "";
+function sizeOf(stone: Size): string {
+  const sides = sidesOf(stone).map((side) => side.inWords());
+  if (sides.length === 0) return "";
+  // What is only called rectangular says so by its two sides.
+  return `${sides.join(" x ")} mm${stone.shape === "rectangular" ? "" : ` ${stone.shape}`}`;
 }
 
 /** The fields of the stones in one place, by what they say. */
@@ -169,12 +185,15 @@ function fieldsOf(where: StonePlace["where"]) {
   const keys = STONE_KEYS[where];
   const stones = {
     kind: LINE_FIELDS[keys.kind],
+    origin: LINE_FIELDS[keys.origin],
     shape: LINE_FIELDS[keys.shape],
     diameter: LINE_FIELDS[keys.diameter],
     length: LINE_FIELDS[keys.length],
     width: LINE_FIELDS[keys.width],
     depth: LINE_FIELDS[keys.depth],
     gravity: LINE_FIELDS[keys.gravity],
+    factor: LINE_FIELDS[keys.factor],
+    adjustment: LINE_FIELDS[keys.adjustment],
     carat: LINE_FIELDS[keys.carat],
     price: LINE_FIELDS[keys.price],
     priced: LINE_FIELDS[keys.priced],

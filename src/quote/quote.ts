@@ -25,8 +25,10 @@ export interface Quote {
   readonly subtotal: Money;
   /** Off the pieces; free lines and shipping are not discounted. */
   readonly discount: Money;
+  readonly discountShare: Quotient;
   readonly shipping: Money;
   readonly taxName: string;
+  readonly taxShare: Quotient;
   readonly tax: Money;
   /** The tax is in the amounts shown, not on top of them. */
   readonly taxIncluded: boolean;
@@ -44,6 +46,8 @@ export interface Quote {
   readonly settledDiscount: Quotient | undefined;
   /** Money per troy ounce of fine gold; undefined where the customer is not to read it. */
   readonly spot: Money | undefined;
+  /** The day on which it was read, ISO 8601; undefined where nobody has said it, as of a spot typed for this order alone. */
+  readonly spotReadOn: string | undefined;
 }
 
 export interface QuoteExtra {
@@ -84,7 +88,7 @@ export function makeQuote(
   date: string,
 ): { readonly quote: Quote; readonly watch: QuoteWatch } {
   const cash = (amount: Quotient) => money(amount, rates.currency);
-  const lines = Object.freeze(sheets.map((sheet) => quoteLine(sheet, order, rates)));
+  const lines = Object.freeze(settledLines(sheets.map((sheet) => quoteLine(sheet, order, rates))));
   const extras = Object.freeze(
     order.extras.map(({ text, amount }) => Object.freeze({ text, amount: roundToCurrency(amount) })),
   );
@@ -117,8 +121,10 @@ export function makeQuote(
     extras,
     subtotal: addMoney(pieces, besides),
     discount,
+    discountShare: order.discount,
     shipping,
     taxName: rates.taxName,
+    taxShare: rates.tax,
     tax,
     taxIncluded: rates.taxIncluded,
     total,
@@ -133,6 +139,7 @@ export function makeQuote(
     settledByWeight: order.settledByWeight,
     settledDiscount: order.settledByWeight && !order.discount.isZero() ? order.discount : undefined,
     spot: order.spotShown ? order.spot : undefined,
+    spotReadOn: order.spot.amount.equals(rates.spot.amount) ? rates.spotReadOn : undefined,
   };
   return Object.freeze({
     quote: Object.freeze(quote),
@@ -153,6 +160,15 @@ export function makeQuote(
       goldBalance: balance,
     }),
   });
+}
+
+/** Where a gram changes the price of each line by another amount, each line says its own. */
+function settledLines(lines: readonly QuoteLine[]): readonly QuoteLine[] {
+  const [first] = lines;
+  const isSame = lines.every(
+    ({ perGram }) => !perGram || (first?.perGram && perGram.amount.equals(first.perGram.amount)),
+  );
+  return isSame ? lines : lines.map((line) => Object.freeze({ ...line, settlesAlone: true }));
 }
 
 /** Tax on the work, and on shipping where that is taxed. Rounded once. */

@@ -1,32 +1,26 @@
 import { Quotient, sum } from "../exact/quotient";
-import type { Colour } from "../gold/alloy";
 import { addRates } from "../gold/goldrate";
-import { showMark } from "../gold/mark";
 import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import type { Rates } from "../rates/rates";
-import { type Plating, platingOf } from "../trade/plating";
 import { inLengthUnit } from "../units/length";
 import { type Money, money, roundToCurrency } from "../units/money";
 import { type CostSheet, forAll, taxFactor } from "./costsheet";
+import { type QuotedPiece, quotedPiece } from "./quotedpiece";
 
 /** What a customer reads of one line. Holds no cost. */
-export interface QuoteLine {
+export interface QuoteLine extends QuotedPiece {
   readonly design: string;
-  readonly kind: OrderLine["kind"];
-  /** As struck: "14K", "585". */
-  readonly mark: string;
-  /** The colours of its links; an alloy of the workshop's own by its name. */
-  readonly colours: readonly string[];
-  readonly hollow: boolean;
-  /** Undefined where it is not plated, and where nobody has named the metal: it is not said without. */
-  readonly plating: Plating | undefined;
   /** The finished length, in its unit, to two decimals. */
   readonly length: string;
   readonly unit: string;
   /** The length that whole links really make, about, in that unit; undefined where that reads as the length asked for. */
   readonly reached: Quotient | undefined;
+  /** The neck or the wrist it is made for, and the ease added to it; undefined where the finished length was ordered. */
+  readonly madeFor:
+    | { readonly part: "neck" | "wrist"; readonly measured: Quotient; readonly ease: Quotient }
+    | undefined;
   readonly links: Quotient;
   /** About, finished, in grams to one decimal. */
   readonly weight: Quotient;
@@ -39,28 +33,38 @@ export interface QuoteLine {
   readonly stoneSizes: string;
   /** How many of what, such as "20 sapphire (2 mm round), 1 diamond"; a count alone where nothing more is said. */
   readonly stoneSets: string;
+  /** The same as they are described: how many, of which cut and kind, how large and how heavy. */
+  readonly sets: readonly QuotedStones[];
   readonly findings: string;
   readonly engraving: string;
+  readonly engravingPlace: string;
   readonly quantity: Quotient;
   readonly price: Money;
   readonly amount: Money;
   /** What a gram more or less changes the price by, which stands before the discount; undefined where the price is fixed. */
   readonly perGram: Money | undefined;
+  /** Whether another line of the quote changes by another amount. */
+  readonly settlesAlone: boolean;
+}
+
+/** Stones alike as a customer reads them. */
+export interface QuotedStones extends Pick<StoneSet, "where" | "count" | "kind" | "origin" | "cut" | "sides"> {
+  /** Of all of them, to two decimals; undefined where it is not known. */
+  readonly carats: Quotient | undefined;
+  /** On the scale; else worked out from their size. */
+  readonly isWeighed: boolean;
 }
 
 /** A line as the customer reads it. Its amount is rounded once. */
 export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLine {
   const { line } = sheet;
   return Object.freeze({
+    ...quotedPiece(line),
     design: line.design,
-    kind: line.kind,
-    mark: showMark(line.mark),
-    colours: Object.freeze(line.linkGroups.map(({ colour }) => colourName(colour, line))),
-    hollow: line.hollow,
-    plating: platingOf(line),
     length: inLengthUnit(line.length, line.lengthUnit).rounded(2).toString(),
     unit: line.lengthUnit,
     reached: reachedOf(sheet),
+    madeFor: madeForOf(line),
     links: line.links,
     weight: Quotient.of(sheet.finishedWeight.grams.rounded(1)),
     clasp: line.clasp.kind,
@@ -69,12 +73,15 @@ export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLi
     caratsAbout: line.stones.some(({ caratFrom }) => caratFrom !== "scale"),
     stoneSizes: [...new Set(line.stones.map((set) => set.size).filter((size) => size !== ""))].join(", "),
     stoneSets: line.stones.map(stoneSetOf).join(", "),
+    sets: Object.freeze(line.stones.map(quotedStones)),
     findings: line.findings.what,
     engraving: line.engraving,
+    engravingPlace: line.engravingPlace,
     quantity: line.quantity,
     price: sheet.price,
     amount: roundToCurrency(forAll(sheet.price, line)),
     perGram: order.settledByWeight ? settlingRate(sheet, rates) : undefined,
+    settlesAlone: false,
   });
 }
 
@@ -86,8 +93,8 @@ function reachedOf({ line, reached }: CostSheet): Quotient | undefined {
   return about.equals(asked) ? undefined : Quotient.of(about);
 }
 
-export function colourName(colour: Colour, line: OrderLine): string {
-  return colour === "own" ? line.colourName : colour;
+function madeForOf({ lengthGiven, measured, ease }: OrderLine): QuoteLine["madeFor"] {
+  return lengthGiven === "finished length" ? undefined : { part: lengthGiven, measured, ease };
 }
 
 /**
@@ -100,9 +107,24 @@ function settlingRate({ metalRate, pricing }: CostSheet, rates: Rates): Money {
   return roundToCurrency(money(rate.perGram.times(taxFactor(rates)), rate.currency));
 }
 
+function quotedStones(set: StoneSet): QuotedStones {
+  const carats = caratsOf([set]);
+  return {
+    where: set.where,
+    count: set.count,
+    cut: set.cut,
+    kind: set.kind,
+    origin: set.origin,
+    sides: set.sides,
+    carats,
+    isWeighed: set.caratFrom === "scale",
+  };
+}
+
+/** A carat of a stone that nobody has named would be that of another one. */
 function caratsOf(stones: readonly StoneSet[]): Quotient | undefined {
-  const all = stones.map(({ carat, caratFrom, count }) =>
-    caratFrom === "a diamond's size" ? undefined : carat?.times(count),
+  const all = stones.map(({ carat, caratFrom, count, kind }) =>
+    caratFrom === "a diamond's size" || kind === "" ? undefined : carat?.times(count),
   );
   const known = all.filter((carat) => carat !== undefined);
   if (known.length === 0 || known.length < all.length) return undefined;

@@ -3,6 +3,7 @@ import { MONEY_AT_LEAST_0, type NumberRule, SHARE, SPOT_RULE, WHOLE_SHARE } from
 import { Quotient } from "../exact/quotient";
 import { perGram, type Rate } from "../gold/goldrate";
 import { fieldsNamed } from "../reading/formfields";
+import { dayOfSerial } from "../reading/listdate";
 import { readNumber } from "../reading/number";
 import { YES_NO } from "../reading/orderwords";
 import { accepted, field, orThrow, type Parsed, parseForm } from "../reading/parse";
@@ -23,6 +24,8 @@ export interface Rates {
   readonly workshopContact: string;
   readonly currency: Currency;
   readonly spot: Money;
+  /** The day on which that spot was read, ISO 8601; undefined where its row holds no date. */
+  readonly spotReadOn: string | undefined;
   /** Hours after which a spot is marked as old; undefined for never. */
   readonly spotAge: Quotient | undefined;
   readonly castingFee: Rate;
@@ -90,6 +93,7 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
   return accepted({
     ...amounts,
     spot: cash(amounts.spot),
+    spotReadOn: typeof record.spotTime === "number" ? dayOfSerial(record.spotTime) : undefined,
     castingFee: gram(amounts.castingFee),
     castingMinimum: cash(amounts.castingMinimum),
     loss: lossOf(loss, lossBasis),

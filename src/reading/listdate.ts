@@ -57,7 +57,7 @@ export function dateEvidence(texts: readonly string[]): DateEvidence {
  * Source of the serial numbers: the 1900 date system, day 1 is 1900-01-01, past its February 29 that never was.
  */
 export function readListDate(value: unknown, order: DateOrder | undefined): string | undefined {
-  if (typeof value === "number") return ofSerial(value);
+  if (typeof value === "number") return dayOfSerial(value);
   if (typeof value !== "string") return undefined;
   const named = dateIn(value);
   if (named) return named;
@@ -112,7 +112,8 @@ const DAY = 86_400_000;
 const FIRST_SERIAL = 61;
 const LAST_SERIAL = 2_958_465;
 
-function ofSerial(serial: number): string | undefined {
+/** The day of a date cell, ISO 8601, from its serial number; undefined where no such day is meant. */
+export function dayOfSerial(serial: number): string | undefined {
   if (!(serial >= FIRST_SERIAL && serial < LAST_SERIAL + 1)) return undefined;
   return new Date(DAY_ZERO + Math.floor(serial) * DAY).toISOString().slice(0, 10);
 }

@@ -8,9 +8,11 @@ import {
   type PricedLine,
   platingOf,
   type Quotient,
+  quotedPiece,
   type Rates,
   showMark,
 } from "../../src/index";
+import { pieceWords, platingSentence, withoutGold } from "../wording/description";
 import { platingWords } from "../wording/platingtexts";
 import { CUSTOMER_COLUMNS, type CustomerColumn, type SheetColumn } from "../wording/pricesheetcolumns";
 import { TEXTS } from "../wording/texts";
@@ -56,6 +58,8 @@ function customerCell({ design, sheet }: Priced, column: CustomerColumn, rates: 
     case "design":
       // What is hollow must be said to be (16 CFR 23.3).
       return { text: line.hollow ? `${design}, ${texts.hollow}` : design };
+    case "description":
+      return { text: [`${pieceWords(quotedPiece(line))}.`, platingSentence(quotedPiece(line))].join(" ").trim() };
     case "mark":
       return { text: showMark(line.mark) };
     case "colour":
@@ -72,7 +76,7 @@ function customerCell({ design, sheet }: Priced, column: CustomerColumn, rates: 
 }
 
 function coloursOf({ line }: CostSheet): string {
-  const colours = line.linkGroups.map(({ colour }) => colourName(colour, line)).join(", ");
+  const colours = line.linkGroups.map(({ colour }) => withoutGold(colourName(colour, line))).join(", ");
   const plating = platingOf(line);
   if (!plating) return colours;
   return `${colours}${plating.part === "piece" ? "," : ";"} ${platingWords(plating)}`;

@@ -29,7 +29,7 @@ export interface SheetPart {
 type Readers = "customers" | "bench";
 
 /** What a new sheet for customers shows. */
-const USUAL: readonly SheetColumn[] = ["design", "mark", "colour", "length", "price"];
+const USUAL: readonly SheetColumn[] = ["design", "description", "length", "price"];
 const USUAL_BENCH: readonly SheetColumn[] = ["design", "mark", "length", "weight", "cast", "landed", "price", "margin"];
 
 /** Price sheets of values, for the counter, the web or the bench, and the same as CSV. */
@@ -135,9 +135,11 @@ export function sheetPart(on: {
               kind,
               decimals: sample && "decimals" in sample ? sample.decimals : 0,
               width:
-                column === "design"
-                  ? 190
-                  : Math.max(column === "colour" ? 120 : 70, headOf(column, rates).length * 6.4 + 12),
+                column === "description"
+                  ? 330
+                  : column === "design"
+                    ? 190
+                    : Math.max(column === "colour" ? 120 : 70, headOf(column, rates).length * 6.4 + 12),
             };
           }),
           rows: priced.map((line) =>
@@ -191,9 +193,10 @@ export function sheetPart(on: {
 /** What was done, and what is not in it: lines without a price, and plating where nobody has named the metal. */
 function ending(sentence: string, columns: readonly SheetColumn[], lines: readonly PricedLine[]): string {
   const left = lines.filter(({ kind }) => kind === "refused").length;
-  const unnamed = columns.includes("colour")
-    ? lines.filter((line) => isPriced(line) && isPlatingUnnamed(line.sheet.line)).length
-    : 0;
+  const unnamed =
+    columns.includes("colour") || columns.includes("description")
+      ? lines.filter((line) => isPriced(line) && isPlatingUnnamed(line.sheet.line)).length
+      : 0;
   return [
     sentence,
     ...(left === 0 ? [] : [texts.leftOut(left)]),

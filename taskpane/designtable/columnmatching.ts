@@ -34,6 +34,7 @@ export const NEEDED: readonly LineKey[] = ["design", "mark", "colour", "length",
 const UNITS: Readonly<Record<Counts, readonly string[]>> = {
   length: ORDER_LENGTH_UNITS,
   size: ["mm", "cm", "in"],
+  micrometres: [],
   weight: ["g", "dwt", "ozt", "gr", "mg", "kg", "ct"],
   "links per length": LINKS_PER_UNITS,
   carats: [],

@@ -28,6 +28,7 @@ const LOOKS = {
   blank: { fill: "#FBF4E2", rule: "EdgeBottom" },
   blankLabel: { color: "#3A332C", rule: "EdgeBottom" },
   small: { size: 9, color: "#6F6459" },
+  note9: { size: 9, color: "#6F6459", wrap: true, vertical: "Top" },
   quiet: { size: 9, color: "#6F6459", vertical: "Top" },
   number: { align: "Right", vertical: "Top" },
   total: { bold: true, rule: "EdgeTop", align: "Right", vertical: "Top" },

@@ -65,6 +65,8 @@ function unitOf({ counts }: OrderField<unknown>, said: string, currency: string)
       return said;
     case "size":
       return form.millimetres;
+    case "micrometres":
+      return form.micrometres;
     case "weight":
       return form.grams;
     case "carats":

@@ -68,7 +68,8 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
         place("findings", "whole"),
         place("findingsWeight", "half"),
         place("findingsCost", "half"),
-        place("engraving", "half"),
+        place("engraving", "whole"),
+        place("engravingPlace", "half"),
         place("engravingCost", "half"),
         place("setup", "half"),
       ],
@@ -133,13 +134,16 @@ function alloyGroup(): PlannedGroup<LineKey> {
         caution: cautionWhere("plating", "plating", isPlatedIn),
         cautions: ["platingMetal"],
       }),
+      place("platingPlace", "half", { isAsked: isPlatedIn }),
+      place("platingThickness", "half", { isAsked: isPlatedIn }),
       place("pattern", "whole"),
       ...OTHER_WEIGHTS.map(([key, colour, letter]) =>
         place(key, "whole", {
           isAsked: (at) => at("colour") !== colour && at("pattern").toUpperCase().includes(letter),
         }),
       ),
-      place("linkCasting", "whole"),
+      place("linkCasting", "half"),
+      place("joining", "half"),
     ],
     (at) =>
       [

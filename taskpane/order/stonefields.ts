@@ -51,15 +51,18 @@ function oneStone(
   isThere: (at: At<LineKey>) => boolean,
 ): readonly PlannedField<LineKey>[] {
   const isRound = (at: At<LineKey>) => isThere(at) && at(keys.shape) === "round";
-  const isRectangular = (at: At<LineKey>) => isThere(at) && at(keys.shape) === "rectangular";
+  const hasTwoSides = (at: At<LineKey>) => isThere(at) && at(keys.shape) !== "round";
   return [
     place(keys.kind, "half", { isAsked: isThere }),
+    place(keys.origin, "half", { isAsked: (at) => isThere(at) && at(keys.kind).trim() !== "" }),
     place(keys.shape, "half", { isAsked: isThere }),
     place(keys.diameter, "half", { isAsked: isRound }),
-    place(keys.length, "half", { isAsked: isRectangular }),
-    place(keys.width, "half", { isAsked: isRectangular }),
+    place(keys.length, "half", { isAsked: hasTwoSides }),
+    place(keys.width, "half", { isAsked: hasTwoSides }),
     place(keys.depth, "half", { isAsked: isThere }),
     place(keys.gravity, "half", { isAsked: (at) => isThere(at) && at(keys.kind).trim() !== "" }),
+    place(keys.factor, "half", { isAsked: hasTwoSides }),
+    place(keys.adjustment, "half", { isAsked: isThere }),
     place(keys.carat, "half", { isAsked: isThere }),
     place(keys.price, "half", { isAsked: isThere }),
     place(keys.priced, "half", { isAsked: isThere }),

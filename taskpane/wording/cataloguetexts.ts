@@ -153,6 +153,7 @@ export const CATALOGUE_TEXTS = {
     columns: "Columns",
     names: {
       design: "Design",
+      description: "Description",
       mark: "Mark",
       colour: "Colour",
       length: "Length",
@@ -163,6 +164,7 @@ export const CATALOGUE_TEXTS = {
     } satisfies Record<SheetColumn, string>,
     heads: {
       design: () => "Design",
+      description: () => "Description",
       mark: () => "Mark",
       colour: () => "Colour",
       length: () => "Length",

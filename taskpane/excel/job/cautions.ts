@@ -23,6 +23,8 @@ export function cautionsFor(sheets: readonly CostSheet[], wanted: readonly Cauti
     mark: isHallmarked,
     lightMark: !isHallmarked,
     hollow: sheets.some(({ line }) => line.hollow),
+    laser: sheets.some(({ line }) => line.joining !== "torch"),
+    torch: sheets.some(({ line }) => line.joining !== "laser"),
   };
   return wanted.filter((caution) => applies[caution] ?? true);
 }

@@ -9,6 +9,7 @@ import {
   showMark,
   showQuoteNumber,
 } from "../../../src/index";
+import { claspName, lineWords, pieceWords } from "../../wording/description";
 import { PLATING_TEXTS, platingWords } from "../../wording/platingtexts";
 
 /** What a field of the template is filled with: `value` alone in its cell, `text` among other words. */
@@ -28,6 +29,8 @@ export type Fields = ReadonlyMap<string, FieldValue>;
 
 const EMPTY: FieldValue = { value: "", text: "" };
 
+const STARTS_WITH_DEPOSIT = "We start work when the deposit has arrived.";
+
 /** Separates the words of a field that has several, such as the colours of a line. */
 export const BETWEEN_WORDS = ", ";
 
@@ -38,6 +41,7 @@ export function quoteFields(quote: Quote, locale: string): Fields {
   const { tax, taxIncluded, taxName } = quote;
   const taxIs = (included: boolean) => taxIncluded === included && !tax.amount.isZero();
   const tolerance = percentField(quote.tolerance, locale);
+  const rate = settledRate(quote);
   return new Map([
     ["number", textField(showQuoteNumber(quote.number))],
     ["date", dateField(quote.date, locale)],
@@ -46,40 +50,64 @@ export function quoteFields(quote: Quote, locale: string): Fields {
     ["workshop", textField(quote.workshop)],
     ["workshopContact", textField(quote.workshopContact)],
     ["currency", textField(currency)],
-    ["subtotal", cash(quote.subtotal)],
+    ["subtotal", unlessZero(quote.subtotal, cash)],
     ["discount", unlessZero(quote.discount, cash)],
+    ["discountShare", quote.discount.amount.isZero() ? EMPTY : percentField(quote.discountShare, locale)],
     ["shipping", unlessZero(quote.shipping, cash)],
     ["taxName", taxIs(false) ? textField(taxName || "Tax") : EMPTY],
+    ["taxShare", taxIs(false) ? percentField(quote.taxShare, locale) : EMPTY],
     ["tax", taxIs(false) ? cash(tax) : EMPTY],
     ["taxIncludedName", taxIs(true) ? textField(taxName || "Tax") : EMPTY],
+    ["taxIncludedShare", taxIs(true) ? percentField(quote.taxShare, locale) : EMPTY],
     ["taxIncluded", taxIs(true) ? cash(tax) : EMPTY],
     ["total", cash(quote.total)],
     ...ownGoldFields(quote, locale),
     ["deposit", unlessZero(quote.deposit, cash)],
-    ["balance", quote.deposit.amount.isZero() ? EMPTY : cash(quote.balance)],
+    ["balance", quote.deposit.amount.isZero() ? EMPTY : unlessZero(quote.balance, cash)],
+    ["startsWithDeposit", quote.deposit.amount.isZero() ? EMPTY : textField(STARTS_WITH_DEPOSIT)],
     ["tolerance", tolerance],
     ["settledTolerance", quote.settledByWeight ? tolerance : EMPTY],
+    ["settledRate", rate ? cash(rate) : EMPTY],
+    ["settledLinesTolerance", quote.settledByWeight && !rate ? tolerance : EMPTY],
     ["fixedTolerance", quote.settledByWeight || quote.tolerance.isZero() ? EMPTY : tolerance],
     ["settledDiscount", quote.settledDiscount ? percentField(quote.settledDiscount, locale) : EMPTY],
     ["spot", quote.spot ? cash(quote.spot) : EMPTY],
+    ["spotReadOn", quote.spot && quote.spotReadOn ? dateField(quote.spotReadOn, locale) : EMPTY],
+    ["spotUndated", quote.spot && !quote.spotReadOn ? cash(quote.spot) : EMPTY],
   ]);
 }
 
 /** The customer's own gold, and what is left to pay; empty where none is brought. */
 function ownGoldFields({ ownGold, toPay }: Quote, locale: string): [string, FieldValue][] {
   if (!ownGold) {
-    const names = ["ownGoldWeight", "ownGoldMark", "ownGoldUse", "ownGoldCredit", "ownGoldReturned", "toPay"];
-    return names.map((name) => [name, EMPTY]);
+    return OWN_GOLD_FIELDS.map((name) => [name, EMPTY]);
   }
   const { given, returned, credit } = ownGold;
   return [
     ["ownGoldWeight", numberField(given.weight.grams, 2, locale)],
     ["ownGoldMark", textField(showMark(given.mark))],
     ["ownGoldUse", textField(given.use)],
-    ["ownGoldCredit", moneyField(credit, locale)],
+    ["ownGoldPaid", given.use === "credited" ? moneyField(credit, locale) : EMPTY],
+    ["ownGoldUsed", given.use === "used" ? numberField(given.weight.grams, 2, locale) : EMPTY],
+    ["ownGoldCredit", unlessZero(credit, (amount) => moneyField(amount, locale))],
     ["ownGoldReturned", returned.grams.isZero() ? EMPTY : numberField(returned.grams, 2, locale)],
-    ["toPay", moneyField(toPay, locale)],
+    ["toPay", credit.amount.isZero() ? EMPTY : moneyField(toPay, locale)],
   ];
+}
+const OWN_GOLD_FIELDS = [
+  "ownGoldWeight",
+  "ownGoldMark",
+  "ownGoldUse",
+  "ownGoldPaid",
+  "ownGoldUsed",
+  "ownGoldCredit",
+  "ownGoldReturned",
+  "toPay",
+] as const;
+
+/** What a gram changes the price by, where it is one and the same for all lines; else each line says its own. */
+function settledRate({ lines }: Quote): Money | undefined {
+  return lines.some(({ settlesAlone }) => settlesAlone) ? undefined : lines[0]?.perGram;
 }
 
 /** The fields of one line, under "line.". */
@@ -87,6 +115,9 @@ export function lineFields(line: QuoteLine, locale: string): Fields {
   const count = (amount: Quotient) => numberField(amount, 0, locale);
   return new Map([
     ["line.design", textField(line.design)],
+    ["line.description", textField(lineWords(line, locale, true))],
+    ["line.descriptionBesideWeight", textField(lineWords(line, locale, false))],
+    ["line.piece", textField(pieceWords(line))],
     ["line.kind", textField(line.kind)],
     ["line.mark", textField(line.mark)],
     ["line.colour", textField(line.colours.join(BETWEEN_WORDS))],
@@ -178,11 +209,6 @@ function datePart(type: Intl.DateTimeFormatPartTypes, value: string): string {
     default:
       return /^[\s,./-]*$/.test(value) ? value : `"${value}"`;
   }
-}
-
-/** The clasp for the customer: what it does, not where it comes from. */
-function claspName(clasp: string): string {
-  return clasp.replace(/^(bought|cast) /, "");
 }
 
 /** Sizes of stones with decimals as the language writes them. */

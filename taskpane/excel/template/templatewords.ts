@@ -2,68 +2,70 @@ import type { PaperCell } from "../paper";
 
 /** What the built-in templates say; a phrase in [[…]] goes when a field in it is empty. */
 
-const MADE_OF =
-  ", {{line.mark}} gold, {{line.colour}}, {{line.solid}}[[, {{line.plated}}]]; " +
-  "{{line.length}} {{line.unit}}, {{line.links}} links[[ reaching about {{line.reached}} {{line.unit}}]]";
-const FITTED_WITH =
-  "[[; {{line.clasp}}]]" +
-  "[[; stones set: {{line.stoneSets}}]][[, {{line.carats}} ct in all]][[, about {{line.caratsAbout}} ct in all]][[; with {{line.findings}}]]" +
-  "[[; engraved: {{line.engraving}}]][[. A gram more or less: {{currency}} {{line.perGram}}]]";
-
-const KIND = "{{line.kind|chain=Chain|bracelet=Bracelet}}";
-
-/** A line in words, for use inside a sentence. */
-export const DESCRIPTION_WITHIN = `{{line.kind}}${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
-/** A line in words. */
-export const DESCRIPTION = `${KIND}${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
+/** A line in whole sentences. */
+export const DESCRIPTION = "{{line.description}}";
 /** The same where its weight has a column of its own. */
-export const DESCRIPTION_BESIDE_WEIGHT = KIND + MADE_OF + FITTED_WITH;
+export const DESCRIPTION_BESIDE_WEIGHT = "{{line.descriptionBesideWeight}}";
 
-/** The spot that the price is based on, where the customer is to read it. */
-export const SPOT =
-  "[[It rests on a gold price of {{currency}} {{spot}} an ounce (31.1 g) of fine gold, as of {{date}}.]]";
+/** How far the price may move with the weight. */
+const SETTLING: readonly string[] = [
+  "[[The price is fixed. The finished weight may differ by up to {{fixedTolerance}} from the weight stated.]]",
+  "[[The final weight sets the price: {{currency}} {{settledRate}} more or less per gram, within {{settledTolerance}} of the weight stated.]]",
+  "[[The final weight of each line sets its price, within {{settledLinesTolerance}} of the weight stated.]]",
+  "[[If it differs by more than {{settledTolerance}}, we agree the price with you before you receive the piece.]]",
+  "[[The price per gram is before the discount of {{settledDiscount}}.]]",
+];
 
-/** Says that the rate of a gram more or less is before the discount. */
-export const SETTLED_DISCOUNT = "[[A gram more or less is stated before the discount of {{settledDiscount}}.]]";
+/** How long the price is valid, and the gold price it is based on where the customer is to read it. */
+const VALIDITY: readonly string[] = [
+  "This price is valid until {{validUntil}}.",
+  "[[It is based on a gold price of {{currency}} {{spot}} per troy ounce (31.1 g) read on {{spotReadOn}}.]]",
+  "[[It is based on a gold price of {{currency}} {{spotUndated}} per troy ounce (31.1 g).]]",
+];
 
 /** What becomes of the customer's own gold. */
-export const OWN_GOLD: readonly string[] = [
-  "[[Your own gold: {{ownGoldWeight}} g marked {{ownGoldMark}}, {{ownGoldUse|credited=credited|used=used in this work}}.]]",
-  "[[Of it, {{ownGoldReturned}} g of fine gold come back to you.]]",
+const OWN_GOLD: readonly string[] = [
+  "[[Your gold: {{ownGoldWeight}} g marked {{ownGoldMark}}, taken in payment at {{currency}} {{ownGoldPaid}} after testing.]]",
+  "[[Your gold: {{ownGoldUsed}} g marked {{ownGoldMark}}, used in this piece after testing.]]",
+  "[[{{ownGoldReturned}} g of fine gold will be returned to you.]]",
 ];
 
-/** What the price is for and how long, each line short enough for the width of a quote. */
+const DEPOSIT: readonly string[] = [
+  "[[Deposit {{currency}} {{deposit}}, due with your order.]] [[Balance {{currency}} {{balance}}, due when the piece is ready.]]",
+  "{{startsWithDeposit}}",
+];
+
+/** What every quote says under its sums. */
 export const NOTES: readonly string[] = [
   "The price includes gold, casting, joining, polishing and what is named above.",
-  "Weights are approximate. The mark states the fineness of the gold.",
-  "[[The price is fixed; the finished weight may differ by {{fixedTolerance}} from the one stated.]]",
-  `[[The price follows the finished weight, gram by gram, within {{settledTolerance}} of the weight stated.]] ${SETTLED_DISCOUNT}`,
-  "[[A weight further off than {{settledTolerance}} is agreed with you before the piece is handed over.]]",
-  "This price holds until {{validUntil}}; after that it follows the price of gold.",
-  SPOT,
+  ...SETTLING,
+  ...VALIDITY,
   ...OWN_GOLD,
-  "[[Work begins when the deposit of {{currency}} {{deposit}} has arrived.]]",
+  ...DEPOSIT,
 ];
 
-/** The sums under the lines: label and field, the total set apart. */
+/** What the small ticket has room for. */
+export const SHORT_NOTES: readonly string[] = [...VALIDITY, ...SETTLING, ...OWN_GOLD, ...DEPOSIT];
+
+/** The sums under the lines: label and field, the total set apart. What is taken off says so, without a minus sign. */
 export const SUMS: readonly (readonly [label: string, field: string, total?: "total"])[] = [
   ["Subtotal", "{{subtotal}}"],
-  ["Discount, taken off", "{{discount}}"],
+  ["Less discount {{discountShare}}", "{{discount}}"],
   ["Shipping", "{{shipping}}"],
-  ["{{taxName}}", "{{tax}}"],
+  ["{{taxName}} {{taxShare}}", "{{tax}}"],
   ["Total, {{currency}}", "{{total}}", "total"],
-  ["of which {{taxIncludedName}}", "{{taxIncluded}}"],
-  ["Your gold, taken off", "{{ownGoldCredit}}"],
+  ["Includes {{taxIncludedName}} {{taxIncludedShare}}", "{{taxIncluded}}"],
+  ["Less your gold", "{{ownGoldCredit}}"],
   ["To pay", "{{toPay}}"],
   ["Deposit", "{{deposit}}"],
   ["Balance", "{{balance}}"],
 ];
 
-/** The sums as rows, label and amount in the last two columns. */
+/** The sums as rows, label and amount in the last two columns; a long label runs to the left, where the cells are blank. */
 export function sumRows(columns: number): PaperCell[][] {
   return SUMS.map(([label, field, total]) => [
     ...Array.from({ length: columns - 2 }, () => ({ content: "" })),
-    { content: label, look: total ? "totalLabel" : "lead" },
+    { content: label, look: total ?? "words" },
     { content: field, look: total ?? "number" },
   ]);
 }

@@ -25,7 +25,12 @@ export function engraverTicket({ sheets, at }: Work): Ticket | undefined {
     titles: ["Mark", "Words", "", "", "", "", "Pieces"],
     rows,
     of: sheets.filter(({ line }) => line.engraving !== ""),
-    asks: ["Spelled as written here. Ask before engraving where anything is unclear."],
+    asks: [
+      "Spelled as written here. Ask before engraving where anything is unclear.",
+      ...sheets.flatMap(({ line }, index) =>
+        line.engraving === "" || line.engravingPlace === "" ? [] : [`Line ${index + 1}: ${line.engravingPlace}.`],
+      ),
+    ],
     place: "engraver's ticket",
     cautions: ["hollow"],
   };

@@ -10,7 +10,7 @@ export function platerTicket({ sheets, at }: Work): Ticket | undefined {
   if (rows.length === 0) return undefined;
   return {
     title: "Plating ticket",
-    titles: ["Mark", "What to plate", "Plate with", "Links", "Pieces", "Plated, g", ""],
+    titles: ["Mark", "What to plate", "Plate with", "Links", "Pieces", "Plated, g", "µm"],
     lastOfWords: 3,
     rows,
     of: sheets.filter(({ line }) => line.plated),
@@ -26,6 +26,8 @@ export function platerTicket({ sheets, at }: Work): Ticket | undefined {
   };
 }
 
+const THICKNESS = "0.0##";
+
 function platedRow(cost: CostSheet, line: number, at: Ref): JobRow {
   const white = cost.alloys.findIndex(({ colour }) => colour === "white");
   const inPart = platesWhiteLinks(cost.line);
@@ -36,12 +38,14 @@ function platedRow(cost: CostSheet, line: number, at: Ref): JobRow {
     cells: () => [
       lineName(cost, line),
       markOf(cost),
-      words(inPart ? "white links only" : "the whole piece"),
+      words(cost.line.platingPlace || (inPart ? "white links only" : "the whole piece")),
       ...(metal === undefined ? free(1, "blank") : [words(metal)]),
       figure(`${links}*${at("quantity")}`, COUNT),
       figure(at("quantity"), COUNT),
       figure(`${weight}*${at("quantity")}`, SCALE),
-      ...free(1),
+      cost.line.platingThickness
+        ? { content: cost.line.platingThickness.toNumber(), look: "number", format: THICKNESS }
+        : { content: "", look: "blank" },
     ],
   };
 }

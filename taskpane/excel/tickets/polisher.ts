@@ -50,6 +50,9 @@ export function polisherTicket({ sheets, at }: Work): Ticket {
     rows: [...rows, total, ...joining(sheets, at)],
     asks: [
       ...sheets.flatMap(({ line }, index) => patternWords(line, index)),
+      ...sheets.flatMap(({ line }, index) =>
+        line.joining === "laser or torch" ? [] : [`Line ${index + 1}: join by ${line.joining}.`],
+      ),
       "The loss is what is allowed, of the weight that comes in: collect and return the filings.",
     ],
     place: "polisher's ticket",

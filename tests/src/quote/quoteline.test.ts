@@ -73,13 +73,18 @@ describe("what a customer reads of a line", () => {
   test("stones and carats in all: 12 of 0.03 ct in the links and one of 0.5 ct on the clasp are 0.86 ct", () => {
     const line = lineOf({
       stoneCount: "12",
+      stoneKind: "diamond",
       stoneCarat: "0.03",
       claspStoneCount: "1",
+      claspStoneKind: "ruby",
       claspStoneCarat: "0.5",
       stoneDiameter: "2",
     });
     expect([text(line.stones), text(line.carats), line.stoneSizes]).toEqual(["13", "0.86", "2 mm round"]);
-    expect(lineOf({ stoneCount: "12", stoneCarat: "0.03", claspStoneCount: "1" }).carats).toBeUndefined();
+    const known = { stoneCount: "12", stoneKind: "diamond", stoneCarat: "0.03", claspStoneKind: "ruby" };
+    expect(lineOf({ ...known, claspStoneCount: "1" }).carats).toBeUndefined();
+    // A carat of a stone that nobody has named would be read as a diamond's.
+    expect(lineOf({ stoneCount: "12", stoneCarat: "0.03" }).carats).toBeUndefined();
   });
 
   test("what stones, how many of each, and carats about where a size says any of them", () => {
@@ -106,8 +111,8 @@ describe("what a customer reads of a line", () => {
   test("no carats that only a diamond of that size would have", () => {
     const sapphires = { stoneCount: "12", stoneKind: "sapphire", stoneDiameter: "2" };
     expect(lineOf(sapphires).carats).toBeUndefined();
-    // 12 x 2 x 2 x 1.2 x 0.0061 x 4 / 3.52 = 0.39927...
-    expect(text(lineOf({ ...sapphires, stoneGravity: "4" }).carats)).toBe("0.4");
+    // 12 x 2 x 2 x 1.2 x 0.0018 x 4 = 0.41472, by the coloured stones' own factor.
+    expect(text(lineOf({ ...sapphires, stoneGravity: "4" }).carats)).toBe("0.41");
   });
 });
 

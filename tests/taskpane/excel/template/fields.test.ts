@@ -36,6 +36,7 @@ describe("the fields of a line", () => {
       clasp: "cast hidden clasp",
       claspWeight: "2",
       stonesOn: "all links",
+      stoneKind: "diamond",
       stoneDiameter: "2",
       findings: "a safety chain",
       engraving: "For Ada",
@@ -47,7 +48,7 @@ describe("the fields of a line", () => {
     // 2 mm round, 1.2 mm deep: 4 x 1.2 x 0.0061 = 0.02928 ct; 33 of them 0.97 ct.
     expect(
       said(fields, "line.links", "line.weight", "line.clasp", "line.stones", "line.stoneSizes", "line.stoneSets"),
-    ).toEqual(["33", "76.0", "hidden clasp", "33", "2 mm round", "33 (2 mm round)"]);
+    ).toEqual(["33", "76.0", "hidden clasp", "33", "2 mm round", "33 diamond (2 mm round)"]);
     expect(said(fields, "line.carats", "line.caratsAbout")).toEqual(["", "0.97"]);
     expect(said(fields, "line.findings", "line.engraving", "line.quantity", "line.perGram")).toEqual([
       "a safety chain",
