@@ -1,4 +1,4 @@
-import { type ListedKey, linkWeightOf, type OrderLine, nameMark } from "../../src/index";
+import { type ListedKey, linkWeightOf, nameMark, type OrderLine } from "../../src/index";
 
 /** What the open line of the order says where the fields of a list of weights are left empty. */
 export function shownOfLine(line: OrderLine): Readonly<Record<ListedKey, string>> {

@@ -1,4 +1,4 @@
-import { minorDigits, type Quotient, nameMark, totalOf } from "../../src/index";
+import { minorDigits, nameMark, type Quotient, totalOf } from "../../src/index";
 import type { ValueColumn } from "../excel/designs/pricesheet";
 import { putValueSheet } from "../excel/designs/pricesheet";
 import { dateSerial } from "../excel/template/fields";

@@ -111,10 +111,14 @@ test("fineness is a thousand shares, karats are twenty-four, and a fineness give
 /** Every mark there is, in every writing that is taken: karats in halves, millesimals, and some of five digits. */
 const WRITINGS: readonly (readonly [given: string | number, share: Fraction])[] = [
   ...Array.from({ length: 48 }, (_, at) => (at + 1) / 2).flatMap((karat) =>
-    ["K", "k", "kt", "KT", " ct", " karat", "/24"].map((unit) => [`${karat}${unit}`, new Fraction(String(karat)).div(24)] as const),
+    ["K", "k", "kt", "KT", " ct", " karat", "/24"].map(
+      (unit) => [`${karat}${unit}`, new Fraction(String(karat)).div(24)] as const,
+    ),
   ),
   ...[...Array.from({ length: 976 }, (_, at) => at + 25), 999.9, 583.3, 583.33, 416.7].flatMap((part) =>
-    [part, String(part), `${part}/1000`, `${part}‰`].map((given) => [given, new Fraction(String(part)).div(1000)] as const),
+    [part, String(part), `${part}/1000`, `${part}‰`].map(
+      (given) => [given, new Fraction(String(part)).div(1000)] as const,
+    ),
   ),
 ];
 
