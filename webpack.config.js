@@ -15,7 +15,7 @@ export default (env = {}) => {
   const base = String(env.base ?? DEVELOPMENT_BASE).replace(/\/+$/, "");
   if (!/^https:\/\/[^\s/]+/.test(base))
     throw new Error(`--env base: found "${base}"; Excel loads add-ins from https:// addresses only`);
-  const families = ["metal", "chain", "cost", "making", "price", "selling", "asking", "catalogue", "cash"].map(
+  const families = ["metal", "chain", "cost", "making", "price", "selling", "settling", "asking", "catalogue", "cash"].map(
     (family) => `./functions/${family}.ts`,
   );
   return {

@@ -136,7 +136,7 @@ export function openPane(place: HTMLElement): void {
     reckoning = rates ? reckon(typed, rates, today(), form.misread()) : undefined;
     result.show(reckoning, typed, form.line);
     plating.show(reckoning);
-    form.judge(reckoning?.faults ?? [], reckoning?.kind === "costed" ? reckoning.costed.sheets : undefined);
+    form.judge(reckoning?.faults ?? [], reckoning?.kind === "costed" ? reckoning.costed : undefined);
     stay();
     const spoken = spokenResult(reckoning, typed);
     frame.glance(spoken);

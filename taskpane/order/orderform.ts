@@ -22,7 +22,8 @@ import { type FreeLines, freeLines } from "./freelines";
 import { type LineList, lineList } from "./linelist";
 import { ORDER_GROUPS } from "./orderfields";
 import { misreadLines, typedLines } from "./orderlines";
-import type { Typed } from "./reckoning";
+import type { Costed, Typed } from "./reckoning";
+import { settlingCaution } from "./settlingcaution";
 
 export interface OrderForm {
   readonly root: HTMLElement;
@@ -49,7 +50,7 @@ export interface OrderForm {
   /** Shows the currency and what an empty field takes from Rates. */
   adapt(rates: Rates): void;
   /** Keeps the faults and shows those of fields that were left; and what each line comes to. */
-  judge(faults: readonly Fault[], sheets?: readonly CostSheet[]): void;
+  judge(faults: readonly Fault[], costed?: Costed): void;
   /** Shows every fault and goes to the first. */
   demand(faults: readonly Fault[]): void;
 }
@@ -128,7 +129,10 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     adapt(rates) {
       for (const part of [order, lines, extras]) part.adapt(rates);
     },
-    judge: (faults, sheets) => judgeIn(parts, faults, sheets),
+    judge(faults, costed) {
+      judgeIn(parts, faults, costed?.sheets);
+      order.field("settled").setCaution(settlingCaution(order.counted().settled, costed));
+    },
     demand: (faults) => demandIn(parts, faults),
   };
 }
