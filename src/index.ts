@@ -91,7 +91,18 @@ export {
 } from "./gold/alloy";
 export type { Composition } from "./gold/composition";
 export type { Density } from "./gold/density";
-export { fineGold, meltValue, metalRate, perGram, type Rate, spotOf } from "./gold/goldrate";
+export {
+  fineGold,
+  type MetalRate,
+  markRate,
+  meltValue,
+  metalRate,
+  metalRateOf,
+  perGram,
+  potRate,
+  type Rate,
+  spotOf,
+} from "./gold/goldrate";
 export { fineness, fineShare, karats, type Mark, markOfShare, parseMark, showMark } from "./gold/mark";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
@@ -251,6 +262,8 @@ export {
   writeOrderText,
 } from "./order/ordertext";
 export type { GoldBalance, OwnGold } from "./order/owngold";
+export type { Answer, Place, Question } from "./order/question";
+export { lineQuestions, type OrderQuestion, orderQuestions } from "./order/questions";
 export {
   nextQuoteNumber,
   nextRevision,
@@ -313,6 +326,7 @@ export {
 } from "./trade/link";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./trade/makeorbuy";
 export { isPlated, isPlatingUnnamed, type Plating, platesWhiteLinks, platingOf } from "./trade/plating";
+export { type LinksPolished, type PolishingOutcome, polishingOutcome, type SomeLinks } from "./trade/polishedlinks";
 export {
   castWeight,
   finishedWeight,
@@ -326,9 +340,11 @@ export {
   margin,
   markup,
   premium,
+  premiumOverMark,
   priceAtMargin,
   priceAtMarkup,
   priceAtPremium,
+  priceOverMark,
   spotLimit,
 } from "./trade/price";
 export { type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";

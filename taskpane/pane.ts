@@ -1,4 +1,4 @@
-import { parseRates, type QuoteStatus, type Rates, showQuoteNumber } from "../src/index";
+import { type Answer, orderQuestions, parseRates, type QuoteStatus, type Rates, showQuoteNumber } from "../src/index";
 import { announcer } from "./controls/announcer";
 import type { Button } from "./controls/button";
 import { element } from "./controls/element";
@@ -17,7 +17,7 @@ import { bookedTotal, openBooked } from "./order/bookedquote";
 import { orderForm } from "./order/orderform";
 import { type Reckoning, reckon } from "./order/reckoning";
 import { earlierQuotes } from "./quote/earlierquotes";
-import { platingAsk } from "./quote/platingask";
+import { openQuestions } from "./quote/questions";
 import { quoteMaker } from "./quote/quotemaker";
 import { type RatesKnown, ratesHead } from "./quote/rateshead";
 import { revisionOf } from "./quote/revision";
@@ -63,9 +63,13 @@ export function openPane(place: HTMLElement): void {
     open: (quote) => void reopen(quote, "as quoted"),
     statusChosen: (quote, status) => void attempt(() => setStatus(quote, status)),
   });
-  const plating = platingAsk({
-    nameInOrder: (line) => form.goTo("platingMetal", line),
-    nameOnRates: () => void attempt(() => goToRate("platingMetal")),
+  const questions = openQuestions({
+    answered: put,
+    kept: compute,
+    allAnswered(sentence) {
+      frame.press.root.focus();
+      voice.say(sentence);
+    },
   });
   const template = templateChoice(attempt);
   const tools = toolsFor(form, {
@@ -103,7 +107,7 @@ export function openPane(place: HTMLElement): void {
       tabs: views.tabs,
       work: views.panels,
       ending: ending.root,
-      ask: plating.root,
+      ask: questions.root,
       voice: voice.root,
     },
     () => void attempt(() => maker.make()),
@@ -113,6 +117,7 @@ export function openPane(place: HTMLElement): void {
     revision,
     ending,
     press: frame.press,
+    questions,
     template: () => template.name,
     reckoned() {
       compute();
@@ -135,12 +140,27 @@ export function openPane(place: HTMLElement): void {
     const stay = hold(result.root);
     reckoning = rates ? reckon(typed, rates, today(), form.misread()) : undefined;
     result.show(reckoning, typed, form.line);
-    plating.show(reckoning);
-    form.judge(reckoning?.faults ?? [], reckoning?.kind === "costed" ? reckoning.costed : undefined);
+    const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
+    questions.show(costed ? orderQuestions(costed.order) : [], typed.lines.length);
+    form.judge(reckoning?.faults ?? [], costed);
     stay();
     const spoken = spokenResult(reckoning, typed);
     frame.glance(spoken);
     voice.sayAtRest(spoken);
+  }
+
+  /** Does what a person answered to a question: goes to where the figure is typed, or types one for them. */
+  function put(answer: Exclude<Answer, { readonly does: "keep" }>, lines: readonly number[]): void {
+    const [first = form.line] = lines;
+    if (answer.does === "put") {
+      form.answer(answer.field, answer.text, lines);
+      compute();
+    } else if (answer.to.on === "line") form.goTo(answer.to.field, first);
+    else if (answer.to.on === "order") form.goToTerm(answer.to.field);
+    else {
+      const { field } = answer.to;
+      void attempt(() => goToRate(field));
+    }
   }
 
   /**

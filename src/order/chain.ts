@@ -80,7 +80,7 @@ export interface ChainParts extends LinksParts {
 export const MOST_LINKS = 5000;
 
 /** The field of each colour's link weight beside that of the line's own colour. */
-const WEIGHT_KEYS = {
+export const WEIGHT_KEYS = {
   yellow: "linkWeightYellow",
   rose: "linkWeightRose",
   white: "linkWeightWhite",

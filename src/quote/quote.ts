@@ -3,7 +3,6 @@ import type { Order } from "../order/order";
 import { type GoldBalance, goldBalance, type OwnGold } from "../order/owngold";
 import type { QuoteNumber } from "../order/quotenumber";
 import type { Rates } from "../rates/rates";
-import { isPlatingUnnamed } from "../trade/plating";
 import { margin, markup, priceAtMargin } from "../trade/price";
 import { taxOf, withoutTax } from "../trade/salestax";
 import { addMoney, type Money, money, roundToCurrency, roundUpToStep, subtractMoney, timesMoney } from "../units/money";
@@ -63,8 +62,6 @@ export interface QuoteWatch {
   readonly floor: Money;
   /** Lines, counted from 0, that the discount leaves below their own floor, though the whole order may be above its. */
   readonly linesBelowFloor: readonly number[];
-  /** Lines, counted from 0, that are plated with a metal nobody has named: the quote says nothing of their plating. */
-  readonly platingUnnamed: readonly number[];
   /** Lines, counted from 0, whose stones nobody has weighed, nor said what they are: the final weight cannot settle their price. */
   readonly stonesUnweighed: readonly number[];
   /** The deposit does not cover the cash that goes out. */
@@ -153,7 +150,6 @@ export function makeQuote(
           timesMoney(netPrice, Quotient.one.minus(order.discount)).amount.isLessThan(least.amount) ? [index] : [],
         ),
       ),
-      platingUnnamed: Object.freeze(sheets.flatMap(({ line }, index) => (isPlatingUnnamed(line) ? [index] : []))),
       stonesUnweighed: Object.freeze(order.settledByWeight ? unweighed(sheets) : []),
       depositShort: deposit.amount.isLessThan(cashOut.amount),
       cashOut,

@@ -36,8 +36,8 @@ export interface LineList {
   readonly lines: OrderLines;
   /** Puts these lines in place of all that stand there. */
   fill(lines: readonly LineTexts[]): void;
-  /** Puts texts into the open line. */
-  take(texts: LineTexts): void;
+  /** Puts texts into the open line, or into another. */
+  take(texts: LineTexts, line?: number): void;
   /** Puts texts into a line of their own; false where there are as many as an order holds. */
   add(texts: LineTexts): boolean;
   /** What gives back all that stands here now. */
@@ -115,7 +115,10 @@ export function lineList(on: LineListEvents, more: HTMLElement): LineList {
       shown.show(linesOf(groups, shown.lines, given), "anew");
       removal.clear();
     },
-    take: (given) => shown.show(withTexts(groups, shown.lines, given)),
+    take(given, line = shown.lines.open) {
+      const { open } = shown.lines;
+      shown.show(opened(withTexts(groups, opened(shown.lines, line), given), open));
+    },
     add(given) {
       // A line nobody has touched is the place for it.
       const untouched = untouchedLine(groups, shown.lines);

@@ -39,8 +39,12 @@ export interface OrderForm {
   fill(order: Typed): void;
   /** Puts texts into the open line, beside what stands there. */
   fillLine(texts: Partial<TypedLine>): void;
+  /** Types what answers a question about these lines, counted from 0. */
+  answer(key: LineKey, text: string, lines: readonly number[]): void;
   /** Goes to a field of a line, counted from 0, or of the open one. */
   goTo(key: LineKey, line?: number): void;
+  /** Goes to a field that an order says once. */
+  goToTerm(key: OrderKey): void;
   /** Puts a row into the order, or into its open line where there are several. */
   take(row: RowTexts): RowTaken;
   /** Puts a row into a line of its own. */
@@ -103,7 +107,11 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       extras.fill(typed.extras);
     },
     fillLine: (texts) => lines.take(texts),
+    answer(key, text, asked) {
+      for (const line of asked) lines.take({ [key]: text }, line);
+    },
     goTo: (key, line = lines.lines.open) => lines.goTo(line, key),
+    goToTerm: order.goTo,
     take(row) {
       lines.take(lineTexts(row, true));
       if (lines.lines.all.length > 1) return fillBlanks(order, row);

@@ -9,6 +9,7 @@ import type { Costed, Reckoning, Typed } from "../order/reckoning";
 import { refusalOf } from "../order/refusal";
 import { showMoney } from "../wording/display";
 import { TEXTS } from "../wording/texts";
+import type { Questions } from "./questions";
 import { quoteMade, quoteThere } from "./quoteending";
 import type { Revision } from "./revision";
 
@@ -18,6 +19,7 @@ export interface QuoteMakerEvents {
   readonly revision: Revision;
   readonly ending: Ending;
   readonly press: Button;
+  readonly questions: Pick<Questions, "isOpen" | "ask">;
   /** The sheet that quotes are copied from. */
   readonly template: () => string;
   /** The form's order, calculated now; undefined without rates that can be read. */
@@ -33,7 +35,8 @@ export interface QuoteMaker {
   /** True from the press of the button until what was written has been read again. */
   readonly isMaking: boolean;
   /**
-   * Makes quote, job and tickets of the form's order, and says how it ended. Where a quote was already made from the same
+   * Makes quote, job and tickets of the form's order, and says how it ended; where something in it is doubtful, that is asked
+   * first. Where a quote was already made from the same
    * unchanged order, that quote is shown instead, unless `how` asks for another.
    */
   make(how?: "once" | "again"): Promise<void>;
@@ -54,7 +57,7 @@ interface Made {
 }
 
 export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
-  const { form, revision, ending, press, followRates } = on;
+  const { form, revision, ending, press, questions, followRates } = on;
   /** By orderKey, so that two presses for the same order make one quote. */
   const made = new Map<string, Made>();
   let isPressed = false;
@@ -71,6 +74,10 @@ export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
     if (reckoning.kind !== "costed" || reckoning.faults.length > 0) {
       ending.failed(refusalOf(reckoning, form.typed()));
       return form.demand(reckoning.faults);
+    }
+    if (questions.isOpen) {
+      ending.clear();
+      return questions.ask();
     }
     isPressed = true;
     isMaking = true;

@@ -8,13 +8,6 @@ export const PLATING_TEXTS = {
   /** For the bench, which must know that a piece is plated even while its metal is not named. */
   unnamed: "plated (metal not named)",
 
-  ask: {
-    one: "Plated with which metal? Until the metal is named, the quote says nothing of plating.",
-    lines: (lines: string, several: boolean) =>
-      `${several ? "Lines" : "Line"} ${lines}: plated with which metal? Until the metal is named, the quote says nothing of plating.`,
-    inOrder: "Name the metal in the order",
-    onRates: "Name the metal on the Rates sheet",
-  },
   /** What a field that Rates give nothing for shows in place of their value. */
   noneOnRates: "none on Rates",
   /** After a price sheet or a CSV was made. */

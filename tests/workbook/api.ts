@@ -40,6 +40,9 @@ export interface WorkbookPage {
   readonly log: readonly LogEntry[];
   /** Refuses every request of the add-in with one of Excel's codes, until it is called without a code. */
   refuse(code?: string): void;
+  /** Lets so many requests of the add-in pass, and holds those that follow until `letGo`. */
+  hold(after: number): void;
+  letGo(): void;
   reset(): Promise<void>;
   /** Workbook and pane as they were when the page opened, without loading the page again. */
   renew(): Promise<void>;
@@ -121,6 +124,8 @@ export function offerApi(state: State, ready: Promise<void>, locale: string): vo
       return host.log;
     },
     refuse: (code) => host.mood.refuse(code),
+    hold: (after) => host.mood.hold(after),
+    letGo: () => host.mood.letGo(),
     reset: () => state.reset(),
     renew: () => state.renew(),
     saveXlsx: async () => {

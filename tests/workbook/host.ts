@@ -136,6 +136,7 @@ export class PaneHost {
 
   private async answer({ id, batch, waits }: Request): Promise<string> {
     const kind = kindOf(batch);
+    if (kind === "sync") await this.mood.turn();
     const refusal = kind === "sync" ? this.mood.refusal(waits) : undefined;
     const surroundings: Surroundings = {
       book: this.book,

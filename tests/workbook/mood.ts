@@ -11,6 +11,9 @@ export class Mood {
   private editing = false;
   private refused: string | undefined;
   private readonly held: (() => void)[] = [];
+  /** Requests that still pass before one is held. */
+  private passing = Number.POSITIVE_INFINITY;
+  private readonly stopped: (() => void)[] = [];
 
   constructor(book: Book) {
     book.engine.commands.onCommandExecuted((command) => {
@@ -39,8 +42,25 @@ export class Mood {
     else take();
   }
 
+  /** Lets so many requests pass, and holds those that follow until `letGo`: long work then stands still where a test wants it. */
+  hold(after: number): void {
+    this.passing = after;
+  }
+
+  letGo(): void {
+    this.passing = Number.POSITIVE_INFINITY;
+    for (const go of this.stopped.splice(0)) go();
+  }
+
+  /** Settles when the next request may run. */
+  async turn(): Promise<void> {
+    if (this.passing > 0) this.passing -= 1;
+    else await new Promise<void>((go) => this.stopped.push(go));
+  }
+
   /** As when the workbook was opened. */
   forget(): void {
+    this.letGo();
     this.refused = undefined;
     this.editing = false;
     this.held.length = 0;

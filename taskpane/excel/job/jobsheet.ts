@@ -15,6 +15,7 @@ import { byScale } from "./byscale";
 import { CAUTIONS, cautionsFor } from "./cautions";
 import { costs, sourcing } from "./costs";
 import { outcome } from "./outcome";
+import { polishing } from "./polishing";
 import { readings } from "./readings";
 import { type JobRow, paperOf, type Ref, refsOf, scoped, section, text, within } from "./row";
 import { selling } from "./selling";
@@ -96,6 +97,7 @@ function block(sheet: CostSheet, index: number, order: Order, quoted: QuoteLine,
     ...sourcing(sheet, rates),
     ...selling(sheet, order, quoted, rates),
     ...readings(sheet),
+    ...polishing(sheet, rates),
     ...outcome(sheet, order, quoted, rates),
     ...cautions(sheet),
   ];

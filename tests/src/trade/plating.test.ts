@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { keyOfHeader } from "../../../src/designs/headerwords";
 import { parseOrder } from "../../../src/order/order";
 import { readOrderText, writeOrderText } from "../../../src/order/ordertext";
+import { orderQuestions } from "../../../src/order/questions";
 import { costOrder } from "../../../src/quote/costsheet";
 import { makeQuote } from "../../../src/quote/quote";
 import { isPlated, platingOf, readPlatingMetal } from "../../../src/trade/plating";
@@ -18,7 +19,8 @@ function quoteOf(lines: readonly Record_[], changes: Record_ = {}) {
     rates,
   );
   if (!read.ok) throw new Error(read.faults.map(({ sentence }) => sentence).join("\n"));
-  return makeQuote(read.value, costOrder(read.value, rates), rates, "2026-03-04");
+  const { quote } = makeQuote(read.value, costOrder(read.value, rates), rates, "2026-03-04");
+  return { quote, asked: orderQuestions(read.value).flatMap(({ lines }) => lines) };
 }
 const platingIn = (line: Record_, changes?: Record_) => quoteOf([line], changes).quote.lines[0]?.plating;
 const faultsOf = (line: Record_, changes: Record_ = {}) => {
@@ -60,14 +62,14 @@ describe("the plating that a customer reads", () => {
     ["a metal beside a piece that is not plated", { platingMetal: "rhodium" }, {}],
     ["what is no metal beside such a piece", { platingMetal: "-" }, {}],
   ])("is none of %s", (_what, line, rates) => {
-    const { quote, watch } = quoteOf([line], rates);
-    expect([quote.lines[0]?.plating, watch.platingUnnamed]).toEqual([undefined, []]);
+    const { quote, asked } = quoteOf([line], rates);
+    expect([quote.lines[0]?.plating, asked]).toEqual([undefined, []]);
   });
 
   test("is never said without its metal, which is asked for, line by line", () => {
-    const { quote, watch } = quoteOf([{ colour: "white" }, {}, { colour: "white", ...RHODIUM }, TWO_COLOURS]);
+    const { quote, asked } = quoteOf([{ colour: "white" }, {}, { colour: "white", ...RHODIUM }, TWO_COLOURS]);
     expect(quote.lines.map(({ plating }) => plating?.metal)).toEqual([undefined, undefined, "rhodium", undefined]);
-    expect(watch.platingUnnamed).toEqual([0, 3]);
+    expect(asked).toEqual([0, 3]);
   });
 
   test("costs the same, named or not", () => {
