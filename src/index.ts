@@ -103,6 +103,7 @@ export {
   type Rate,
   spotOf,
 } from "./gold/goldrate";
+export { isHallmarkedInUk } from "./gold/hallmark";
 export { fineness, fineShare, karats, type Mark, markOfShare, parseMark, showMark } from "./gold/mark";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
@@ -227,6 +228,7 @@ export {
 export type { Overlap } from "./mesh/overlap";
 export { type Measure, measureStl } from "./mesh/quickmeasure";
 export { readStl, refuseLargeStl, type StlModel } from "./mesh/stl";
+export { type CashBuyer, cashBuyers } from "./openquotes/cashbuyers";
 export { type BindingQuote, type OpenQuotes, openQuotes } from "./openquotes/openquotes";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./openquotes/spotrisk";
 export type { Clasp, Links } from "./order/chain";
@@ -255,6 +257,7 @@ export {
 } from "./order/order";
 export type { OrderLine } from "./order/orderline";
 export {
+  type KeptOrder,
   readOrderText,
   type TypedExtra,
   type TypedLine,
@@ -285,6 +288,7 @@ export {
 } from "./quote/piececosts";
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote/quote";
 export { colourName, type QuoteLine } from "./quote/quoteline";
+export { atTerms, NOT_KNOWN, type QuotedTerms, type SpotRead, termsOf } from "./rates/quotedterms";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
 export { parseLoss, parseRates, type Rates, readRate } from "./rates/rates";
 export { type DateOrder, readListDate } from "./reading/listdate";
@@ -300,6 +304,7 @@ export {
 } from "./reading/orderwords";
 export type { Parsed } from "./reading/parse";
 export { readWord, wordsOf } from "./reading/words";
+export { isCashReported } from "./trade/cashreport";
 export { CLASPS, type ClaspKind } from "./trade/clasp";
 export { countLinks, PATTERN_LETTERS, parsePattern } from "./trade/colourpattern";
 export {

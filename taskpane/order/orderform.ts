@@ -1,6 +1,6 @@
 import {
-  type CostSheet,
   type Fault,
+  isCashReported,
   LINE_KEYS,
   type LineKey,
   ORDER_KEYS,
@@ -14,6 +14,7 @@ import { type Button, button } from "../controls/button";
 import { element } from "../controls/element";
 import { allGoneFrom } from "../controls/entries";
 import { type Form, formElement, plannedForm } from "../controls/form";
+import { cautionsAt } from "../wording/cautions";
 import { decimalMark } from "../wording/decimalmark";
 import { countOf, lineTexts, orderTexts, type RowTaken, type RowTexts, saysSomething } from "../wording/rowtexts";
 import { TEXTS } from "../wording/texts";
@@ -76,6 +77,8 @@ interface OrderParts {
   readonly order: Form<OrderKey>;
   readonly lines: LineList;
   readonly extras: FreeLines;
+  /** Under the terms, where so much may be paid in cash that it has to be reported. */
+  readonly cash: HTMLElement;
 }
 
 /** The order form. It never drops what was typed. */
@@ -86,6 +89,7 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     order: plannedForm({ name: "order", groups: ORDER_GROUPS, labels: ORDER_LABELS }, on),
     lines: lineList(on, addRow.root),
     extras: freeLines(on),
+    cash: element("p", { class: "caution" }, ...cautionsAt("terms", ["cash"])),
   };
   const { order, lines, extras } = parts;
   return {
@@ -138,15 +142,15 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       for (const part of [order, lines, extras]) part.adapt(rates);
     },
     judge(faults, costed) {
-      judgeIn(parts, faults, costed?.sheets);
+      judgeIn(parts, faults, costed);
       order.field("settled").setCaution(settlingCaution(order.counted().settled, costed));
     },
     demand: (faults) => demandIn(parts, faults),
   };
 }
 
-function orderElement({ order, lines, extras }: OrderParts, takeRow: HTMLElement): HTMLElement {
-  const [who, ...terms] = order.groups;
+function orderElement({ order, lines, extras, cash }: OrderParts, takeRow: HTMLElement): HTMLElement {
+  const [who, terms, ...others] = order.groups;
   const root = formElement(
     { class: "order", "aria-labelledby": "order-title" },
     (from) => next(root, from)?.focus(),
@@ -155,7 +159,9 @@ function orderElement({ order, lines, extras }: OrderParts, takeRow: HTMLElement
     ...(who ? [who] : []),
     lines.root,
     extras.root,
-    ...terms,
+    ...(terms ? [terms] : []),
+    cash,
+    ...others,
   );
   return root;
 }
@@ -172,9 +178,10 @@ function fillBlanks(order: Form<OrderKey>, row: RowTexts): RowTaken {
   };
 }
 
-function judgeIn({ order, lines, extras }: OrderParts, faults: readonly Fault[], sheets?: readonly CostSheet[]): void {
+function judgeIn({ order, lines, extras, cash }: OrderParts, faults: readonly Fault[], costed?: Costed): void {
   order.judge(faults.filter(({ line, extra }) => line === undefined && extra === undefined));
-  lines.judge(faults, sheets);
+  lines.judge(faults, costed?.sheets);
+  cash.hidden = !costed || !isCashReported([costed.quote.total]);
   extras.judge(faults);
 }
 

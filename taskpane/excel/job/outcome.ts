@@ -10,7 +10,7 @@ import { SETTLING_TEXTS } from "../../wording/settlingtexts";
 import { rateIs, rateSays } from "../rates/ratewords";
 import { stoneKey } from "./asked";
 import { castingOf, labourOf, ofOrder } from "./costs";
-import { COUNT, cents, SCALE, SHARE, TAX } from "./figures";
+import { COUNT, cents, SCALE, SHARE, taxQuoted } from "./figures";
 import { spareWeight, wentOut } from "./polishing";
 import { castKey, polishedKey } from "./readings";
 import { type Column, type JobRow, type Ref, section } from "./row";
@@ -90,7 +90,7 @@ export function outcome(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
       (at) => at("margin"),
       known(["actualLanded"], (at) => {
         const price = quoted.perGram ? settledOrQuoted(at) : at("quoted");
-        const net = `CURB.NETPRICE(${price},${TAX},${at("discount")})`;
+        const net = `CURB.NETPRICE(${price},${taxQuoted(at)},${at("discount")})`;
         return `IF(${net}>0,CURB.MARGIN(${at("actualLanded", "C")},${net}),"")`;
       }),
       "0.0%",

@@ -2,6 +2,7 @@ import { type OrderForm, parseOrder } from "../../../src/order/order";
 import type { QuoteNumber } from "../../../src/order/quotenumber";
 import { costOrder } from "../../../src/quote/costsheet";
 import { makeQuote } from "../../../src/quote/quote";
+import { NOT_KNOWN, termsOf } from "../../../src/rates/quotedterms";
 import type { RateKey } from "../../../src/rates/raterows";
 import { parseRates } from "../../../src/rates/rates";
 import { jobSheet } from "../../../taskpane/excel/job/jobsheet";
@@ -23,8 +24,8 @@ export function papersOf(form: OrderForm, record: Record_, missing: readonly Rat
   const sheets = costOrder(order, rates);
   const made = makeQuote(order, sheets, rates, "2026-11-25");
   const quote = { ...made.quote, number: NUMBER };
-  const job = jobSheet(order, sheets, quote, rates, missing);
-  return { order, sheets, quote, watch: made.watch, job, tickets: ticketsPaper(sheets, quote, job, "Job 2001") };
+  const job = jobSheet(order, sheets, quote, rates, termsOf(rates, NOT_KNOWN), missing);
+  return { order, sheets, quote, watch: made.watch, job, tickets: ticketsPaper(sheets, quote, watch: made.watch, job, "Job 2001") };
 }
 
 /** Puts a paper's contents on a sheet of its own, through the pane's office.js; an older sheet of that name goes. */

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
+import type { Weight } from "../../../../src/units/weight";
 import { ORDER, RATES } from "../../../src/orders";
 import { type Expected, workOrder } from "../../../src/workorders";
 import { SPOT_FOR_25, withRates } from "../../../workbook/desk";
@@ -48,6 +49,39 @@ test.each(SAMPLES.map((sample, index) => [index + 1, sample] as const))(
       agrees(figure("Credit quoted"), expected.credit);
       agrees(figure("Credit at today's spot"), expected.credit);
     }
+  },
+);
+
+test.each(SAMPLES.slice(0, 4).map((sample, index) => [index + 1, sample] as const))(
+  "what was quoted is taken apart with the tax it was quoted at, whatever Rates say since: order %i",
+  async (_, { rates, form }) => {
+    await writeRates(desk, rates);
+    const settled = { ...form, order: { ...form.order, settled: "by final weight", tolerance: "0.9" } };
+    const { job, sheets } = papersOf(settled, rates);
+    await putContents(desk, "Job 2001", job.paper);
+    const weighed = sheets.flatMap((sheet, index) => {
+      const cell = (key: string, column: "D" | "E") => job.at(index)(key, column).replaceAll("$", "");
+      const { quantity } = sheet.line;
+      const all = ({ grams }: Weight) => grams.times(quantity).toNumber();
+      const alloys = sheet.alloys.flatMap((alloy, at) => [
+        [cell(`cast${at}`, "E"), all(alloy.cast)],
+        [cell(`polished${at}`, "E"), all(alloy.finished)],
+      ]);
+      const pieces = [cell("finishedPieces", "D"), quantity.toNumber()];
+      return [...alloys, pieces, [cell("finishedPieces", "E"), all(sheet.finishedWeight)]];
+    });
+    await writeCells(desk, "Job 2001", Object.fromEntries(weighed));
+    const before = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const said = (label: string) => before.find(([first]) => first === label)?.[1];
+    // Every line was weighed, so that the scale's figures are there to be looked at.
+    for (const label of ["Landed, by the scale", "Net, by the scale", "Net, without tax and shipping"])
+      expect(typeof said(label), label).toBe("number");
+    const otherTax = { tax: "0.31", taxIs: rates.taxIs === "on top" ? "in the price" : "on top" };
+    await writeRates(desk, { ...otherTax, shippingTaxed: rates.shippingTaxed === "yes" ? "no" : "yes" });
+    const after = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const moved = after.filter((row, index) => JSON.stringify(row) !== JSON.stringify(before[index]));
+    // What the piece would be asked for today is the one figure that follows today's tax.
+    expect(new Set(moved.map(([label]) => label))).toEqual(new Set(["Price at today's rates"]));
   },
 );
 
