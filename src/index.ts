@@ -104,7 +104,17 @@ export {
   spotOf,
 } from "./gold/goldrate";
 export { isHallmarkedInUk } from "./gold/hallmark";
-export { fineness, fineShare, karats, type Mark, markOfShare, parseMark, showMark } from "./gold/mark";
+export {
+  fineness,
+  fineShare,
+  karats,
+  type Mark,
+  markOfShare,
+  nameMark,
+  parseMark,
+  shareOfDigits,
+  showMark,
+} from "./gold/mark";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
 export {
