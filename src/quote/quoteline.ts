@@ -4,6 +4,7 @@ import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import type { Rates } from "../rates/rates";
+import { STATED_DECIMALS } from "../trade/settling";
 import { inLengthUnit } from "../units/length";
 import { type Money, money, roundToCurrency } from "../units/money";
 import { type CostSheet, forAll, taxFactor } from "./costsheet";
@@ -22,7 +23,7 @@ export interface QuoteLine extends QuotedPiece {
     | { readonly part: "neck" | "wrist"; readonly measured: Quotient; readonly ease: Quotient }
     | undefined;
   readonly links: Quotient;
-  /** About, finished, in grams to one decimal. */
+  /** Finished, of the gold alone, in grams: about, to one decimal; to a hundredth where the final weight settles the price. */
   readonly weight: Quotient;
   readonly clasp: OrderLine["clasp"]["kind"];
   readonly stones: Quotient;
@@ -66,7 +67,7 @@ export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLi
     reached: reachedOf(sheet),
     madeFor: madeForOf(line),
     links: line.links,
-    weight: Quotient.of(sheet.finishedWeight.grams.rounded(1)),
+    weight: Quotient.of(sheet.finishedWeight.grams.rounded(order.settledByWeight ? STATED_DECIMALS : 1)),
     clasp: line.clasp.kind,
     stones: sum(line.stones.map((set) => set.count)),
     carats: caratsOf(line.stones),
@@ -102,7 +103,7 @@ function madeForOf({ lengthGiven, measured, ease }: OrderLine): QuoteLine["madeF
  * premium where the price goes by one; with the tax where prices hold it. Rounded to the currency. Whoever knows spot and mark
  * can work it out, so it tells no cost.
  */
-function settlingRate({ metalRate, pricing }: CostSheet, rates: Rates): Money {
+export function settlingRate({ metalRate, pricing }: CostSheet, rates: Rates): Money {
   const rate = pricing.by === "premium" ? addRates(metalRate, pricing.rate) : metalRate;
   return roundToCurrency(money(rate.perGram.times(taxFactor(rates)), rate.currency));
 }

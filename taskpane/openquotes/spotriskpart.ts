@@ -75,7 +75,11 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
         element(
           "p",
           {},
-          texts.together(customer, showList(quotes.map(({ number }) => showQuoteNumber(number))), showMoney(together)),
+          (quotes.length > 1 ? texts.together : texts.alone)(
+            customer,
+            showList(quotes.map(({ number }) => showQuoteNumber(number))),
+            showMoney(together),
+          ),
         ),
       ),
       ...(cashBuyers.length > 0 ? [element("p", { class: "caution" }, ...cautionsAt("open quotes", ["cash"]))] : []),

@@ -112,6 +112,7 @@ export const DECIDE_TEXTS = {
     termless: (numbers: string) =>
       `Quotes that kept no tax and no terms of their own are worked out at today's on Rates: ${numbers}.`,
     ended: (numbers: string) => `Past their last day, so that a new price may be given: ${numbers}.`,
+    alone: (customer: string, number: string, total: string) => `Quote ${number} of ${customer} comes to ${total}.`,
     together: (customer: string, numbers: string, total: string) =>
       `Quotes of ${customer} come to ${total} together: ${numbers}.`,
     unknownStatus: (numbers: string) => `Where they stand is in words of your own, so they are not judged: ${numbers}.`,

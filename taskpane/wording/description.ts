@@ -77,7 +77,9 @@ function measureWords(line: QuoteLine, locale: string, weighed: boolean): string
     `${figure(length, locale, decimals, Math.max(decimals, most))} ${unit}`;
   const links = `${figure(line.links, locale, 0)} ${line.links.equals(Quotient.one) ? "link" : "links"}`;
   const each = line.quantity.equals(Quotient.one) ? "" : " each";
-  const weight = weighed ? `, about ${figure(line.weight, locale, 1, 2)} g${each}` : "";
+  // Where the final weight settles the price, the weight is stated and not about.
+  const about = line.perGram ? "" : "about ";
+  const weight = weighed ? `, ${about}${figure(line.weight, locale, 1, 2)} g${each}` : "";
   if (madeFor) {
     const made = `For a ${madeFor.part} of ${inUnit(madeFor.measured)} with ${inUnit(madeFor.ease)} ease`;
     return `${made}: finished length ${inUnit(long, decimals)}, ${links}${weight}.`;

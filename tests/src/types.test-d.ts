@@ -299,6 +299,7 @@ test("a quote has no field for a cost", () => {
     | "tolerance"
     | "settledByWeight"
     | "settledDiscount"
+    | "settledWithoutStones"
     | "spot"
     | "spotReadOn"
   >();

@@ -6,6 +6,7 @@ import {
   type QuoteExtra,
   type QuoteLine,
   Quotient,
+  STATED_DECIMALS,
   showMark,
   showQuoteNumber,
 } from "../../../src/index";
@@ -71,6 +72,7 @@ export function quoteFields(quote: Quote, locale: string): Fields {
     ["settledLinesTolerance", quote.settledByWeight && !rate ? tolerance : EMPTY],
     ["fixedTolerance", quote.settledByWeight || quote.tolerance.isZero() ? EMPTY : tolerance],
     ["settledDiscount", quote.settledDiscount ? percentField(quote.settledDiscount, locale) : EMPTY],
+    ["settledStones", quote.settledWithoutStones ? textField("stones") : EMPTY],
     ["spot", quote.spot ? cash(quote.spot) : EMPTY],
     ["spotReadOn", quote.spot && quote.spotReadOn ? dateField(quote.spotReadOn, locale) : EMPTY],
     ["spotUndated", quote.spot && !quote.spotReadOn ? cash(quote.spot) : EMPTY],
@@ -113,6 +115,7 @@ function settledRate({ lines }: Quote): Money | undefined {
 /** The fields of one line, under "line.". */
 export function lineFields(line: QuoteLine, locale: string): Fields {
   const count = (amount: Quotient) => numberField(amount, 0, locale);
+  const weight = numberField(line.weight, line.perGram ? STATED_DECIMALS : 1, locale);
   return new Map([
     ["line.design", textField(line.design)],
     ["line.description", textField(lineWords(line, locale, true))],
@@ -127,7 +130,9 @@ export function lineFields(line: QuoteLine, locale: string): Fields {
     ["line.unit", textField(line.unit)],
     ["line.reached", line.reached ? upToTwoDecimals(line.reached, locale) : EMPTY],
     ["line.links", count(line.links)],
-    ["line.weight", numberField(line.weight, 1, locale)],
+    ["line.weight", weight],
+    ["line.weightAbout", line.perGram ? EMPTY : weight],
+    ["line.weightStated", line.perGram ? weight : EMPTY],
     ["line.clasp", line.clasp === "none" ? EMPTY : textField(claspName(line.clasp))],
     ["line.stones", line.stones.isZero() ? EMPTY : count(line.stones)],
     ["line.carats", line.carats && !line.caratsAbout ? numberField(line.carats, 2, locale) : EMPTY],

@@ -13,6 +13,8 @@ const SETTLING: readonly string[] = [
   "[[The final weight sets the price: {{currency}} {{settledRate}} more or less per gram, within {{settledTolerance}} of the weight stated.]]",
   "[[The final weight of each line sets its price, within {{settledLinesTolerance}} of the weight stated.]]",
   "[[If it differs by more than {{settledTolerance}}, we agree the price with you before you receive the piece.]]",
+  // Stones lie on the scale and are not gold.
+  "[[The weight stated is without {{settledStones}} (0.2 g a carat).]]",
   "[[The price per gram is before the discount of {{settledDiscount}}.]]",
 ];
 

@@ -202,6 +202,7 @@ describe("a quote shows no cost", () => {
     "ownGold",
     "settledByWeight",
     "settledDiscount",
+    "settledWithoutStones",
     "shipping",
     "spot",
     "spotReadOn",
