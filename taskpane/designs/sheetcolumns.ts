@@ -56,7 +56,7 @@ function customerCell({ design, sheet }: Priced, column: CustomerColumn, rates: 
   const { line } = sheet;
   switch (column) {
     case "design":
-      // What is hollow must be said to be (16 CFR 23.3).
+      // What is hollow must be said to be (16 CFR 23.1).
       return { text: line.hollow ? `${design}, ${texts.hollow}` : design };
     case "description":
       return { text: [`${pieceWords(quotedPiece(line))}.`, platingSentence(quotedPiece(line))].join(" ").trim() };

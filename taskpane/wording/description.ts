@@ -36,7 +36,6 @@ export function lineWords(line: QuoteLine, locale: string, weighed: boolean): st
   return [
     `${pieceWords(line)}.`,
     platingSentence(line),
-    line.plating ? "Plating wears and can be renewed." : "",
     measureWords(line, locale, weighed),
     line.clasp === "none" ? "" : `${capital(claspName(line.clasp))}.`,
     ...line.sets.map((set) => stonesWords(set, line.sets.length > 1, locale)),
@@ -137,7 +136,7 @@ function engravingWords({ engraving, engravingPlace }: QuoteLine): string {
 function settlingWords({ perGram, settlesAlone }: QuoteLine, locale: string): string {
   if (!perGram || !settlesAlone) return "";
   const rate = figure(perGram.amount, locale, minorDigits(perGram.currency));
-  return `Its final weight sets its price: ${perGram.currency} ${rate} more or less per gram.`;
+  return `${perGram.currency} ${rate} more or less per gram.`;
 }
 
 /** The clasp for the customer: what it does, not where it comes from. */

@@ -52,6 +52,7 @@ const CASES: readonly Case[] = [
     order: {
       "Links with stones": "a number of links",
       "How many links": "6",
+      "Kind of stone": "garnet",
       "Price of one stone": "7",
       Discount: "0.12",
     },
@@ -69,6 +70,7 @@ const CASES: readonly Case[] = [
       Colour: "white",
       "Links with stones": "a number of links",
       "How many links": "2",
+      "Kind of stone": "garnet",
       "Price of one stone": "3",
       "Clasp cost": "30",
     },

@@ -73,7 +73,7 @@ describe("a piece that is plated", () => {
     await fill(desk, WHITE);
     await make("1001");
     expect(await paper("Quote 1001")).toContain(
-      "Chain, 14K gold, white, solid, plated with rhodium; 12.5 in, 50 links",
+      "Chain in white 14K gold, solid links, plated with rhodium. Finished length 12.5 in, 50 links",
     );
     expect(await paper("Job 1001")).toContain("white, plated with rhodium");
     expect(await paper("Tickets 1001")).toMatch(/Plate with[\s\S]*the whole piece\nrhodium/);
@@ -100,7 +100,7 @@ describe("a plating metal that nobody has named", () => {
     await pressAnswer("Leave plating out of the quote");
     await make("1001");
     const quote = await paper("Quote 1001");
-    expect(quote).toContain("Chain, 14K gold, white, solid; 12.5 in");
+    expect(quote).toContain("Chain in white 14K gold, solid links. Finished length 12.5 in");
     expect(quote).not.toMatch(/plat/i);
   });
 
@@ -112,7 +112,7 @@ describe("a plating metal that nobody has named", () => {
     await fill(desk, { "Plating metal": "black rhodium" });
     expect(await ask().isVisible()).toBe(false);
     await make("1001");
-    expect(await paper("Quote 1001")).toContain("white, solid, plated with black rhodium;");
+    expect(await paper("Quote 1001")).toContain("in white 14K gold, solid links, plated with black rhodium.");
     expect(await paper("Tickets 1001")).toContain("black rhodium");
   });
 
@@ -124,7 +124,7 @@ describe("a plating metal that nobody has named", () => {
     await setRate(desk, "PlatingMetal", "rhodium");
     await ask().waitFor({ state: "hidden" });
     await make("1001");
-    expect(await paper("Quote 1001")).toContain("plated with rhodium;");
+    expect(await paper("Quote 1001")).toContain("solid links, plated with rhodium.");
   });
 
   test("of the second of two lines is asked for that line", async () => {
@@ -207,10 +207,10 @@ test("a price sheet says the metal, and where nobody has named it says nothing a
   await unfold(desk, "Price sheet and CSV");
   await press(desk, "Make the sheet");
   await desk.pane.getByText("Prices is in the workbook").first().waitFor();
-  expect((await texts(desk, "Prices", "C6:C8")).flat()).toEqual([
-    "yellow",
-    "white, plated with rhodium",
-    "white, plated with black rhodium",
+  expect((await texts(desk, "Prices", "B6:B8")).flat()).toEqual([
+    "Chain in yellow 14K gold, solid links.",
+    "Chain in white 14K gold, solid links, plated with rhodium.",
+    "Chain in white 14K gold, solid links, plated with black rhodium.",
   ]);
   expect(await desk.pane.getByText("nobody has named").count()).toBe(0);
 
@@ -220,9 +220,9 @@ test("a price sheet says the metal, and where nobody has named it says nothing a
     .getByText("1 design is plated with a metal that nobody has named, so nothing is said of its plating.")
     .first()
     .waitFor();
-  expect((await texts(desk, "Prices (Curbwright)", "C6:C8")).flat()).toEqual([
-    "yellow",
-    "white",
-    "white, plated with black rhodium",
+  expect((await texts(desk, "Prices (Curbwright)", "B6:B8")).flat()).toEqual([
+    "Chain in yellow 14K gold, solid links.",
+    "Chain in white 14K gold, solid links.",
+    "Chain in white 14K gold, solid links, plated with black rhodium.",
   ]);
 });

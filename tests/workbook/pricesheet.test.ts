@@ -45,11 +45,11 @@ test("a sheet for customers holds values only, dated with its spot, and no cost;
     .first()
     .waitFor();
   expect(
-    (await texts(desk, "Prices", "A5:E7")).map((row) => row.map((text) => text.replaceAll("\u00a0", " "))),
+    (await texts(desk, "Prices", "A5:D7")).map((row) => row.map((text) => text.replaceAll("\u00a0", " "))),
   ).toEqual([
-    ["Design", "Mark", "Colour", "Length", "Price, USD"],
-    ["Plain, wide", "1000", "yellow", "12.5 in", "3,575.00"],
-    ["+Half", "500", "rose", "12.5 in", "1,918.00"],
+    ["Design", "Description", "Length", "Price, USD"],
+    ["Plain, wide", "Chain in yellow 1000 gold, solid links.", "12.5 in", "3,575.00"],
+    ["+Half", "Chain in rose 500 gold, solid links.", "12.5 in", "1,918.00"],
   ]);
   const { all, formulas } = await contents("Prices");
   expect(formulas).toBe(0);
@@ -66,7 +66,7 @@ test("a sheet for customers holds values only, dated with its spot, and no cost;
   });
   // It stays as it is when spot moves.
   await setRate(desk, "Spot", "1555.17384");
-  expect(await value(desk, "Prices", "E6")).toBe(3575);
+  expect(await value(desk, "Prices", "D6")).toBe(3575);
   await setRate(desk, "Spot", "777.58692");
   await press(desk, "Take it out again: Price sheet, on Prices");
   await desk.pane.getByText("taken out again. The workbook is as it was before.").first().waitFor();
@@ -97,7 +97,8 @@ test("CSV by download and by hand: quoted, without formulas, figures plain", asy
   const download = await waiting;
   expect(download.suggestedFilename()).toMatch(/^prices-\d{4}-\d{2}-\d{2}\.csv$/);
   const wanted =
-    'Design,Mark,Colour,Length,"Price, USD"\r\n"Plain, wide",1000,yellow,12.5 in,3575.00\r\n\'+Half,500,rose,12.5 in,1918.00\r\n';
+    'Design,Description,Length,"Price, USD"\r\n"Plain, wide","Chain in yellow 1000 gold, solid links.",12.5 in,3575.00\r\n' +
+    '\'+Half,"Chain in rose 500 gold, solid links.",12.5 in,1918.00\r\n';
   expect(await readFile(await download.path(), "utf8")).toBe(`\uFEFF${wanted}`);
   await desk.pane.evaluate(() => {
     Object.defineProperty(navigator, "clipboard", { value: undefined });

@@ -241,6 +241,7 @@ const FULL_ORDER = {
   "Clasp cost": "90.00",
   "Links with stones": "a number of links",
   "How many links": "10",
+  "Kind of stone": "garnet",
   "Price of one stone": "9",
   "Setting fee": "1.50",
   Discount: "0.05",

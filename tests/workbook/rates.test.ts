@@ -252,6 +252,7 @@ describe("rows missing from Rates", () => {
       ...HUNDRED_GRAMS,
       "Links with stones": "a number of links",
       "How many links": "10",
+      "Kind of stone": "garnet",
       "Price of one stone": "9",
     });
     // Its start value is not nothing, but without its row setting costs nothing.

@@ -47,21 +47,22 @@ describe("the person's own template", () => {
     await press(desk, "Make the quote");
     await quoteIsMade();
     const printed = await desk.page.evaluate(() => window.workbookPage.print("Quote 1001").html);
-    expect(printed).not.toContain("Discount");
+    expect(printed).not.toContain("Less discount");
     expect(printed).not.toContain("Sales tax");
-    expect(printed).not.toContain("stones set");
+    expect(printed).not.toContain("Set with");
     expect(printed).not.toContain("plated");
     await fill(desk, {
       "Links with stones": "a number of links",
       "How many links": "10",
+      "Kind of stone": "garnet",
       "Price of one stone": "9",
       Discount: "0.05",
     });
     await press(desk, "Make the quote");
     await desk.pane.getByText("Quote 1002, Job 1002 and Tickets 1002").waitFor();
     const second = await desk.page.evaluate(() => window.workbookPage.print("Quote 1002").html);
-    expect(second).toContain("Discount");
-    expect(second).toContain("about 100.0 g; lobster clasp; stones set: 10");
+    expect(second).toContain("Less discount 5%");
+    expect(second).toContain("about 100.0 g. Lobster clasp. Set with 10 garnets.");
   });
 
   test("a protected template is told in a sentence, and nothing half made stays behind", async () => {

@@ -30,6 +30,7 @@ export type Fields = ReadonlyMap<string, FieldValue>;
 
 const EMPTY: FieldValue = { value: "", text: "" };
 
+const PLATING_WEARS = "Plating wears and can be renewed.";
 const STARTS_WITH_DEPOSIT = "We start work when the deposit has arrived.";
 
 /** Separates the words of a field that has several, such as the colours of a line. */
@@ -66,6 +67,7 @@ export function quoteFields(quote: Quote, locale: string): Fields {
     ["deposit", unlessZero(quote.deposit, cash)],
     ["balance", quote.deposit.amount.isZero() ? EMPTY : unlessZero(quote.balance, cash)],
     ["startsWithDeposit", quote.deposit.amount.isZero() ? EMPTY : textField(STARTS_WITH_DEPOSIT)],
+    ["platingWears", quote.lines.some(({ plating }) => plating) ? textField(PLATING_WEARS) : EMPTY],
     ["tolerance", tolerance],
     ["settledTolerance", quote.settledByWeight ? tolerance : EMPTY],
     ["settledRate", rate ? cash(rate) : EMPTY],

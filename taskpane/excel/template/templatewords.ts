@@ -14,8 +14,7 @@ const SETTLING: readonly string[] = [
   "[[The final weight of each line sets its price, within {{settledLinesTolerance}} of the weight stated.]]",
   "[[If it differs by more than {{settledTolerance}}, we agree the price with you before you receive the piece.]]",
   // Stones lie on the scale and are not gold.
-  "[[The weight stated is without {{settledStones}} (0.2 g a carat).]]",
-  "[[The price per gram is before the discount of {{settledDiscount}}.]]",
+  "[[The weight stated is without {{settledStones}} (0.2 g a carat).]] [[The price per gram is before the discount of {{settledDiscount}}.]]",
 ];
 
 /** How long the price is valid, and the gold price it is based on where the customer is to read it. */
@@ -39,7 +38,7 @@ const DEPOSIT: readonly string[] = [
 
 /** What every quote says under its sums. */
 export const NOTES: readonly string[] = [
-  "The price includes gold, casting, joining, polishing and what is named above.",
+  "The price includes gold, casting, joining, polishing and what is named above.[[ {{platingWears}}]]",
   ...SETTLING,
   ...VALIDITY,
   ...OWN_GOLD,
@@ -47,7 +46,7 @@ export const NOTES: readonly string[] = [
 ];
 
 /** What the small ticket has room for. */
-export const SHORT_NOTES: readonly string[] = [...VALIDITY, ...SETTLING, ...OWN_GOLD, ...DEPOSIT];
+export const SHORT_NOTES: readonly string[] = ["{{platingWears}}", ...VALIDITY, ...SETTLING, ...OWN_GOLD, ...DEPOSIT];
 
 /** The sums under the lines: label and field, the total set apart. What is taken off says so, without a minus sign. */
 export const SUMS: readonly (readonly [label: string, field: string, total?: "total"])[] = [
@@ -74,4 +73,12 @@ export function sumRows(columns: number): PaperCell[][] {
 
 export function noteRows(): PaperCell[][] {
   return NOTES.map((content) => [{ content, look: "small" }]);
+}
+
+/** Points of a row of small type, so that a quote of eight lines stays on one page. */
+const NOTE_HEIGHT = 13;
+
+/** The heights of the notes at the end of a paper. */
+export function noteHeights(rows: readonly unknown[]): [row: number, height: number][] {
+  return NOTES.map((_, index) => [rows.length - NOTES.length + index, NOTE_HEIGHT]);
 }

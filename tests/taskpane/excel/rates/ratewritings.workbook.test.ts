@@ -16,6 +16,7 @@ const ORDER = {
   Colour: "white",
   "Links with stones": "a number of links",
   "How many links": "6",
+  "Kind of stone": "garnet",
   "Price of one stone": "7",
   Shipping: "20",
 };

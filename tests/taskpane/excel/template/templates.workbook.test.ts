@@ -103,21 +103,27 @@ describe.each([
   test("says mark, colour, solid or hollow, about what weight, what is included and how long it holds", async () => {
     await fillTemplate(desk, "Quote template", "Quote of three", { form: orderOf(3), rates: PLATED, locale });
     const html = await desk.page.evaluate(() => window.workbookPage.print("Quote of three").html);
-    expect(html).toContain("Chain, 14K gold, yellow, solid; 24 in, 96 links");
-    expect(html).toContain("Bracelet, 585 gold, yellow, white, solid, white links plated with rhodium;");
-    expect(html).toContain("Chain, 750 gold, champagne, hollow; 24 in, 98 links reaching about 23.9 in");
-    // 14K at 100 a gram of fine gold is 58.33.
-    expect(html).toMatch(/links, 195\.40 g;|>195\.40</);
-    expect(html).toContain("A gram more or less: USD 58.33");
-    expect(html).toContain("The weight stated is without stones (0.2 g a carat).");
-    expect(html).toContain("A gram more or less is stated before the discount of 5%.");
+    expect(html).toContain("Chain in yellow 14K gold, solid links. Finished length 24.0 in, 96 links");
+    expect(html).toContain(
+      "Bracelet in yellow and white 585 gold, solid links: two yellow links, then one white, repeated. The white links are plated with rhodium.",
+    );
+    expect(html).toContain("Set with 32 round stones of 2.5 mm (the kind of stone is still to be agreed).");
+    expect(html).toContain(
+      "Chain in champagne 750 gold, hollow links. Finished length 23.9 in (you ordered 24.0 in; whole links make it 0.1 in shorter), 98 links",
+    );
+    expect(html).toMatch(/195\.\d+ g|>195\.\d+</);
+    // 14K at 100 a gram of fine gold is 58.33; each line has another mark.
+    expect(html).toContain("USD 58.33 more or less per gram.");
+    expect(html).toContain("The price per gram is before the discount of 5%.");
+    expect(html).toContain("Less discount 5%");
     expect(html).toContain("Gift box");
     expect(html).toContain("The price includes gold, casting, joining, polishing");
-    expect(html).toContain("This price holds until");
-    // 3,110.34768 as Rates hold it.
-    expect(html).toContain("It rests on a gold price of USD 3,110.35 an ounce (31.1 g) of fine gold");
+    expect(html).toContain("This price is valid until");
+    // 3,110.34768 as Rates hold it, whose row for the day it was read is blank.
+    expect(html).toContain("It is based on a gold price of USD 3,110.35 per troy ounce (31.1 g).");
     expect(html).toContain("within 5% of the weight stated");
-    expect(html).toContain("12.50 g marked 14K, used in this work");
+    expect(html).toContain("Your gold: 12.50 g marked 14K, used in this piece after testing.");
+    expect(html).toContain("We start work when the deposit has arrived.");
     expect(html).not.toMatch(/\{\{|\[\[/);
   });
 
@@ -129,10 +135,10 @@ describe.each([
     });
     const html = await desk.page.evaluate(() => window.workbookPage.print("Plain quote").html);
     expect(html).not.toMatch(
-      /Discount|Shipping|Your gold|To pay|of which|Sales tax|own gold|gold price of|stones|engraved/,
+      /Less|Shipping|Your gold|To pay|Includes|Sales tax|gold price of|Set with|Engraved|plated/,
     );
     expect(html).toContain("Subtotal");
-    expect(html).toContain("The price is fixed; the finished weight may differ by 5%");
+    expect(html).toContain("The price is fixed. The finished weight may differ by up to 5% from the weight stated.");
   });
 });
 
