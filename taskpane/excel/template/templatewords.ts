@@ -14,7 +14,8 @@ const SETTLING: readonly string[] = [
   "[[The final weight of each line sets its price, within {{settledLinesTolerance}} of the weight stated.]]",
   "[[If it differs by more than {{settledTolerance}}, we agree the price with you before you receive the piece.]]",
   // Stones lie on the scale and are not gold.
-  "[[The weight stated is without {{settledStones}} (0.2 g a carat).]] [[The price per gram is before the discount of {{settledDiscount}}.]]",
+  "[[The weight stated is without {{settledStones}} (0.2 g a carat).]]",
+  "[[The price per gram is before the discount of {{settledDiscount}}.]]",
 ];
 
 /** How long the price is valid, and the gold price it is based on where the customer is to read it. */
@@ -32,7 +33,7 @@ const OWN_GOLD: readonly string[] = [
 ];
 
 const DEPOSIT: readonly string[] = [
-  "[[Deposit {{currency}} {{deposit}}, due with your order.]] [[Balance {{currency}} {{balance}}, due when the piece is ready.]]",
+  "[[Deposit {{currency}} {{deposit}}, due with your order.]][[ Balance {{currency}} {{balance}}, due when the piece is ready.]]",
   "{{startsWithDeposit}}",
 ];
 
