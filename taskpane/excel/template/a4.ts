@@ -1,5 +1,5 @@
 import type { Paper, PaperCell } from "../paper";
-import { DESCRIPTION_BESIDE_WEIGHT, noteHeights, noteRows, sumRows } from "./templatewords";
+import { DESCRIPTION_BESIDE_WEIGHT, noteRows, rowHeights, sumRows } from "./templatewords";
 
 const ROWS: readonly (readonly PaperCell[])[] = [
   [{ content: "{{workshop}}", look: "title" }],
@@ -39,10 +39,10 @@ const ROWS: readonly (readonly PaperCell[])[] = [
 
 /** A quote for A4 paper: the customer's name where a window envelope shows it, number and dates at the right, two rows a line. */
 export const A4_QUOTE: Paper = {
-  widths: [380, 54, 46, 84, 90],
+  widths: [410, 54, 44, 78, 84],
   size: "A4",
   titleRows: "$8:$8",
-  heights: new Map([[2, 16], [6, 26], ...noteHeights(ROWS)]),
+  heights: new Map([...rowHeights(ROWS), [6, 22]]),
   rows: ROWS,
 };
 

@@ -1,5 +1,5 @@
 import type { Look, Paper, PaperCell } from "../paper";
-import { DESCRIPTION, noteHeights, noteRows, sumRows } from "./templatewords";
+import { DESCRIPTION, noteRows, rowHeights, sumRows } from "./templatewords";
 
 const COLUMNS = 5;
 
@@ -53,7 +53,7 @@ export const LETTER_QUOTE: Paper = {
   widths: [104, 352, 46, 80, 84],
   size: "Letter",
   titleRows: "$9:$9",
-  heights: new Map(noteHeights(ROWS)),
+  heights: new Map(rowHeights(ROWS)),
   rows: ROWS,
 };
 

@@ -76,10 +76,14 @@ export function noteRows(): PaperCell[][] {
   return NOTES.map((content) => [{ content, look: "small" }]);
 }
 
-/** Points of a row of small type, so that a quote of eight lines stays on one page. */
-const NOTE_HEIGHT = 13;
+/** Points of a row of small type and of a blank one, so that a quote of eight lines stays on one page. */
+const NOTE_HEIGHT = 12;
+const BLANK_HEIGHT = 10;
 
-/** The heights of the notes at the end of a paper. */
-export function noteHeights(rows: readonly unknown[]): [row: number, height: number][] {
-  return NOTES.map((_, index) => [rows.length - NOTES.length + index, NOTE_HEIGHT]);
+/** The heights of the blank rows of a paper and of the notes at its end. */
+export function rowHeights(rows: readonly (readonly PaperCell[])[]): [row: number, height: number][] {
+  return rows.flatMap((cells, row): [number, number][] => {
+    if (row >= rows.length - NOTES.length) return [[row, NOTE_HEIGHT]];
+    return cells.length === 0 ? [[row, BLANK_HEIGHT]] : [];
+  });
 }
