@@ -128,6 +128,7 @@ function chainsOf(
       now,
     ),
     rates: now,
+    unread: read.length - named.length,
     ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }),
   };
 }

@@ -17,6 +17,8 @@ export interface ManyChains {
   readonly all: readonly NamedComparison[];
   readonly tornado: Tornado;
   readonly rates: Rates;
+  /** Chains of the list that could not be read: nothing that is said holds for them. */
+  readonly unread: number;
   /** Where all are of one chain, lighter and heavier: who is cheapest at which weight. */
   readonly ranges?: readonly WinningRange[];
 }
@@ -75,18 +77,23 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
       current = chains;
       root.hidden = chains === undefined;
       if (!chains) return;
-      const { all, tornado, rates, ranges } = chains;
+      const { all, tornado, rates, ranges, unread } = chains;
       const sum = totalOf(
         all.map(({ said }) => said),
         rates,
       );
       const sentences = [
-        texts.headline(sum.made, sum.bought),
+        texts.headline(sum.made, sum.bought, unread),
+        ...(unread > 0 ? [texts.unread(unread)] : []),
         totalSentences(sum).join(" "),
         ...(ranges ? [rangesSentence(ranges)] : []),
         hingeOfMany(tornado),
       ];
-      answer.show(sentences.filter((text) => text !== "").map((text) => ({ text })));
+      answer.show(
+        sentences
+          .filter((text) => text !== "")
+          .map((text) => ({ text, isWarning: unread > 0 && text === texts.unread(unread) })),
+      );
       setText(units, texts.caption(rates.currency));
       lines.name(texts.caption(rates.currency));
       const rows = largestFirst(all);

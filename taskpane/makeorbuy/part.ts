@@ -1,5 +1,5 @@
 import { type PriceLists, type Rates, readPriceLists, sellersFor } from "../../src/index";
-import { doneWith } from "../controls/ended";
+import { countsOf, type DoneEvents, wayTo, wrote } from "../controls/ended";
 import { stepEnding } from "../controls/ending";
 import { hold } from "../controls/keepplace";
 import { whileWorking } from "../controls/pressstep";
@@ -25,7 +25,7 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
   const ending = stepEnding();
   const order = orderView();
   const list = listPart({ attempt: begin, say: on.say, put });
-  const catalogue = cataloguePart({ attempt: begin, done, put });
+  const catalogue = cataloguePart({ attempt: begin, done, note, put });
   const makers = makerPart({ goTo: on.goTo, attempt: begin, write });
   const parts = { order, list, catalogue };
   const subject = subjectChoice(() => {
@@ -93,15 +93,20 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
     return on.attempt(step);
   }
 
-  function done(sentence: string, sheet?: string): void {
-    ending.show(doneWith(sentence, on.goTo, sheet));
+  function done(...[sentence, counts, sheet]: Parameters<DoneEvents["done"]>): void {
+    ending.show(wrote(sentence, counts, { ways: sheet === undefined ? [] : [wayTo(sheet, on.goTo)] }));
+  }
+
+  function note(sentence: string): void {
+    ending.show({ kind: "noted", sentence });
   }
 
   function put(chains: ManyChains, working: WorkingButton): void {
     void begin(async () => {
       return whileWorking(working, texts.many.putting, async () => {
-        const sheet = await putSourcingSheet(chains);
-        done(texts.many.made(sheet), sheet);
+        const { sheet, looked } = await putSourcingSheet(chains);
+        const left = { rows: chains.unread, sentences: chains.unread > 0 ? [texts.many.unread(chains.unread)] : [] };
+        done(texts.many.made(sheet), countsOf(looked, left), sheet);
       });
     });
   }

@@ -182,8 +182,15 @@ export const SOURCING_TEXTS = {
   },
 
   many: {
-    headline: (make: number, buy: number) =>
-      buy === 0 ? "Make all of them" : make === 0 ? "Buy all of them" : `Make ${make}, buy ${buy}`,
+    headline: (make: number, buy: number, unread: number) => {
+      const all =
+        unread === 0 ? "all of them" : make + buy === 1 ? "the one that was read" : `the ${make + buy} that were read`;
+      return buy === 0 ? `Make ${all}` : make === 0 ? `Buy ${all}` : `Make ${make}, buy ${buy}`;
+    },
+    unread: (count: number) =>
+      count === 1
+        ? "1 of the list could not be read and is not counted."
+        : `${count} of the list could not be read and are not counted.`,
     onlyMade: (count: number) => (count === 1 ? "One of them nobody sells." : `${count} of them nobody sells.`),
     cost: (cost: string) => `Each done the cheaper way they cost ${cost} in all.`,
     underMaking: (saving: string) => `That is ${saving} less than making all.`,
