@@ -118,17 +118,20 @@ export {
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
 export {
+  type AskedSellers,
   type Bid,
   type ChainChoice,
   type Comparison,
+  cheaperLarger,
   compareSources,
+  costByChoice,
   lineOfWeight,
   MAKER_OF_RATES,
   type SellersFrom,
   savedByChoice,
   sellersFor,
 } from "./makeorbuy/chainchoice";
-export { crossingWeight } from "./makeorbuy/crossover";
+export { crossingWeight, HEAVIER_BY, type HeavierBy } from "./makeorbuy/crossover";
 export {
   floorSpot,
   type MarginPoint,
@@ -140,7 +143,7 @@ export {
 } from "./makeorbuy/curve";
 export { LEVERS, type Lever } from "./makeorbuy/figures";
 export { type ListedKey, linkWeightOf, parseListedChain } from "./makeorbuy/listedchain";
-export { bestMaker, priceListsOfCells } from "./makeorbuy/makerlist";
+export { bestMaker, type MakersRange, makersOfCells } from "./makeorbuy/makerlist";
 export {
   EVERY_MARK,
   MAKER_LABELS,
@@ -159,8 +162,14 @@ export {
 } from "./makeorbuy/makers";
 export { type LeastOrder, leastOrder } from "./makeorbuy/minimumorder";
 export { joinTornados, MOVED_BY, type Swing, type Tornado, tornado } from "./makeorbuy/tornado";
-export { type MakerOrder, type ShortOfMinimum, type SourcingTotal, totalOf } from "./makeorbuy/totals";
-export { makingRanges, type Winner, type WinningRange, winningRanges } from "./makeorbuy/winningranges";
+export {
+  type LargerOrder,
+  type MakerOrder,
+  type ShortOfMinimum,
+  type SourcingTotal,
+  totalOf,
+} from "./makeorbuy/totals";
+export { makingRanges, offerStarts, type Winner, type WinningRange, winningRanges } from "./makeorbuy/winningranges";
 export {
   ADDED_STONES_LABELS,
   ADDED_STONES_WHERE,
@@ -180,7 +189,7 @@ export {
   premiumFor,
   type Wanted,
 } from "./margins/earning";
-export { HEAVIER_BY, type HeavierBy, lineOfLinkWeight, type OtherLengths, otherLengths } from "./margins/otherlengths";
+export { type OtherLengths, otherLengths } from "./margins/otherlengths";
 export {
   MUST_BRING_LABELS,
   type MustBring,

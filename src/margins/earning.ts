@@ -1,5 +1,6 @@
 import { Quotient } from "../exact/quotient";
 import type { Rate } from "../gold/goldrate";
+import { lineOfWeight } from "../makeorbuy/chainchoice";
 import { roundedDifference, straightRates } from "../makeorbuy/crossover";
 import { MOST_LINKS } from "../order/chain";
 import type { OrderLine } from "../order/orderline";
@@ -11,7 +12,7 @@ import { margin, premiumOverMark, priceAtMargin, priceOverMark } from "../trade/
 import { withoutTax } from "../trade/salestax";
 import { type Money, timesMoney } from "../units/money";
 import { addWeights, grams, type Weight } from "../units/weight";
-import { lineOfLinkWeight, type OtherLengths, otherLengths } from "./otherlengths";
+import { type OtherLengths, otherLengths } from "./otherlengths";
 
 /** What the market pays, and the margin wanted from it. */
 export interface Wanted {
@@ -63,7 +64,11 @@ export function earningByLinkWeight(
   let [least, most]: [Quotient, Quotient | undefined] = [Quotient.zero, undefined];
   for (const straight of straightRates(rates)) {
     const beyond = (chain: number) =>
-      earnedBeyond(costPiece(lineOfLinkWeight(line, grams(Quotient.of(chain))), spot, straight), wanted, rates);
+      earnedBeyond(
+        costPiece(lineOfWeight(line, grams(Quotient.of(chain)), "heavier links"), spot, straight),
+        wanted,
+        rates,
+      );
     const first = beyond(1);
     const gained = roundedDifference(beyond(2).minus(first));
     const atZero = roundedDifference(first.minus(gained));
