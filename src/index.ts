@@ -296,6 +296,7 @@ export {
 export { QUOTE_STATUSES, type QuoteStatus, quoteStatusOf } from "./order/quotestatus";
 export { DIAMOND_GRAVITY, type StoneSet } from "./order/stones";
 export { type CostSheet, costOrder } from "./quote/costsheet";
+export { heavierGram } from "./quote/heaviergram";
 export {
   type AlloyPart,
   COST_LINES,
@@ -373,6 +374,7 @@ export {
 export { type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";
 export { netPrice, TAX_IS, taxOf } from "./trade/salestax";
 export { askedPrice, partAtPremium, priceUpToStep, shownPrice } from "./trade/sellingprice";
+export { goldOnScale, STATED_DECIMALS, settledPrice } from "./trade/settling";
 export { atStage, castToFinished, type LossShare, STAGES, type Stage, type StagedWeight } from "./trade/stagedweight";
 export {
   type Currency,

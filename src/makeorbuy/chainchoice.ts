@@ -1,12 +1,13 @@
 import { Quotient } from "../exact/quotient";
 import { costOf, markRate, type Rate } from "../gold/goldrate";
 import type { OrderLine } from "../order/orderline";
+import { lineOfLinkWeight } from "../quote/heaviergram";
 import { plainChainMaking } from "../quote/piececosts";
 import type { Rates } from "../rates/rates";
 import { landedCost, perGramOf } from "../trade/landedcost";
 import { againstReady } from "../trade/makeorbuy";
 import { type Money, timesMoney } from "../units/money";
-import { grams, timesWeight, type Weight } from "../units/weight";
+import { grams, type Weight } from "../units/weight";
 import { chainWeightOf, type HeavierBy } from "./crossover";
 import type { MakerOffer } from "./makeroffer";
 import { classAt, faultsAbout, type MakerFault, type PriceLists, type Seller, sellersOf } from "./makers";
@@ -126,14 +127,8 @@ export function savedByChoice({ best, quantity }: Comparison): Money | undefined
  * @param weight above zero
  */
 export function lineOfWeight(line: OrderLine, weight: Weight, heavier: HeavierBy): OrderLine {
+  if (heavier === "heavier links") return lineOfLinkWeight(line, weight);
   const growth = weight.grams.dividedBy(chainWeightOf(line).grams);
-  if (heavier === "heavier links") {
-    const linkGroups = line.linkGroups.map((group) => ({
-      ...group,
-      linkWeight: timesWeight(group.linkWeight, growth),
-    }));
-    return Object.freeze({ ...line, linkGroups: Object.freeze(linkGroups) });
-  }
   const grown = (count: Quotient) => count.times(growth);
   return Object.freeze({
     ...line,
