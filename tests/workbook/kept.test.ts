@@ -40,9 +40,18 @@ async function changes(kept: KeptBook): Promise<readonly string[]> {
   const { sheets } = await now();
   return kept.sheets.flatMap((sheet) => {
     const after = sheets.find(({ id }) => id === sheet.id);
-    return after ? changesIn(sheet, after) : [`${sheet.name} is gone`];
+    return after ? changesIn(sheet, after).filter((change) => !CORRECTED.includes(change)) : [`${sheet.name} is gone`];
   });
 }
+
+/**
+ * Figures that were wrong. Fennick sells 250 g or more, so he cannot sell the chain of 100 g that is asked for: Orrin can, at his
+ * 4.80 for every mark.
+ */
+const CORRECTED = [
+  'Sheet1!A1: ["=CURB.BESTMAKER(100,\\"14K\\",Makers[#All])","Fennick"], now ["=CURB.BESTMAKER(100,\\"14K\\",Makers[#All])","Orrin"]',
+  "Sheet1!B1: [null,3.5], now [null,4.8]",
+];
 
 test("every kept workbook is told of below, and has formulas to go by", () => {
   expect(keptNames()).toEqual(Object.keys(OPEN));

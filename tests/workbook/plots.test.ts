@@ -105,7 +105,9 @@ test("where making never wins it says so, and marks no crossing", async () => {
   await setRate(desk, "Surcharge", "1.5");
   await open();
   await plot("Make or buy by weight").locator("svg").waitFor();
-  expect(await said("Make or buy by weight")).toContain("At these rates a gram never costs less made than bought.");
+  expect(await said("Make or buy by weight")).toContain(
+    "With heavier links or with more of them, making never costs less per gram at these rates.",
+  );
   expect(await plot("Make or buy by weight").locator("circle.crossing").count()).toBe(0);
 });
 

@@ -29,7 +29,9 @@ const rows = async (caption: string) => {
 };
 const loaded = () =>
   desk.pane.evaluate(
-    () => performance.getEntriesByType("resource").filter(({ name }) => name.endsWith("/sourcing.js")).length,
+    () =>
+      performance.getEntriesByType("resource").filter(({ name }) => new URL(name).pathname.endsWith("/sourcing.js"))
+        .length,
   );
 /** Writes into a row of the price lists as a person types there. */
 const typeRow = async (row: number, cells: Readonly<Record<string, string>>) => {
