@@ -66,7 +66,7 @@ export const SOURCING_TEXTS = {
     upTo: (to: string) => `below ${to}`,
     between: (from: string, to: string) => `between ${from} and ${to}`,
     above: (from: string) => `above ${from}`,
-    nobodyBelow: (weight: string) => `Nobody on your price lists sells below ${weight}.`,
+    nobodyBelow: (weight: string) => `Below ${weight} nobody on your price lists sells this number of pieces.`,
     anyWeight: "any weight",
     weightHead: "Chain weight",
     winnerHead: "Cheapest",
@@ -243,7 +243,8 @@ export const SOURCING_TEXTS = {
   plot: {
     title: "Cost a gram by weight",
     order: (weight: string, make: string, buy: string) => `At ${weight}: ${make} a gram made, ${buy} bought.`,
-    orderMade: (weight: string, make: string) => `At ${weight}: ${make} a gram made; nobody sells it.`,
+    orderMade: (weight: string, make: string) =>
+      `At ${weight}: ${make} a gram made; nobody sells this number of pieces.`,
     band: "Shaded: making wins.",
     by: {
       "heavier links": "Weights differ by heavier links at this length.",

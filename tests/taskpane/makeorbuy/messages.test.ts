@@ -90,7 +90,7 @@ describe("the answer of one chain", () => {
       ["Fennick", 250, 20, 3],
     ]);
     expect(plain([moreLinksSentence(stepped), ...nobodyBelow(stepped)].join(" "))).toBe(
-      "With more of the same links, making wins between 11.11 g and 20 g and above 33.33 g. Nobody on your price lists sells below 5 g.",
+      "With more of the same links, making wins between 11.11 g and 20 g and above 33.33 g. Below 5 g nobody on your price lists sells this number of pieces.",
     );
     expect(rangeRows(stepped).map((row) => plain(row.join(": ")))).toEqual([
       "below 5 g: make: nobody sells it",
