@@ -92,6 +92,7 @@ export {
 export type { Composition } from "./gold/composition";
 export type { Density } from "./gold/density";
 export {
+  costOf,
   fineGold,
   type MetalRate,
   markRate,
@@ -386,6 +387,7 @@ export {
   weightIn,
 } from "./units/weight";
 export { type ListedWeight, readWeightList } from "./units/weightlist";
+export type { Doubt, Weighed } from "./weights/doubt";
 export {
   type MaterialChange,
   parseRecast,
@@ -401,6 +403,7 @@ export {
   WAX_LABELS,
   type WaxKey,
 } from "./weights/estimate";
+export { PENNYWEIGHT_DIGIT } from "./weights/lastdigit";
 export { type LinkName, markAsWritten, sameLink, sameText } from "./weights/linkname";
 export {
   LINK_FIGURES,
@@ -427,9 +430,8 @@ export type {
 } from "./weights/weighingmean";
 export {
   allowedLossShare,
-  FEWEST_WEIGHINGS,
+  isGuess,
   judgeWeighed,
-  type Weighed,
   type WeighedLoss,
   type WeighedVerdict,
 } from "./weights/weighingresult";
