@@ -10,6 +10,7 @@ import {
 import { shownWord } from "../order/choices";
 import type { Costed } from "../order/reckoning";
 import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "../wording/display";
+import { SETTLING_TEXTS } from "../wording/settlingtexts";
 import { TEXTS } from "../wording/texts";
 
 const { result } = TEXTS;
@@ -103,6 +104,9 @@ export function watchSentences({ order, sheets, quote, watch, rates }: Costed): 
       const clasp = shownWord(ordered.clasp.kind).toLowerCase();
       sentences.push(result.claspLacks(sheets.length > 1 ? line + 1 : undefined, clasp, lacking));
     }
+  }
+  for (const line of watch.stonesUnweighed) {
+    sentences.push(SETTLING_TEXTS.stonesUnweighed(sheets.length > 1 ? line + 1 : undefined));
   }
   if (watch.depositShort) {
     const cash = showMoney(watch.cashOut);
