@@ -90,6 +90,7 @@ export {
 export type { Composition } from "./gold/composition";
 export type { Density } from "./gold/density";
 export {
+  costOf,
   fineGold,
   type MetalRate,
   markRate,
@@ -407,6 +408,7 @@ export {
   weightIn,
 } from "./units/weight";
 export { type ListedWeight, readWeightList } from "./units/weightlist";
+export type { Doubt, Weighed } from "./weights/doubt";
 export {
   type MaterialChange,
   parseRecast,
@@ -422,6 +424,7 @@ export {
   WAX_LABELS,
   type WaxKey,
 } from "./weights/estimate";
+export { PENNYWEIGHT_DIGIT } from "./weights/lastdigit";
 export { type LinkName, markAsWritten, sameLink, sameText } from "./weights/linkname";
 export {
   LINK_FIGURES,
@@ -448,9 +451,8 @@ export type {
 } from "./weights/weighingmean";
 export {
   allowedLossShare,
-  FEWEST_WEIGHINGS,
+  isGuess,
   judgeWeighed,
-  type Weighed,
   type WeighedLoss,
   type WeighedVerdict,
 } from "./weights/weighingresult";
