@@ -5,15 +5,14 @@ import type { Added } from "../excel/tables/additions";
 import { dateSerial } from "../excel/template/fields";
 import { showCellDate, showSpot, today } from "../wording/display";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
-import { leastOrderOf } from "./makerrows";
-import { answerWord, type NamedComparison, totalSentences } from "./manymessages";
+import { answerWord, type NamedComparison, skippedWords, totalSentences } from "./manymessages";
 import type { ManyChains } from "./manyview";
-import { hingeOfMany, nameOf } from "./messages";
+import { hingeOfMany, leastOrderOf, nameOf } from "./messages";
 
 const { heads, name, dated } = SOURCING_TEXTS.sheet;
 
-/** Puts every chain of a list on a sheet of its own, values of now; with how many could not be read. */
-export async function putSourcingSheet({ all, rates, tornado, unread }: ManyChains): Promise<Added> {
+/** Puts every chain of a list on a sheet of its own, values of now, and says what could not be read. */
+export async function putSourcingSheet({ all, rates, tornado, unread, skipped }: ManyChains): Promise<Added> {
   const digits = minorDigits(rates.currency);
   const text = (head: string, width: number): ValueColumn => ({ head, kind: "text", decimals: 0, width });
   const figure = (head: string, decimals: number, width: number): ValueColumn => ({
@@ -32,7 +31,9 @@ export async function putSourcingSheet({ all, rates, tornado, unread }: ManyChai
     title: name,
     notes: [
       dated(showCellDate(dateSerial(today())), showSpot(rates.spot)),
-      [...totalSentences(total), ...(unread > 0 ? [SOURCING_TEXTS.many.unread(unread)] : [])].join(" "),
+      ...skippedWords(skipped),
+      ...unread,
+      totalSentences(total).join(" "),
       hingeOfMany(tornado),
       SOURCING_TEXTS.same,
     ],
