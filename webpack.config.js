@@ -8,13 +8,16 @@ const here = fileURLToPath(new URL(".", import.meta.url));
 const DEVELOPMENT_BASE = "https://localhost:3000";
 
 /**
- * Builds the add-in into dist/. `npm run build -- --env base=https://…` writes a manifest for that address;
- * without it the manifest keeps localhost. `--env maps` adds source maps, which a release goes without.
+ * Builds the add-in into dist/. A release is `npm run build -- --env base=https://… --env support=https://…`: the addresses that the
+ * manifest names. `--env maps` adds source maps and keeps localhost: for this computer, never for others.
  */
 export default (env = {}) => {
-  const base = String(env.base ?? DEVELOPMENT_BASE).replace(/\/+$/, "");
-  if (!/^https:\/\/[^\s/]+/.test(base))
-    throw new Error(`--env base: found "${base}"; Excel loads add-ins from https:// addresses only`);
+  const base = addressOf(env, "base", DEVELOPMENT_BASE);
+  const support = addressOf(env, "support", `${base}/taskpane.html`);
+  if (!env.maps && new URL(base).hostname === "localhost")
+    throw new Error(
+      `--env base: found ${env.base ? `"${env.base}"` : "nothing"}; a release needs the https:// address that others load it from. For this computer alone: --env maps`,
+    );
   const families = ["metal", "chain", "cost", "making", "price", "selling", "asking", "catalogue", "cash"].map(
     (family) => `./functions/${family}.ts`,
   );
@@ -28,7 +31,7 @@ export default (env = {}) => {
     output: {
       path: resolve(here, "dist"),
       filename: "[name].js",
-      chunkFilename: "[name].js",
+      chunkFilename: "[name].js?[contenthash:8]",
       // Beside taskpane.html. The usual search for the running script would keep functions.js from loading without a page.
       publicPath: "",
       clean: true,
@@ -63,6 +66,7 @@ export default (env = {}) => {
         input: families,
       }),
       new DataTypeFlag("functions.json"),
+      new FreshAssets("taskpane.html"),
       new LicensePlugin({
         excludedPackageTest: (name) => name === "curbwright",
         outputFilename: "third-party-notices.json",
@@ -76,7 +80,11 @@ export default (env = {}) => {
           {
             from: "manifest.xml",
             to: "manifest.xml",
-            transform: (text) => text.toString().replaceAll(DEVELOPMENT_BASE, base),
+            transform: (text) =>
+              text
+                .toString()
+                .replace(/(<SupportUrl DefaultValue=")[^"]*/, `$1${support}`)
+                .replaceAll(DEVELOPMENT_BASE, base),
           },
         ],
       }),
@@ -84,6 +92,13 @@ export default (env = {}) => {
     stats: "errors-warnings",
   };
 };
+
+function addressOf(env, name, otherwise) {
+  const address = String(env[name] ?? otherwise).replace(/\/+$/, "");
+  if (!/^https:\/\/[^\s/]+/.test(address))
+    throw new Error(`--env ${name}: found "${address}"; Excel takes https:// addresses only`);
+  return address;
+}
 
 /** The licence of every package that is in what we ship, as its makers ask for. */
 function noticesOf(packages) {
@@ -157,6 +172,33 @@ class DataTypeFlag {
         const { allowCustomDataForDataTypeAny: _, ...metadata } = JSON.parse(assets[this.asset].source().toString());
         const text = JSON.stringify({ [KEPT_FLAG]: true, ...metadata }, null, 2);
         compilation.updateAsset(this.asset, new sources.RawSource(text));
+      });
+    });
+  }
+}
+
+/**
+ * Puts a print of its content behind each script and style that a page names, so that a page never meets an older version of
+ * them: Excel keeps scripts for up to a day, pages not at all.
+ */
+class FreshAssets {
+  constructor(page) {
+    this.page = page;
+  }
+
+  apply(compiler) {
+    const { Compilation, sources, util } = compiler.webpack;
+    compiler.hooks.compilation.tap("FreshAssets", (compilation) => {
+      const stage = Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE;
+      compilation.hooks.processAssets.tap({ name: "FreshAssets", stage }, (assets) => {
+        const printOf = (name) => util.createHash("xxhash64").update(assets[name].source()).digest("hex").slice(0, 8);
+        const html = assets[this.page].source().toString();
+        // The minimizer drops quotes where it may.
+        const named = html.replace(
+          /(?<=(?:src|href)=["']?)[\w.]+\.(?:js|css)(?=["'\s>])/g,
+          (name) => `${name}?${printOf(name)}`,
+        );
+        compilation.updateAsset(this.page, new sources.RawSource(named));
       });
     });
   }

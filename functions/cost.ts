@@ -1,11 +1,11 @@
-import { bestMaker, crossoverWeight, landedCost, makeOrBuy, perGramOf, stoneCost } from "../src/index";
+import { bestMaker, crossoverWeight, landedCost, makeOrBuy, metalRateOf, perGramOf, stoneCost } from "../src/index";
 import * as read from "./readers";
 import { spread } from "./spread";
 
 /** What the three functions of landed cost read alike. */
 const MAKING = {
   weight: read.weightAbove0,
-  metalRate: read.rateAbove0,
+  metalRate: read.potRateAbove0,
   castingFee: read.rateFrom0,
   labour: read.moneyFrom0,
   loss: read.loss,
@@ -126,38 +126,49 @@ const CROSSOVERWEIGHT = spread(
     flatCost: read.numberFrom0,
     addedPerGram: read.anyNumber,
     surcharge: read.anyNumber,
+    metalDifference: read.counted(read.anyNumber, "0"),
   },
-  (row) => crossoverWeight(row.flatCost, row.addedPerGram, row.surcharge).grams,
+  (row) => crossoverWeight(row.flatCost, row.addedPerGram, row.surcharge, row.metalDifference).grams,
 );
 
 /**
- * The weight above which making beats buying ready chain: flat cost / (surcharge - what making adds per gram above the metal rate). #N/A where it is never reached.
+ * The weight above which making beats buying ready chain: flat cost / (surcharge - what making adds per gram above the metal rate - metal difference). #N/A where it is never reached.
  * @customfunction CROSSOVERWEIGHT
  * @param flatCost Cost of making that does not grow with weight, money; a cell or a range.
  * @param addedPerGram What making adds per gram above the metal rate: casting fee, loss x metal rate, labour per gram; a cell or a range.
  * @param surcharge What a maker of ready chain adds to the metal rate, money per gram; a cell or a range.
+ * @param [metalDifference] Metal rate of the alloy cast less that of the mark bought, money per gram, 0 if omitted: for an alloy with more gold than its mark; a cell or a range.
  * @returns Grams, unrounded.
  */
-export function crossoverAt(flatCost: unknown[][], addedPerGram: unknown[][], surcharge: unknown[][]): unknown[][] {
-  return CROSSOVERWEIGHT({ flatCost, addedPerGram, surcharge });
+export function crossoverAt(
+  flatCost: unknown[][],
+  addedPerGram: unknown[][],
+  surcharge: unknown[][],
+  metalDifference?: unknown[][],
+): unknown[][] {
+  return CROSSOVERWEIGHT({ flatCost, addedPerGram, surcharge, metalDifference });
 }
 
 const MAKEORBUY = spread(
   {
     ...MAKING,
     surcharge: read.rateFrom0,
+    boughtRate: read.counted(read.rateAbove0, "0"),
+    isBoughtGiven: read.isGiven,
   },
   (row) => {
-    const choice = makeOrBuy({ ...row, loss: read.lossOf(row.loss, row.lossBasis) }, row.surcharge);
+    const metalRate = metalRateOf("the mark", row.isBoughtGiven ? row.boughtRate : row.metalRate);
+    const making = { ...row, loss: read.lossOf(row.loss, row.lossBasis) };
+    const choice = makeOrBuy(making, { metalRate, surcharge: row.surcharge });
     return [choice.makePerGram.perGram, choice.buyPerGram.perGram, choice.saving.amount, choice.verdict];
   },
 );
 
 /**
- * Make or buy: four columns, landed cost of making per gram, cost of buying ready chain per gram (metal rate + surcharge), what making saves on the piece, and "make" or "buy". At equal cost it says buy.
+ * Make or buy: four columns, landed cost of making per gram, cost of buying ready chain per gram (metal rate of its mark + surcharge), what making saves on the piece, and "make" or "buy". At equal cost it says buy.
  * @customfunction MAKEORBUY
  * @param weight Finished or stated weight in grams; a cell or a range of one column.
- * @param metalRate Metal rate of the alloy, money per gram; a cell or a range.
+ * @param metalRate Metal rate of the alloy that is cast, money per gram; a cell or a range.
  * @param castingFee What the caster adds, money per gram cast; a cell or a range.
  * @param labour Joining, filing and polishing of the piece, money; a cell or a range.
  * @param loss Polish loss: a share such as 0.02 for 2 %, or grams; a cell or a range.
@@ -165,6 +176,7 @@ const MAKEORBUY = spread(
  * @param [lossBasis] "cast" (if omitted), "finished" or "grams"; a cell or a range.
  * @param [other] Findings, stones, plating and the like, money, 0 if omitted; a cell or a range.
  * @param [basis] "finished" (if omitted) or "quick"; a cell or a range.
+ * @param [boughtRate] Metal rate of the mark that is bought, money per gram; metalRate if omitted. An alloy of your own may hold more gold than its mark; a cell or a range.
  * @returns Money per gram, money per gram, money, and a word; unrounded.
  */
 export function makeOrBuyChain(
@@ -177,8 +189,21 @@ export function makeOrBuyChain(
   lossBasis?: unknown[][],
   other?: unknown[][],
   basis?: unknown[][],
+  boughtRate?: unknown[][],
 ): unknown[][] {
-  return MAKEORBUY({ weight, metalRate, castingFee, labour, loss, surcharge, lossBasis, other, basis });
+  return MAKEORBUY({
+    weight,
+    metalRate,
+    castingFee,
+    labour,
+    loss,
+    surcharge,
+    lossBasis,
+    other,
+    basis,
+    boughtRate,
+    isBoughtGiven: boughtRate,
+  });
 }
 
 const BESTMAKER = spread(

@@ -5,6 +5,7 @@ import {
   countLinks,
   labourCost,
   lostWeight,
+  polishingOutcome,
   Quotient,
   stonesToBuy,
 } from "../src/index";
@@ -159,6 +160,48 @@ export function weightLost(
   basis?: unknown[][],
 ): unknown[][] {
   return LOSTWEIGHT({ weight, loss, lossBasis, basis });
+}
+
+const POLISHEDLINKS = spread(
+  {
+    castWeight: read.weightAbove0,
+    backWeight: read.weightAbove0,
+    castLinks: read.counted(read.wholeFrom0, "0"),
+    backLinks: read.counted(read.wholeFrom0, "0"),
+    sentLinks: read.counted(read.wholeFrom0, "0"),
+    isSentGiven: read.isGiven,
+  },
+  (row) => {
+    const { out, share, spare, missing } = polishingOutcome({
+      cast: row.castWeight,
+      back: row.backWeight,
+      castLinks: row.castLinks,
+      backLinks: row.backLinks,
+      sentLinks: row.isSentGiven ? row.sentLinks : undefined,
+    });
+    const parts = [spare, missing].flatMap((some) => [some?.links ?? "", some?.weight.grams ?? ""]);
+    return [out.grams, share, ...parts];
+  },
+);
+
+/**
+ * What polishing took, by the piece: of 95 links cast and 91 back, the loss is held against 91/95 of the cast weight. Six columns: cast weight of the links that came back, share of it lost, spare links (cast, not sent) and their grams, missing links (sent, not back) and their grams; the last four are blank without sentLinks.
+ * @customfunction POLISHEDLINKS
+ * @param castWeight Weight of all links that were cast, in grams; a cell or a range of one column.
+ * @param backWeight Weight of the links that came back polished, in grams; a cell or a range.
+ * @param [castLinks] Links that were cast; without the counts all count as having come back; a cell or a range.
+ * @param [backLinks] Links that came back; a cell or a range.
+ * @param [sentLinks] Links that were sent to the polisher; a cell or a range.
+ * @returns Grams, a share, links, grams, links, grams; unrounded.
+ */
+export function linksPolished(
+  castWeight: unknown[][],
+  backWeight: unknown[][],
+  castLinks?: unknown[][],
+  backLinks?: unknown[][],
+  sentLinks?: unknown[][],
+): unknown[][] {
+  return POLISHEDLINKS({ castWeight, backWeight, castLinks, backLinks, sentLinks, isSentGiven: sentLinks });
 }
 
 const STONESTOBUY = spread(

@@ -24,6 +24,7 @@ import {
   MILLIMETRES_PER,
   type Money,
   markOfShare,
+  metalRateOf,
   money,
   NO_CURRENCY,
   type NumberRule,
@@ -151,6 +152,10 @@ export const moneyAbove0 = figure({ above: "0", right: "money above 0" }, cash);
 export const moneyFrom0 = figure({ least: "0", right: "money from 0" }, cash);
 export const anyMoney = figure({ right: "money" }, cash);
 export const rateAbove0 = figure({ above: "0", right: "money per gram, above 0" }, gram);
+/** The metal rate of what is cast, and of what is bought by its mark: the one cannot stand for the other. */
+export const potRateAbove0 = figure({ above: "0", right: "money per gram, above 0" }, (value) =>
+  metalRateOf("the pot", gram(value)),
+);
 export const rateFrom0 = figure({ least: "0", right: "money per gram, from 0" }, gram);
 export const anyRate = figure({ right: "money per gram" }, gram);
 

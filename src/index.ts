@@ -91,7 +91,19 @@ export {
 } from "./gold/alloy";
 export type { Composition } from "./gold/composition";
 export type { Density } from "./gold/density";
-export { fineGold, meltValue, metalRate, perGram, type Rate, spotOf } from "./gold/goldrate";
+export {
+  fineGold,
+  type MetalRate,
+  markRate,
+  meltValue,
+  metalRate,
+  metalRateOf,
+  perGram,
+  potRate,
+  type Rate,
+  spotOf,
+} from "./gold/goldrate";
+export { isHallmarkedInUk } from "./gold/hallmark";
 export { fineness, fineShare, karats, type Mark, markOfShare, parseMark, showMark } from "./gold/mark";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
@@ -216,6 +228,7 @@ export {
 export type { Overlap } from "./mesh/overlap";
 export { type Measure, measureStl } from "./mesh/quickmeasure";
 export { readStl, refuseLargeStl, type StlModel } from "./mesh/stl";
+export { type CashBuyer, cashBuyers } from "./openquotes/cashbuyers";
 export { type BindingQuote, type OpenQuotes, openQuotes } from "./openquotes/openquotes";
 export { type SpotLimit, type SpotRisk, spotRisk } from "./openquotes/spotrisk";
 export type { Clasp, Links } from "./order/chain";
@@ -244,6 +257,7 @@ export {
 } from "./order/order";
 export type { OrderLine } from "./order/orderline";
 export {
+  type KeptOrder,
   readOrderText,
   type TypedExtra,
   type TypedLine,
@@ -273,6 +287,7 @@ export {
 } from "./quote/piececosts";
 export { makeQuote, type Quote, type QuoteExtra, type QuoteWatch } from "./quote/quote";
 export { colourName, type QuoteLine } from "./quote/quoteline";
+export { atTerms, NOT_KNOWN, type QuotedTerms, type SpotRead, termsOf } from "./rates/quotedterms";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
 export { parseLoss, parseRates, type Rates, readRate } from "./rates/rates";
 export { type DateOrder, readListDate } from "./reading/listdate";
@@ -288,6 +303,7 @@ export {
 } from "./reading/orderwords";
 export type { Parsed } from "./reading/parse";
 export { readWord, wordsOf } from "./reading/words";
+export { isCashReported } from "./trade/cashreport";
 export { CLASPS, type ClaspKind } from "./trade/clasp";
 export { countLinks, PATTERN_LETTERS, parsePattern } from "./trade/colourpattern";
 export {
@@ -314,6 +330,7 @@ export {
 } from "./trade/link";
 export { crossoverWeight, type MakeOrBuy, makeOrBuy } from "./trade/makeorbuy";
 export { isPlated, isPlatingUnnamed, type Plating, platesWhiteLinks, platingOf } from "./trade/plating";
+export { type LinksPolished, type PolishingOutcome, polishingOutcome, type SomeLinks } from "./trade/polishedlinks";
 export {
   castWeight,
   finishedWeight,
@@ -327,9 +344,11 @@ export {
   margin,
   markup,
   premium,
+  premiumOverMark,
   priceAtMargin,
   priceAtMarkup,
   priceAtPremium,
+  priceOverMark,
   spotLimit,
 } from "./trade/price";
 export { type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";

@@ -16,6 +16,7 @@ import { readSelectedOrder } from "./excel/selection";
 import { bookedTotal, openBooked } from "./order/bookedquote";
 import { orderForm } from "./order/orderform";
 import { type Reckoning, reckon } from "./order/reckoning";
+import { spotReadWords, termChanges } from "./order/termchanges";
 import { earlierQuotes } from "./quote/earlierquotes";
 import { openQuestions } from "./quote/questions";
 import { quoteMaker } from "./quote/quotemaker";
@@ -142,7 +143,7 @@ export function openPane(place: HTMLElement): void {
     result.show(reckoning, typed, form.line);
     const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
     questions.show(costed ? orderQuestions(costed.order, typed) : [], typed.lines.length);
-    form.judge(reckoning?.faults ?? [], costed?.sheets);
+    form.judge(reckoning?.faults ?? [], costed);
     stay();
     const spoken = spokenResult(reckoning, typed);
     frame.glance(spoken);
@@ -173,6 +174,7 @@ export function openPane(place: HTMLElement): void {
       known = { reading, parsed: reading.found ? parseRates(reading.values) : undefined, failure: "" };
       const rates = ratesNow();
       if (rates) form.adapt(rates);
+      revision.follow();
       if (quotes) earlier.show(quotes);
       frame.showWork(reading.found);
     } catch (error) {
@@ -282,9 +284,13 @@ export function openPane(place: HTMLElement): void {
       ending.failed(opened.sentence);
       return false;
     }
-    const { typed } = opened;
+    const { typed, terms } = opened;
     const asked = spot === "as Rates" ? { ...typed, order: { ...typed.order, spot: "" } } : typed;
-    revision.begin(quote.number, bookedTotal(quote), asked);
+    revision.begin(quote.number, bookedTotal(quote), asked, () => {
+      const now = ratesNow();
+      const remarks = [spot === "as quoted" ? spotReadWords(terms) : "", now ? termChanges(terms, now, typed) : ""];
+      return remarks.filter((remark) => remark !== "");
+    });
     views.go("quote");
     compute();
     revision.root.focus({ preventScroll: true });

@@ -52,6 +52,7 @@ export const CALLS = {
   CASTINGCOST: (n) => [1 + (n % 1000) / 100, 1.5, 25, 3],
   CHARGEDWEIGHT: (n) => [1 + (n % 1000) / 100, 0.025],
   LOSTWEIGHT: (n) => [1 + (n % 1000) / 100, 0.025],
+  POLISHEDLINKS: (n) => [190 + (n % 1000) / 100, 173.81, 95, 91, 92],
   STONESTOBUY: (n) => [1 + (n % 100), 3, 0.05],
   SELLINGPRICE: (n) => [100 + (n % 1000) / 100, 12.5, "markup", 0.3, 12.5, 41.3, 0.08, "in the price", 5, 2],
   PARTATPREMIUM: (n) => [1 + (n % 1000) / 100, 41.3, 12.5, 90],

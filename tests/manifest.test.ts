@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { XMLValidator } from "fast-xml-parser";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import {
@@ -113,7 +113,7 @@ describe("manifest.xml", () => {
     expect(resource(page)).toBe(only("DefaultSettings").children[0]?.attributes.DefaultValue);
     expect(all("Set").map(({ attributes }) => [attributes.Name, attributes.MinVersion])).toEqual([
       ["SharedRuntime", "1.1"],
-      ["CustomFunctionsRuntime", "1.1"],
+      ["CustomFunctionsRuntime", "1.2"],
       ["ExcelApi", "1.9"],
     ]);
   });
@@ -152,20 +152,38 @@ describe("the manifest of a production build", () => {
   let output = "";
   beforeAll(async () => {
     output = await mkdtemp(join(tmpdir(), "curbwright-"));
-    await buildAddin({ base: "https://addins.example/curb/", output });
-  });
+    await buildAddin({ base: "https://addins.example/curb/", support: "https://help.example/curb/", output });
+  }, 180_000);
   afterAll(() => rm(output, { recursive: true, force: true }));
 
-  test("names the given address everywhere and localhost nowhere", () => {
+  test("names the given addresses everywhere and localhost nowhere", () => {
     const built = readFileSync(join(output, "manifest.xml"), "utf8");
     expect(built).not.toMatch(/localhost/i);
-    expect(built).toBe(SOURCE.replaceAll("https://localhost:3000", "https://addins.example/curb"));
+    expect(built).toBe(
+      SOURCE.replace(
+        '<SupportUrl DefaultValue="https://localhost:3000/taskpane.html"/>',
+        '<SupportUrl DefaultValue="https://help.example/curb"/>',
+      ).replaceAll("https://localhost:3000", "https://addins.example/curb"),
+    );
     expect(orderFaults(parse(built))).toEqual([]);
     expect(urlsIn(built)).toHaveLength(urlsIn(SOURCE).length);
   });
 
-  test("is refused for an address Excel would not load", async () => {
+  test("is refused for an address Excel would not load, and for others to load from this computer", async () => {
     await expect(buildAddin({ base: "http://addins.example", output })).rejects.toThrow("https://");
+    await expect(buildAddin({ support: "mail@addins.example", output })).rejects.toThrow("--env support");
+    const { default: config } = await import(pathToFileURL(join(ROOT, "webpack.config.js")).href);
+    for (const env of [{}, { base: "https://localhost:3000" }]) expect(() => config(env)).toThrow("a release needs");
+    expect(config({ base: "https://addins.example" }).devtool).toBe(false);
+  });
+
+  test("loads scripts and styles by a name that changes with what is in them", () => {
+    const page = readFileSync(join(output, "taskpane.html"), "utf8");
+    const named = [...page.matchAll(/(?:src|href)=["']?(?!["']?https:)([^"'\s>]+)/g)].map(([, name]) => name ?? "");
+    expect(named.map((name) => name.replace(/\?[0-9a-f]{8}$/, ""))).toEqual(
+      expect.arrayContaining(["functions.js", "taskpane.js", "taskpane.css"]),
+    );
+    for (const name of named) expect(name).toMatch(/^\w+\.(js|css)\?[0-9a-f]{8}$/);
   });
 });
 

@@ -39,6 +39,41 @@ export function metalRate<C extends Currency>(spot: Money<C>, mark: Mark): Rate<
 }
 
 /**
+ * A piece has two metals: the one in the pot, which is cast and paid for, and the one its mark states, which ready-made chain
+ * of it holds and sellers count from. An alloy of one's own (Au 600) stamped 585 has two rates.
+ */
+export type MetalOf = "the pot" | "the mark";
+
+/** A metal rate that says which of a piece's two metals it is for: one cannot stand where the other is asked. */
+export interface MetalRate<Of extends MetalOf, C extends Currency = Currency> extends Rate<C> {
+  readonly metal: Of;
+}
+
+/** A metal rate, named for one of the two. */
+export function metalRateOf<Of extends MetalOf, C extends Currency>(
+  metal: Of,
+  { perGram: amount, currency }: Rate<C>,
+): MetalRate<Of, C> {
+  return Object.freeze({ ...perGram(amount, currency), metal });
+}
+
+/** What a gram of the alloy that is cast holds in gold. @param piece its gold, by composition where the alloy is one's own */
+export function potRate<C extends Currency>(
+  spot: Money<C>,
+  { gold }: { readonly gold: Mark },
+): MetalRate<"the pot", C> {
+  return metalRateOf("the pot", metalRate(spot, gold));
+}
+
+/** What a gram of chain of a piece's mark holds in gold, where it is bought or sold by that mark. */
+export function markRate<C extends Currency>(
+  spot: Money<C>,
+  { mark }: { readonly mark: Mark },
+): MetalRate<"the mark", C> {
+  return metalRateOf("the mark", metalRate(spot, mark));
+}
+
+/**
  * The spot at which a gram of an alloy is worth a given rate: metal rate x 31.1034768 / fineness x 1000.
  * Source: the definition of the metal rate, solved for spot.
  */

@@ -1,10 +1,10 @@
 import { Quotient } from "../exact/quotient";
-import { costOf, type Rate } from "../gold/goldrate";
+import { costOf, markRate, type Rate } from "../gold/goldrate";
 import type { OrderLine } from "../order/orderline";
 import { plainChainMaking } from "../quote/piececosts";
 import type { Rates } from "../rates/rates";
 import { landedCost, perGramOf } from "../trade/landedcost";
-import { againstSurcharge } from "../trade/makeorbuy";
+import { againstReady } from "../trade/makeorbuy";
 import { type Money, timesMoney } from "../units/money";
 import { grams, type Weight } from "../units/weight";
 import { chainWeightOf } from "./crossover";
@@ -62,7 +62,7 @@ export function sellersFor(
 }
 
 /**
- * A plain chain made at its landed cost, against each maker's metal rate and surcharge for its weight: the sums of the
+ * A plain chain made at its landed cost, against the metal rate of its mark and each maker's surcharge for its weight: the sums of the
  * order's own cost sheet. At equal cost it says buy.
  */
 export function compareSources(choice: ChainChoice): Comparison {
@@ -70,10 +70,11 @@ export function compareSources(choice: ChainChoice): Comparison {
   const weight = chainWeightOf(line);
   const making = plainChainMaking(line, weight, line.links, spot, rates);
   const make = perGramOf(landedCost(making), weight);
+  const metalRate = markRate(spot, line);
   const bids = sellers.flatMap((seller): Bid[] => {
     const offer = classAt(seller, weight);
     if (!offer) return [];
-    const { buyPerGram, saving } = againstSurcharge(make, making, offer.surcharge);
+    const { buyPerGram, saving } = againstReady(make, weight, { metalRate, surcharge: offer.surcharge });
     return [{ seller, offer, perGram: buyPerGram, cost: costOf(weight, buyPerGram), saving }];
   });
   const sorted = [...bids].sort((a, b) => a.perGram.perGram.compare(b.perGram.perGram));

@@ -1,5 +1,5 @@
 import { Quotient } from "../exact/quotient";
-import { type Rate, subtractRates } from "../gold/goldrate";
+import type { Rate } from "../gold/goldrate";
 import { roundedDifference, straightRates } from "../makeorbuy/crossover";
 import { MOST_LINKS } from "../order/chain";
 import type { OrderLine } from "../order/orderline";
@@ -7,7 +7,7 @@ import { salesTax, taxFactor } from "../quote/costsheet";
 import { costPiece, type PieceCosts } from "../quote/piececosts";
 import type { Rates } from "../rates/rates";
 import { perGramOf } from "../trade/landedcost";
-import { margin, priceAtMargin, priceAtPremium } from "../trade/price";
+import { margin, premiumOverMark, priceAtMargin, priceOverMark } from "../trade/price";
 import { withoutTax } from "../trade/salestax";
 import { type Money, timesMoney } from "../units/money";
 import { addWeights, grams, type Weight } from "../units/weight";
@@ -33,7 +33,7 @@ export interface EarningSpan {
 
 /** What a premium on every gram of the finished piece brings, without the tax that prices may hold. */
 export function broughtAt(piece: PieceCosts, premium: Rate, rates: Rates): Money {
-  const price = priceAtPremium(piece.finishedWeight, piece.metalRate, premium);
+  const price = priceOverMark(piece.finishedWeight, piece.markRate, premium);
   return withoutTax(price, salesTax(rates));
 }
 
@@ -45,7 +45,7 @@ export function marginAt(piece: PieceCosts, premium: Rate, rates: Rates): Quotie
 /** The premium a gram, as a customer pays it, at which a piece leaves a margin. @param share below 1 */
 export function premiumFor(piece: PieceCosts, share: Quotient, rates: Rates): Rate {
   const price = timesMoney(priceAtMargin(piece.landed, share), taxFactor(rates));
-  return subtractRates(perGramOf(price, piece.finishedWeight), piece.metalRate);
+  return premiumOverMark(perGramOf(price, piece.finishedWeight), piece.markRate);
 }
 
 /**

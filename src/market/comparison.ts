@@ -10,7 +10,7 @@ import type { Rates } from "../rates/rates";
 import type { PIECE_KINDS } from "../reading/orderwords";
 import type { Parsed } from "../reading/parse";
 import { perGramOf } from "../trade/landedcost";
-import { margin, premium } from "../trade/price";
+import { margin, premiumOverMark } from "../trade/price";
 import { withoutTax } from "../trade/salestax";
 import { type Money, subtractMoney } from "../units/money";
 import type { Weight } from "../units/weight";
@@ -21,7 +21,7 @@ import { type Asking, checkAsking } from "./asking";
 export interface OwnComparison {
   /** Costed and priced as a line of an order is. */
   readonly sheet: CostSheet;
-  /** What it costs landed over the metal, per gram. */
+  /** What it costs landed over the metal of its mark, per gram. */
   readonly landedPremium: Rate;
   /** Its price, per gram, as the customer reads it. */
   readonly pricePerGram: Rate;
@@ -76,7 +76,7 @@ export function compareAsking(asking: Asking, weight: Weight, line: OrderLine, r
   const marginLeft = margin(sheet.landed.amount, netAsked.amount);
   return Object.freeze({
     sheet,
-    landedPremium: premium(sheet.landedPerGram, sheet.metalRate),
+    landedPremium: premiumOverMark(sheet.landedPerGram, sheet.markRate),
     pricePerGram: perGramOf(sheet.price, weight),
     asked,
     netAsked,

@@ -30,14 +30,23 @@ export interface OpenQuotes<Q extends BindingQuote> {
  * until the last is agreed or further. What was agreed binds past its last day.
  */
 export function openQuotes<Q extends BindingQuote>(quotes: readonly Q[]): OpenQuotes<Q> {
-  const counting = quotes.filter((quote) => counts(quote, lastOf(quote, quotes)));
+  const counting = countingQuotes(quotes);
   const unbought = counting.filter(({ status }) => isUnbought(quoteStatusOf(status)));
-  const isEnded = ({ ended, status }: Q) => ended && quoteStatusOf(status) !== "agreed";
   return Object.freeze({
     open: unbought.filter((quote) => !isEnded(quote)),
     ended: unbought.filter(isEnded),
     unknownStatus: counting.filter(({ status }) => quoteStatusOf(status) === undefined),
   });
+}
+
+/** Of each number the last letter, and one that was agreed before it as long as it binds. */
+export function countingQuotes<Q extends BindingQuote>(quotes: readonly Q[]): readonly Q[] {
+  return quotes.filter((quote) => counts(quote, lastOf(quote, quotes)));
+}
+
+/** Past its last day, and not agreed before. */
+export function isEnded({ ended, status }: BindingQuote): boolean {
+  return ended && quoteStatusOf(status) !== "agreed";
 }
 
 function counts<Q extends BindingQuote>(quote: Q, last: Q): boolean {

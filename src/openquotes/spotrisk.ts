@@ -4,6 +4,7 @@ import type { Order } from "../order/order";
 import { goldBalance } from "../order/owngold";
 import { forAll, salesTax } from "../quote/costsheet";
 import { costPiece, fineGoldCast } from "../quote/piececosts";
+import type { QuotedTerms } from "../rates/quotedterms";
 import type { Rates } from "../rates/rates";
 import { margin } from "../trade/price";
 import { withoutTax } from "../trade/salestax";
@@ -45,10 +46,10 @@ export interface SpotRisk {
  * bought, so it stays in the cost as it was quoted. Credited, it is worth today's spot to the workshop at the share it was
  * credited at, and what it gains or loses goes against the gold to be bought. A price settled by final weight follows the grams,
  * not spot: it is calculated at the weight stated.
- * @param order as it was quoted, at its spot @param total what the customer pays in all
+ * @param order as it was quoted, at its spot and its terms @param total what the customer pays in all
  */
-export function spotRisk(order: Order, total: Money, rates: Rates): SpotRisk {
-  const net = netOf(order, total, rates);
+export function spotRisk(order: Order, total: Money, rates: Rates, terms: QuotedTerms): SpotRisk {
+  const net = netOf(order, total, terms);
   const quoted = landedAt(order, order.spot, rates);
   const twice = landedAt(order, addMoney(order.spot, order.spot), rates);
   const bySpot = subtractMoney(twice, quoted).amount.dividedBy(order.spot.amount);
@@ -79,12 +80,12 @@ export function spotRisk(order: Order, total: Money, rates: Rates): SpotRisk {
  * What the work brings, from what the customer pays in all: makeQuote's sum backwards. Tax on top was rounded once to the
  * currency, and the work is a sum of rounded amounts, so rounding what comes of dividing gives it back exactly.
  */
-function netOf({ shipping }: Order, total: Money, rates: Rates): Money {
+function netOf({ shipping }: Order, total: Money, terms: QuotedTerms): Money {
   const sent = roundToCurrency(shipping);
   const besides = subtractMoney(total, sent);
-  if (rates.taxIncluded) return withoutTax(besides, salesTax(rates));
-  const onTop = Quotient.one.plus(rates.tax);
-  if (rates.shippingTaxed)
+  if (terms.taxIncluded) return withoutTax(besides, salesTax(terms));
+  const onTop = Quotient.one.plus(terms.tax);
+  if (terms.shippingTaxed)
     return subtractMoney(roundToCurrency(money(total.amount.dividedBy(onTop), total.currency)), sent);
   return roundToCurrency(money(besides.amount.dividedBy(onTop), total.currency));
 }

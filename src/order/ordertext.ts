@@ -1,3 +1,4 @@
+import { parseTerms, type QuotedTerms, writeTerms } from "../rates/quotedterms";
 import { EXTRA_KEYS, type ExtraKey } from "./extrafields";
 import { LINE_KEYS, type LineKey, ORDER_KEYS, type OrderKey } from "./fields";
 
@@ -11,20 +12,36 @@ export interface TypedOrder {
   readonly extras: readonly TypedExtra[];
 }
 
-/** An order as typed, as one compact text: JSON of the fields that are not empty. */
-export function writeOrderText({ order, lines, extras }: TypedOrder): string {
+/** An order as its quote keeps it. */
+export interface KeptOrder {
+  readonly typed: TypedOrder;
+  /** What it was quoted at; undefined for a quote of a version that kept none. */
+  readonly terms: QuotedTerms | undefined;
+}
+
+/** An order as typed, with what it was quoted at, as one compact text: JSON of the fields that are not empty. */
+export function writeOrderText({ order, lines, extras }: TypedOrder, terms: QuotedTerms): string {
   return JSON.stringify({
     ...filled(ORDER_KEYS, order),
     lines: lines.map((line) => filled(LINE_KEYS, line)),
     ...(extras.length > 0 ? { extras: extras.map((extra) => filled(EXTRA_KEYS, extra)) } : {}),
+    quoted: writeTerms(terms),
   });
 }
 
 /** Reads what writeOrderText wrote; undefined where it is no such text: cut short, a strange field, not a text. */
-export function readOrderText(text: unknown): TypedOrder | undefined {
+export function readOrderText(text: unknown): KeptOrder | undefined {
   const read = typeof text === "string" ? recordOf(parsed(text)) : undefined;
   if (!read) return undefined;
-  const { lines, extras = [], ...order } = read;
+  const { quoted, ...order } = read;
+  const typed = typedIn(order);
+  if (!typed || quoted === undefined) return typed && { typed, terms: undefined };
+  const terms = parseTerms(recordOf(quoted) ?? {});
+  // Terms that are damaged are not terms that were never kept: today's must not stand in for them.
+  return terms.ok ? { typed, terms: terms.value } : undefined;
+}
+
+function typedIn({ lines, extras = [], ...order }: Readonly<Record<string, unknown>>): TypedOrder | undefined {
   const typed = {
     order: textsOf(ORDER_KEYS, order),
     lines: Array.isArray(lines) ? lines.map((line) => textsOf(LINE_KEYS, recordOf(line))) : [],

@@ -88,7 +88,7 @@ function cashOutOf({ costs }: PieceCosts, line: OrderLine): Money {
 }
 
 /** How tax stands to the prices shown. */
-export function salesTax({ tax, taxIncluded }: Rates): SalesTax {
+export function salesTax({ tax, taxIncluded }: Pick<Rates, "tax" | "taxIncluded">): SalesTax {
   return { share: tax, isIncluded: taxIncluded };
 }
 

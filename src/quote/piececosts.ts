@@ -1,6 +1,6 @@
 import { Quotient, sum } from "../exact/quotient";
 import type { Colour } from "../gold/alloy";
-import { costOf, fineGold, metalRate, type Rate } from "../gold/goldrate";
+import { costOf, fineGold, type MetalRate, markRate, potRate, type Rate } from "../gold/goldrate";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import type { Rates } from "../rates/rates";
@@ -42,7 +42,10 @@ export interface AlloyPart {
 
 /** Weights and costs of one piece at a spot: what a cost sheet rests on, and the curves over other weights and spots too. */
 export interface PieceCosts {
-  readonly metalRate: Rate;
+  /** Of the metal in the pot: what is cast is paid at it. */
+  readonly metalRate: MetalRate<"the pot">;
+  /** Of the metal that the mark states: others sell the like at it. */
+  readonly markRate: MetalRate<"the mark">;
   /** The links alone, finished. */
   readonly chainWeight: Weight;
   /** Links and a cast clasp, finished: what comes from the caster, after polishing. */
@@ -59,7 +62,7 @@ export interface PieceCosts {
 
 /** Costs one piece of a line. Exact; nothing is rounded. */
 export function costPiece(line: OrderLine, spot: Money, rates: Rates): PieceCosts {
-  const rate = metalRate(spot, line.gold);
+  const rate = potRate(spot, line);
   const chain = addWeights(...line.linkGroups.map(({ links, linkWeight }) => timesWeight(linkWeight, links)));
   const castParts = line.clasp.cast ? addWeights(chain, line.clasp.weight) : chain;
   const cast = castWeight(castParts, rates.loss);
@@ -67,6 +70,7 @@ export function costPiece(line: OrderLine, spot: Money, rates: Rates): PieceCost
   const costs = costsOf(line, rates, rate, castParts, cast, labour);
   return {
     metalRate: rate,
+    markRate: markRate(spot, line),
     chainWeight: chain,
     castPartsWeight: castParts,
     finishedWeight: addWeights(chain, line.clasp.weight, line.findings.weight),
@@ -119,7 +123,10 @@ export function plainChainSourcing(
   spot: Money,
   rates: Rates,
 ): MakeOrBuy {
-  return makeOrBuy(plainChainMaking(line, chain, links, spot, rates), rates.surcharge);
+  return makeOrBuy(plainChainMaking(line, chain, links, spot, rates), {
+    metalRate: markRate(spot, line),
+    surcharge: rates.surcharge,
+  });
 }
 
 /**
@@ -132,7 +139,7 @@ export function plainChainMaking(line: OrderLine, chain: Weight, links: Quotient
   const overMinimum = subtractMoney(castingCost(charged, castingTerms(rates), line.quantity), byWeight);
   return {
     weight: chain,
-    metalRate: metalRate(spot, line.gold),
+    metalRate: potRate(spot, line),
     castingFee: rates.castingFee,
     labour: labourCost(labourRates(rates), links, chain),
     loss: rates.loss,

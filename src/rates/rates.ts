@@ -81,7 +81,7 @@ const QUOTE_NUMBER: NumberRule = {
 
 /** Reads the values of the Rates sheet by their keys; gathers every fault, each naming its row. */
 export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Rates> {
-  const parsed = parseForm(shapeFor(lowerCase(record.priceBy), lowerCase(record.lossBasis) === "grams"), record);
+  const parsed = parseForm(shapeFor(record.priceBy, lowerCase(record.lossBasis) === "grams"), record);
   if (!parsed.ok) return parsed;
   const { loss, lossBasis, priceBy, taxIs, shippingTaxed, ...amounts } = parsed.value;
   const { currency } = amounts;
@@ -100,7 +100,7 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
     surcharge: gram(amounts.surcharge),
     settingFee: cash(amounts.settingFee),
     plating: amounts.plating && cash(amounts.plating),
-    pricing: pricingOf(priceBy, amounts[priceBy], currency),
+    pricing: pricingIn(parsed.value),
     taxIncluded: taxIs === "in the price",
     shippingTaxed: shippingTaxed === "yes",
     validity: amounts.validity.toNumber(),
@@ -112,6 +112,13 @@ export function parseRates(record: Readonly<Record<string, unknown>>): Parsed<Ra
 export function parseLoss(record: Readonly<Record<string, unknown>>): Parsed<Loss> {
   const parsed = parseForm(lossShape(lowerCase(record.lossBasis) === "grams"), record);
   return parsed.ok ? accepted(lossOf(parsed.value.loss, parsed.value.lossBasis)) : parsed;
+}
+
+/** How a piece is priced where its order does not say. */
+export function pricingIn(
+  read: Readonly<Record<PriceMethod, Quotient>> & { readonly priceBy: PriceMethod; readonly currency: Currency },
+): Pricing {
+  return pricingOf(read.priceBy, read[read.priceBy], read.currency);
 }
 
 function lossOf(loss: Quotient, basis: LossBasis): Loss {
@@ -153,8 +160,9 @@ const LABELS = Object.fromEntries(RATE_KEYS.map((key) => [key, RATE_ROWS[key].la
  */
 const SHAPES = new Map<string, ReturnType<typeof shape>>();
 
-function shapeFor(priceBy: string, inGrams: boolean) {
-  const method = PRICE_METHODS.find((each) => each === priceBy);
+export function shapeFor(priceBy: unknown, inGrams: boolean) {
+  const said = lowerCase(priceBy);
+  const method = PRICE_METHODS.find((each) => each === said);
   const key = `${method} ${inGrams}`;
   const known = SHAPES.get(key) ?? shape(method, inGrams);
   SHAPES.set(key, known);

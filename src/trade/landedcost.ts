@@ -1,5 +1,5 @@
 import { maximum, Quotient } from "../exact/quotient";
-import { addRates, costOf, perGram, type Rate } from "../gold/goldrate";
+import { addRates, costOf, type MetalRate, perGram, type Rate } from "../gold/goldrate";
 import type { Currency } from "../units/currency";
 import { addMoney, type Money, money, sameCurrency, timesMoney } from "../units/money";
 import { grams, timesWeight, type Weight } from "../units/weight";
@@ -15,7 +15,7 @@ export type CostBasis = (typeof COST_BASES)[number];
 export interface Making<C extends Currency = Currency> {
   /** Finished, or stated, weight. */
   readonly weight: Weight;
-  readonly metalRate: Rate<C>;
+  readonly metalRate: MetalRate<"the pot", C>;
   readonly castingFee: Rate<NoInfer<C>>;
   readonly labour: Money<NoInfer<C>>;
   readonly loss: Loss;

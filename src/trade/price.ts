@@ -1,6 +1,6 @@
 import { CostingError } from "../exact/errors";
 import { Quotient } from "../exact/quotient";
-import { addRates, costOf, metalRate, perGram, type Rate, subtractRates } from "../gold/goldrate";
+import { addRates, costOf, type MetalRate, metalRate, perGram, type Rate, subtractRates } from "../gold/goldrate";
 import { fineShare, type Mark } from "../gold/mark";
 import type { Currency } from "../units/currency";
 import { type Money, money, sameCurrency, subtractMoney, timesMoney } from "../units/money";
@@ -34,6 +34,16 @@ export function priceAtPremium<C extends Currency>(weight: Weight, metal: Rate<C
 /** A price per gram less the metal rate. */
 export function premium<C extends Currency>(price: Rate<C>, metal: Rate<NoInfer<C>>): Rate<C> {
   return subtractRates(price, metal);
+}
+
+/** A price per gram less the metal rate of the mark: what a piece's premium is beside those that others ask. */
+export function premiumOverMark(price: Rate, metal: MetalRate<"the mark">): Rate {
+  return premium(price, metal);
+}
+
+/** What a weight brings at a premium that others ask: a market counts from the mark, whatever is in the pot. */
+export function priceOverMark(weight: Weight, metal: MetalRate<"the mark">, over: Rate): Money {
+  return priceAtPremium<Currency>(weight, metal, over);
 }
 
 export interface AskingCheck<C extends Currency = Currency> {

@@ -1,6 +1,7 @@
 import { Decimal } from "../exact/decimal";
 import { Quotient, sum } from "../exact/quotient";
 import { grams, type Weight } from "../units/weight";
+import { studentT95 } from "./studentt";
 
 /** Equal pieces, weighed together. */
 export interface Weighing {
@@ -21,16 +22,6 @@ export interface MeanWeight {
   /** The true mean is within this of `mean`, 19 times in 20; undefined for one weighing. To 15 digits. */
   readonly within: Weight | undefined;
 }
-
-/**
- * Student's t for 95 % both ways, by degrees of freedom from 1 to 30; the normal value beyond.
- * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2: from memory.
- */
-const STUDENT_T = (
-  "12.706 4.303 3.182 2.776 2.571 2.447 2.365 2.306 2.262 2.228 2.201 2.179 2.160 2.145 2.131 2.120 2.110 2.101 2.093 " +
-  "2.086 2.080 2.074 2.069 2.064 2.060 2.056 2.052 2.048 2.045 2.042"
-).split(" ");
-const NORMAL = "1.960";
 
 /**
  * The mean weight of one piece and its spread, from weighings of one or more pieces each. A weighing counts for as many
@@ -56,13 +47,17 @@ export function meanWeight(weighings: readonly Weighing[]): MeanWeight {
     return apart.times(apart).times(each.pieces.value());
   });
   const variance = Decimal.sum(...squares).div(weighings.length - 1);
-  const student = STUDENT_T[weighings.length - 2] ?? NORMAL;
   return Object.freeze({
     weighings: weighings.length,
     pieces,
     mean: grams(mean),
     spread: gramsOf(variance.sqrt()),
-    within: gramsOf(variance.div(pieces.value()).sqrt().times(student)),
+    within: gramsOf(
+      variance
+        .div(pieces.value())
+        .sqrt()
+        .times(studentT95(weighings.length - 1)),
+    ),
   });
 }
 

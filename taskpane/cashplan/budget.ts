@@ -12,6 +12,7 @@ import { putBudget } from "../excel/cashplan/budgetsheet";
 import { takeOut } from "../excel/tables/additions";
 import { askedPiece, type DecideEvents } from "../views/askedpiece";
 import type { Working } from "../views/lazypart";
+import { cautionsAt } from "../wording/cautions";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { BUDGET_GROUPS } from "./budgetfields";
 import { budgetWords, pieceRows, stepRows } from "./budgetmessages";
@@ -39,7 +40,7 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
     const metal = isAsTaken(taken, form.counted(), "metal") ? taken?.metal : undefined;
     return budget && { budget, metal };
   });
-  const cautions = texts.cautions.map((words) => element("p", { class: "caution" }, words));
+  const cautions = cautionsAt("cash plan", ["tax"]).map((words) => element("p", { class: "caution" }, words));
   let taken: TakenBudget | undefined;
   place.replaceChildren(
     element(

@@ -9,7 +9,8 @@ export interface FieldPlan {
   readonly numeric?: boolean;
   readonly unit?: string;
   readonly help?: string;
-  readonly caution?: string;
+  /** Folds its caution away behind these words. */
+  readonly cautionFold?: string;
   readonly start?: string;
   readonly choices?: readonly Choice[];
 }
@@ -42,7 +43,10 @@ export function field(plan: FieldPlan): Field {
   const control = plan.choices ? choice(plan, plan.choices) : input(plan);
   const unit = note(plan, "unit", plan.unit);
   const help = note(plan, "help", plan.help);
-  const caution = note(plan, "caution", plan.caution);
+  const caution = note(plan, "caution");
+  const cautionRoot = plan.cautionFold
+    ? element("details", { class: "caution" }, element("summary", {}, plan.cautionFold), caution)
+    : caution;
   const fault = note(plan, "fault", "");
   const notes = [fault, unit, help, caution];
   const describe = () => {
@@ -50,6 +54,7 @@ export function field(plan: FieldPlan): Field {
     if (ids.length > 0) control.setAttribute("aria-describedby", ids.join(" "));
     else control.removeAttribute("aria-describedby");
     for (const each of notes) each.hidden = each.textContent === "";
+    cautionRoot.hidden = caution.hidden;
   };
   const set = (target: HTMLElement) => (text: string) => {
     setText(target, text);
@@ -67,7 +72,7 @@ export function field(plan: FieldPlan): Field {
   describe();
   return {
     root,
-    caution,
+    caution: cautionRoot,
     control,
     fill: (text) => fill(control, text),
     offer: (choices) => offer(control, choices),

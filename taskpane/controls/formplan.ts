@@ -40,6 +40,8 @@ export interface More<K extends string> {
   readonly isAsked?: (at: At<K>) => boolean;
   readonly unit?: string | ((at: At<K>, currency: string) => string);
   readonly caution?: (at: At<K>) => string;
+  /** Folds that caution away behind these words. */
+  readonly cautionFold?: string;
   readonly usual?: (rates: Rates) => Quotient | string | undefined;
   readonly cautions?: readonly K[];
   readonly required?: boolean;
@@ -70,6 +72,7 @@ export function formPlan<K extends string>(helps?: Readonly<Partial<Record<K, st
         ...(more.required ? { required: true } : {}),
         ...(more.start === undefined ? {} : { start: more.start }),
         ...(help === undefined ? {} : { help }),
+        ...(more.cautionFold === undefined ? {} : { cautionFold: more.cautionFold }),
       },
       isAsked: more.isAsked ?? ALWAYS,
       unit: typeof unit === "string" ? () => unit : unit,

@@ -11,6 +11,7 @@ import type { Addition } from "../excel/tables/additions";
 import { dateSerial } from "../excel/template/fields";
 import { pause } from "../running/slices";
 import type { PartEvents } from "../views/lazypart";
+import { cautionsAt } from "../wording/cautions";
 import { showCellDate, showSpot, today } from "../wording/display";
 import { PLATING_TEXTS } from "../wording/platingtexts";
 import { BENCH_COLUMNS, CUSTOMER_COLUMNS, type SheetColumn } from "../wording/pricesheetcolumns";
@@ -197,6 +198,7 @@ function ending(sentence: string, columns: readonly SheetColumn[], lines: readon
     sentence,
     ...(left === 0 ? [] : [texts.leftOut(left)]),
     ...(unnamed === 0 ? [] : [PLATING_TEXTS.designs(unnamed)]),
+    ...(lines.some((line) => isPriced(line) && line.sheet.line.hollow) ? cautionsAt("price sheet", ["hollow"]) : []),
   ].join(" ");
 }
 

@@ -87,6 +87,12 @@ export function capital(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
+/** A text in lines of at most `most` letters, broken between words; a longer word is broken too. */
+export function linesOf(text: string, most: number): readonly string[] {
+  const line = new RegExp(`.{1,${most}}(?:\\s|$)|.{1,${most}}`, "gsu");
+  return (text.match(line) ?? []).map((part) => part.trimEnd());
+}
+
 /** Contents as one block, short rows filled up. */
 export function contentsOf(paper: Paper): (string | number)[][] {
   return blockOf(paper, (cell) => cell.content);

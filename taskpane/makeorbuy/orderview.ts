@@ -3,6 +3,7 @@ import {
   type ChainChoice,
   type Comparison,
   compareSources,
+  fineness,
   type Lever,
   type SellersFrom,
   showMark,
@@ -16,7 +17,7 @@ import { element, setText } from "../controls/element";
 import { table } from "../controls/table";
 import { STAND_IN } from "../order/reckoning";
 import { figure } from "../plots/figure";
-import { showRate } from "../wording/display";
+import { showNumber, showRate } from "../wording/display";
 import { showScale } from "../wording/shownweight";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { leastOrderOf, makerRows } from "./makerrows";
@@ -127,6 +128,12 @@ function shownOf(choice: ChainChoice): Shown {
 
 function noteOf({ line, rates }: ChainChoice, from: SellersFrom): string {
   const surcharge = showRate(rates.surcharge);
-  if (from === "no price list") return texts.makers.noTable(surcharge);
-  return from === "no row for the mark" ? texts.makers.noRow(showMark(line.mark), surcharge) : "";
+  const sentences = [
+    ...(line.gold.share.equals(line.mark.share)
+      ? []
+      : [texts.order.twoMetals(showNumber(fineness(line.gold)), showMark(line.mark))]),
+    ...(from === "no price list" ? [texts.makers.noTable(surcharge)] : []),
+    ...(from === "no row for the mark" ? [texts.makers.noRow(showMark(line.mark), surcharge)] : []),
+  ];
+  return sentences.join(" ");
 }

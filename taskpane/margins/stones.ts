@@ -19,10 +19,10 @@ import { atRates, readForm } from "../controls/readform";
 import { table } from "../controls/table";
 import type { DecideEvents } from "../views/askedpiece";
 import type { Working } from "../views/lazypart";
+import { cautionsAt } from "../wording/cautions";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { showMoney, showNumber, showShare } from "../wording/display";
 import { shareText } from "../wording/sharetext";
-import { TEXTS } from "../wording/texts";
 import { askedOf } from "./pieceform";
 
 const { stones: texts } = DECIDE_TEXTS;
@@ -78,7 +78,7 @@ export function openStones(place: HTMLElement, on: DecideEvents): Working {
     );
   }
 
-  const caution = element("p", { class: "caution" }, TEXTS.cautions.stones);
+  const caution = element("p", { class: "caution" }, ...cautionsAt("stones", ["stones"]));
 
   place.replaceChildren(element("div", { class: "decidepart" }, form.root, note.root, said.root, caution));
   return {

@@ -5,7 +5,7 @@ import {
   type MustBring,
   marginAt,
   premiumFor,
-  priceAtPremium,
+  priceOverMark,
   Quotient,
   type Rate,
   type Rounding,
@@ -31,7 +31,7 @@ export function mustBringWords(
   const { order, rates } = costed;
   const share = showShare(margin);
   const asked = (over: Rate) => {
-    const price = showMoney(priceAtPremium(sheet.finishedWeight, sheet.metalRate, over));
+    const price = showMoney(priceOverMark(sheet.finishedWeight, sheet.markRate, over));
     return rates.taxIncluded ? texts.withTax(price) : price;
   };
   const needed = premiumFor(sheet, margin, rates);

@@ -2,7 +2,7 @@ import {
   grams,
   type OrderLine,
   perGramOf,
-  premium,
+  premiumOverMark,
   priceCurve,
   Quotient,
   type Rate,
@@ -110,7 +110,7 @@ export function marksOf(all: readonly Seen[]): readonly { readonly mark: string;
 /** What our price as the customer reads it is over the metal, per gram. */
 function ownPremiums(line: OrderLine, rates: Rates, weights: readonly Weight[]): readonly Rate[] {
   return priceCurve(line, rates, rates, weights).map(({ sheet, weight }) =>
-    premium(perGramOf(sheet.price, weight), sheet.metalRate),
+    premiumOverMark(perGramOf(sheet.price, weight), sheet.markRate),
   );
 }
 

@@ -9,6 +9,7 @@ import { readFigures } from "../controls/readfigures";
 import type { RatesReading } from "../excel/rates/rates";
 import type { TakeLink } from "../order/linkoffer";
 import type { Working } from "../views/lazypart";
+import { cautionsAt } from "../wording/cautions";
 import { showGrams, showNumber } from "../wording/display";
 import { LINK_OFFER_TEXTS } from "../wording/linkoffertexts";
 import { TEXTS } from "../wording/texts";
@@ -157,6 +158,7 @@ function examined(
     ...links.groups,
     result.root,
     used,
+    ...cautionsAt("3-D file", ["resin", "alcohol"]).map((sentence) => element("p", { class: "caution" }, sentence)),
   );
   const weigh = () => {
     setText(used, "");

@@ -5,6 +5,7 @@ import { whileWorking } from "../controls/pressstep";
 import type { BookedQuote } from "../excel/quote/quotebook";
 import { bookedTotal } from "../order/bookedquote";
 import { reckon } from "../order/reckoning";
+import { termChanges } from "../order/termchanges";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { showMoney, today } from "../wording/display";
 import type { QuoteRisk } from "./openquotes";
@@ -67,6 +68,7 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
     const before = bookedTotal(risk.quote);
     const now = showMoney(reckoning.costed.quote.total);
     const byHand = risk.order.lines.some(({ pricing }) => pricing?.by === "own price");
+    const changes = termChanges(risk.terms, rates, risk.typed);
     const said = before === now ? texts.askedSame(number, now) : texts.asked(number, before, now);
     const make = makeButton(risk.quote, number);
     const leave = linkButton(texts.leave, () => {
@@ -79,6 +81,7 @@ export function riskEntry(on: RiskEntryEvents): RiskEntry {
       first: make,
       content: () => [
         element("p", {}, said),
+        ...(changes === "" ? [] : [element("p", { class: "help" }, changes)]),
         ...(byHand ? [element("p", { class: "help" }, texts.ownPrice)] : []),
         element("div", { class: "actions" }, make, leave),
       ],

@@ -8,8 +8,9 @@ import { readWorkbook } from "../excel/quote/workbookreading";
 import { isRefusal, sentenceOf } from "../excel/run";
 import { oneAtATime } from "../running/oneatatime";
 import type { PartEvents, Working } from "../views/lazypart";
+import { cautionsAt } from "../wording/cautions";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
-import { showList, showNumber, today } from "../wording/display";
+import { showList, showMoney, showNumber, today } from "../wording/display";
 import { type QuoteRisk, type Risks, risksOf } from "./openquotes";
 import { type RiskEntry, riskEntry } from "./riskentry";
 import { risksHead } from "./riskmessages";
@@ -54,7 +55,8 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
 
   function show(rates: Rates, wasRead: boolean): void {
     if (!risks) return;
-    const { open, ended, unknownStatus, unread } = risks;
+    const { open, ended, unknownStatus, unread, cashBuyers } = risks;
+    const termless = open.filter(({ terms }) => !terms).map(({ quote }) => showQuoteNumber(quote.number));
     said.show(wasRead ? [{ text: risksHead(risks, rates), isWarning: false }] : []);
     fillList();
     besides.replaceChildren(
@@ -64,10 +66,19 @@ export function openSpotRisk(place: HTMLElement, on: SpotRiskEvents): Working {
             element("ul", {}, ...unread.map((sentence) => element("li", {}, sentence))),
           ]
         : []),
+      ...(termless.length > 0 ? [element("p", { class: "help" }, texts.termless(showList(termless)))] : []),
       ...(ended.length > 0 ? [element("p", { class: "help" }, texts.ended(showList(ended)))] : []),
       ...(unknownStatus.length > 0
         ? [element("p", { class: "help" }, texts.unknownStatus(showList(unknownStatus)))]
         : []),
+      ...cashBuyers.map(({ customer, quotes, together }) =>
+        element(
+          "p",
+          {},
+          texts.together(customer, showList(quotes.map(({ number }) => showQuoteNumber(number))), showMoney(together)),
+        ),
+      ),
+      ...(cashBuyers.length > 0 ? [element("p", { class: "caution" }, ...cautionsAt("open quotes", ["cash"]))] : []),
     );
     list.hidden = open.length === 0;
   }

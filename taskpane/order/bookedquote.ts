@@ -1,6 +1,7 @@
 import {
   CostingError,
   type Currency,
+  type KeptOrder,
   money,
   parseCurrency,
   Quotient,
@@ -11,12 +12,11 @@ import type { BookedQuote } from "../excel/quote/quotebook";
 import { dateSerial } from "../excel/template/fields";
 import { showCellDate, showMoney } from "../wording/display";
 import { TEXTS } from "../wording/texts";
-import type { Typed } from "./reckoning";
 
 const { earlier } = TEXTS;
 
-/** The order of a row as typed, with the spot it was quoted at; or a sentence on why it cannot be opened. */
-export type Opened = { readonly ok: true; readonly typed: Typed } | { readonly ok: false; readonly sentence: string };
+/** The order of a row as typed, with the spot it was quoted at and its terms; or a sentence on why it cannot be opened. */
+export type Opened = ({ readonly ok: true } & KeptOrder) | { readonly ok: false; readonly sentence: string };
 
 /**
  * Reads a row of the quotes table back into the form's texts.
@@ -24,14 +24,15 @@ export type Opened = { readonly ok: true; readonly typed: Typed } | { readonly o
  */
 export function openBooked({ number, cells }: BookedQuote, currency: Currency): Opened {
   const name = showQuoteNumber(number);
-  const typed = readOrderText(cells.order);
-  if (!typed) return { ok: false, sentence: earlier.unreadableOrder(name) };
+  const kept = readOrderText(cells.order);
+  if (!kept) return { ok: false, sentence: earlier.unreadableOrder(name) };
   if (currencyOf(cells.currency) !== currency) {
     return { ok: false, sentence: earlier.otherCurrency(name, String(cells.currency), currency) };
   }
+  const { typed, terms } = kept;
   const spot = typed.order.spot.trim() === "" ? spotOf(cells.spot) : typed.order.spot;
   if (spot === undefined) return { ok: false, sentence: earlier.unreadableSpot(name) };
-  return { ok: true, typed: { ...typed, order: { ...typed.order, spot } } };
+  return { ok: true, typed: { ...typed, order: { ...typed.order, spot } }, terms };
 }
 
 /** What the customer was asked in all, as money where it is money, else as it stands in the row. */
@@ -66,7 +67,8 @@ function spotOf(cell: unknown): string | undefined {
   return typeof cell === "number" && cell > 0 ? String(Number(cell.toPrecision(15))) : undefined;
 }
 
-function currencyOf(cell: unknown): Currency | undefined {
+/** The currency that a cell names; undefined where it names none. */
+export function currencyOf(cell: unknown): Currency | undefined {
   try {
     return parseCurrency(cell);
   } catch (error) {

@@ -1,16 +1,20 @@
 import { isPlated, LINE_FIELDS, type LineKey, PATTERN_LETTERS } from "../../src/index";
 import type { At, PlannedGroup } from "../controls/formplan";
+import { CAUTIONS, type CautionKey, type CautionPlace, cautionsAt } from "../wording/cautions";
 import { locale } from "../wording/language";
 import { TEXTS } from "../wording/texts";
 import { shownWord } from "./choices";
 import { declaredFields, listed, UNIT_BESIDE } from "./declaredfields";
 import { claspStonesGroup, stonesGroup } from "./stonefields";
 
-const { form, cautions } = TEXTS;
+const { form } = TEXTS;
 const { groups, holds } = form;
 
 const { place, group } = declaredFields<LineKey>(LINE_FIELDS, form.help);
 const isOwn = (at: At<LineKey>) => at("colour") === "own";
+/** White gold; and an alloy of the workshop's own whose composition says so. */
+const mayHoldNickel = (at: At<LineKey>) =>
+  at("colour") === "white" || /w/i.test(at("pattern")) || (isOwn(at) && /\bni\b/i.test(at("composition")));
 const hasClasp = (at: At<LineKey>) => at("clasp") !== "none";
 
 /** The fields of a line from top to bottom. Called once Office is there: the units it starts with are those of the workbook's place. */
@@ -19,9 +23,12 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
   return [
     group("piece", groups.piece, [
       place("design", "whole"),
-      place("mark", "half", { caution: () => cautions.mark }),
+      place("mark", "half", {
+        caution: cautionWhere("mark", "mark", (at) => at("mark").trim() !== ""),
+        cautionFold: CAUTIONS.mark.step,
+      }),
       place("colour", "half", {
-        caution: (at) => (at("colour") === "white" || /w/i.test(at("pattern")) ? cautions.nickel : ""),
+        caution: cautionWhere("colour", "nickel", mayHoldNickel),
         cautions: ["mark", "colour"],
       }),
       place("colourName", "half", { isAsked: isOwn }),
@@ -89,6 +96,16 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
   ];
 }
 
+/** A caution under a field, while the form holds what it is about. */
+function cautionWhere(
+  place: CautionPlace,
+  key: CautionKey,
+  applies: (at: At<LineKey>) => boolean,
+): (at: At<LineKey>) => string {
+  const [words = ""] = cautionsAt(place, [key]);
+  return (at) => (applies(at) ? words : "");
+}
+
 const OTHER_WEIGHTS = [
   ["linkWeightYellow", "yellow", "Y"],
   ["linkWeightRose", "rose", "R"],
@@ -108,12 +125,12 @@ function alloyGroup(): PlannedGroup<LineKey> {
     groups.alloy,
     [
       place("solidity", "half", {
-        caution: (at) => (at("solidity") === "hollow" ? cautions.hollow : ""),
+        caution: cautionWhere("hollow links", "hollow", (at) => at("solidity") === "hollow"),
       }),
       place("plated", "half", { cautions: ["solidity"] }),
       place("platingMetal", "whole", {
         isAsked: isPlatedIn,
-        caution: () => cautions.plating,
+        caution: cautionWhere("plating", "plating", isPlatedIn),
         cautions: ["platingMetal"],
       }),
       place("pattern", "whole"),

@@ -1,5 +1,6 @@
 import { EXTRA_FIELDS, type ExtraKey, ORDER_FIELDS, type OrderKey } from "../../src/index";
 import type { At, PlannedGroup } from "../controls/formplan";
+import { cautionsAt } from "../wording/cautions";
 import { TEXTS } from "../wording/texts";
 import { shownWord } from "./choices";
 import { declaredFields, listed } from "./declaredfields";
@@ -36,10 +37,13 @@ export const TERMS: readonly PlannedGroup<OrderKey>[] = [
     "own-gold",
     groups.ownGold,
     [
-      place("ownGoldWeight", "half"),
+      place("ownGoldWeight", "half", {
+        caution: (at) =>
+          at("ownGoldWeight").trim() === "" ? "" : cautionsAt("customer's gold", ["publicGold"]).join(" "),
+      }),
       place("ownGoldMark", "half"),
       place("ownGoldUse", "half"),
-      place("ownGoldShare", "half"),
+      place("ownGoldShare", "half", { cautions: ["ownGoldWeight"] }),
     ],
     (at) =>
       at("ownGoldWeight").trim() === ""

@@ -1,6 +1,6 @@
 import {
-  type CostSheet,
   type Fault,
+  isCashReported,
   LINE_KEYS,
   type LineKey,
   ORDER_KEYS,
@@ -14,6 +14,7 @@ import { type Button, button } from "../controls/button";
 import { element } from "../controls/element";
 import { allGoneFrom } from "../controls/entries";
 import { type Form, formElement, plannedForm } from "../controls/form";
+import { cautionsAt } from "../wording/cautions";
 import { decimalMark } from "../wording/decimalmark";
 import { countOf, lineTexts, orderTexts, type RowTaken, type RowTexts, saysSomething } from "../wording/rowtexts";
 import { TEXTS } from "../wording/texts";
@@ -22,7 +23,7 @@ import { type FreeLines, freeLines } from "./freelines";
 import { type LineList, lineList } from "./linelist";
 import { ORDER_GROUPS } from "./orderfields";
 import { misreadLines, typedLines } from "./orderlines";
-import type { Typed } from "./reckoning";
+import type { Costed, Typed } from "./reckoning";
 
 export interface OrderForm {
   readonly root: HTMLElement;
@@ -53,7 +54,7 @@ export interface OrderForm {
   /** Shows the currency and what an empty field takes from Rates. */
   adapt(rates: Rates): void;
   /** Keeps the faults and shows those of fields that were left; and what each line comes to. */
-  judge(faults: readonly Fault[], sheets?: readonly CostSheet[]): void;
+  judge(faults: readonly Fault[], costed?: Costed): void;
   /** Shows every fault and goes to the first. */
   demand(faults: readonly Fault[]): void;
 }
@@ -75,6 +76,8 @@ interface OrderParts {
   readonly order: Form<OrderKey>;
   readonly lines: LineList;
   readonly extras: FreeLines;
+  /** Under the terms, where so much may be paid in cash that it has to be reported. */
+  readonly cash: HTMLElement;
 }
 
 /** The order form. It never drops what was typed. */
@@ -85,6 +88,7 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     order: plannedForm({ name: "order", groups: ORDER_GROUPS, labels: ORDER_LABELS }, on),
     lines: lineList(on, addRow.root),
     extras: freeLines(on),
+    cash: element("p", { class: "caution" }, ...cautionsAt("terms", ["cash"])),
   };
   const { order, lines, extras } = parts;
   return {
@@ -136,13 +140,13 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     adapt(rates) {
       for (const part of [order, lines, extras]) part.adapt(rates);
     },
-    judge: (faults, sheets) => judgeIn(parts, faults, sheets),
+    judge: (faults, costed) => judgeIn(parts, faults, costed),
     demand: (faults) => demandIn(parts, faults),
   };
 }
 
-function orderElement({ order, lines, extras }: OrderParts, takeRow: HTMLElement): HTMLElement {
-  const [who, ...terms] = order.groups;
+function orderElement({ order, lines, extras, cash }: OrderParts, takeRow: HTMLElement): HTMLElement {
+  const [who, terms, ...others] = order.groups;
   const root = formElement(
     { class: "order", "aria-labelledby": "order-title" },
     (from) => next(root, from)?.focus(),
@@ -151,7 +155,9 @@ function orderElement({ order, lines, extras }: OrderParts, takeRow: HTMLElement
     ...(who ? [who] : []),
     lines.root,
     extras.root,
-    ...terms,
+    ...(terms ? [terms] : []),
+    cash,
+    ...others,
   );
   return root;
 }
@@ -168,9 +174,10 @@ function fillBlanks(order: Form<OrderKey>, row: RowTexts): RowTaken {
   };
 }
 
-function judgeIn({ order, lines, extras }: OrderParts, faults: readonly Fault[], sheets?: readonly CostSheet[]): void {
+function judgeIn({ order, lines, extras, cash }: OrderParts, faults: readonly Fault[], costed?: Costed): void {
   order.judge(faults.filter(({ line, extra }) => line === undefined && extra === undefined));
-  lines.judge(faults, sheets);
+  lines.judge(faults, costed?.sheets);
+  cash.hidden = !costed || !isCashReported([costed.quote.total]);
   extras.judge(faults);
 }
 

@@ -1,5 +1,6 @@
 import { LINE_FIELDS, type LineKey, STONE_KEYS } from "../../src/index";
 import type { At, PlannedField, PlannedGroup } from "../controls/formplan";
+import { cautionsAt } from "../wording/cautions";
 import { TEXTS } from "../wording/texts";
 import { shownWord } from "./choices";
 import { declaredFields } from "./declaredfields";
@@ -17,7 +18,10 @@ export function stonesGroup(): PlannedGroup<LineKey> {
     "stones",
     groups.stones,
     [
-      place("stonesOn", "whole"),
+      place("stonesOn", "whole", {
+        caution: (at) => (inLinks(at) || onClasp(at) ? cautionsAt("stones", ["stones"]).join(" ") : ""),
+        cautions: ["stonesOn"],
+      }),
       place("stoneEvery", "half", { isAsked: (at) => at("stonesOn") === "every n-th link" }),
       place("stoneCount", "half", { isAsked: (at) => at("stonesOn") === "a number of links" }),
       place("stonesPerLink", "half", { isAsked: inLinks }),

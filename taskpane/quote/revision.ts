@@ -11,8 +11,10 @@ export interface Revision {
   readonly root: HTMLElement;
   /** The quote in the form that is being revised; undefined while the form holds a new order. */
   readonly of: QuoteNumber | undefined;
-  /** Puts a quote into the form. @param total what it was quoted at, as shown */
-  begin(number: QuoteNumber, total: string, typed: Typed): void;
+  /** Puts a quote into the form. @param total what it was quoted at, as shown @param remarks on what it was quoted at */
+  begin(number: QuoteNumber, total: string, typed: Typed, remarks: () => readonly string[]): void;
+  /** Rates may have changed: says the remarks as they are now. */
+  follow(): void;
   /** The form's quote was made, and is now the one to be revised. */
   goOn(number: QuoteNumber, total: string): void;
   /** The form holds a new order from now on, with its texts unchanged. */
@@ -25,6 +27,13 @@ export function revisionOf(form: OrderForm, onLeave: () => void): Revision {
   root.hidden = true;
   let current: QuoteNumber | undefined;
   let before: (() => void) | undefined;
+  const remarked = element("div", {});
+  let remarksNow: () => readonly string[] = () => [];
+  const follow = () => {
+    const now = remarksNow();
+    if (now.join("\n") === [...remarked.children].map(({ textContent }) => textContent).join("\n")) return;
+    remarked.replaceChildren(...now.map((remark) => element("p", {}, remark)));
+  };
   const end = () => {
     current = undefined;
     before = undefined;
@@ -48,6 +57,7 @@ export function revisionOf(form: OrderForm, onLeave: () => void): Revision {
     root.replaceChildren(
       element("h2", { id: "revising-title" }, texts.title(name)),
       element("p", {}, said(total)),
+      remarked,
       element("p", {}, texts.willMake(name)),
       element("div", { class: "actions" }, leave.root),
     );
@@ -58,13 +68,21 @@ export function revisionOf(form: OrderForm, onLeave: () => void): Revision {
     get of() {
       return current;
     },
-    begin(number, total, typed) {
+    begin(number, total, typed, remarks) {
+      remarksNow = remarks;
       // Opening one quote after another, what the person had typed before the first is what comes back.
       before ??= form.snapshot();
       form.fill(typed);
       goOn(number, total);
+      follow();
     },
-    goOn,
+    follow,
+    goOn(number, total) {
+      // What was made now is quoted at Rates as they are.
+      remarksNow = () => [];
+      goOn(number, total);
+      follow();
+    },
     end,
   };
 }

@@ -8,7 +8,7 @@ import { TEXTS } from "../wording/texts";
 import { castRows, goldRows, stoneRows } from "./castrows";
 import { isPlain, lineRows, payRows } from "./payrows";
 import { plotSection } from "./plotsection";
-import { costLineRows, costRows, orderCautions, pieceRows, type Row, watchSentences } from "./resultrows";
+import { costLineRows, costRows, pieceRows, type Row, watchSentences } from "./resultrows";
 
 const { result } = TEXTS;
 
@@ -35,9 +35,7 @@ export function resultCard(): ResultCard {
   const cast = rowList(result.all);
   const gold = rowList(result.ownGold);
   const stones = rowList(result.stonesToBuy);
-  const stonesNote = element("p", { class: "caution" }, TEXTS.cautions.stones);
   const plots = plotSection();
-  const cautions = element("div", { class: "cautions" });
   const lists = [lines, pay, piece, costs, costLines, cast, gold, stones];
   const figures = element(
     "div",
@@ -57,9 +55,7 @@ export function resultCard(): ResultCard {
     cast.root,
     gold.root,
     stones.root,
-    stonesNote,
     plots.root,
-    cautions,
   );
   const root = element(
     "section",
@@ -101,14 +97,12 @@ export function resultCard(): ResultCard {
     cast.show(castRows(costed));
     gold.show(goldRows(costed));
     stones.show(stoneRows(costed));
-    stonesNote.hidden = costed.sheets.every((each) => each.line.stones.length === 0);
     watch.replaceChildren(...watchSentences(costed).map((sentence) => element("p", {}, sentence)));
-    cautions.replaceChildren(...orderCautions(costed).map((sentence) => element("p", { class: "caution" }, sentence)));
   };
   const showNone = (said: string) => {
     setText(headline, said);
     setText(profit, "");
-    for (const part of [watch, cautions]) part.replaceChildren();
+    watch.replaceChildren();
     for (const list of lists) list.show([]);
   };
 

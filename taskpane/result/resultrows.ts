@@ -115,20 +115,6 @@ export function watchSentences({ order, quote, watch, rates }: Costed): readonly
   return sentences;
 }
 
-/** More than this in cash is reported in the United States. Source: Form 8300, 26 U.S.C. 6050I. */
-const CASH_REPORTED = Quotient.of("10000");
-
-/** The cautions that this order calls for. */
-export function orderCautions({ quote, sheets }: Costed): readonly string[] {
-  const { cautions } = TEXTS;
-  const reported = quote.total.currency === "USD" && quote.total.amount.isGreaterThan(CASH_REPORTED);
-  return [
-    ...(sheets.some(({ line }) => line.hollow) ? [cautions.hollow] : []),
-    ...(reported ? [cautions.cash] : []),
-    cautions.casting,
-  ];
-}
-
 function differenceOf({ difference, line }: CostSheet): string {
   const { millimetres } = difference;
   if (millimetres.isZero()) return result.exact;

@@ -28,6 +28,7 @@ import { readForm } from "../controls/readform";
 import { putFormulaIntoCell } from "../excel/tables/cellformula";
 import { linkOffer } from "../order/linkofferpart";
 import type { Working } from "../views/lazypart";
+import { cautionsAt } from "../wording/cautions";
 import { showNumber } from "../wording/display";
 import { LINK_OFFER_TEXTS } from "../wording/linkoffertexts";
 import { SCALE_TEXTS } from "../wording/scaletexts";
@@ -81,7 +82,7 @@ const WAX: Estimate<WaxKey, MaterialChange<"cast">> = {
   parse: parseWax,
   working: changeInFigures,
   formula: waxFormula,
-  notes: texts.wax.cautions,
+  notes: cautionsAt("wax or resin", ["casting", "burnout", "resin", "alcohol"]),
 };
 
 const RECAST: Estimate<RecastKey, MaterialChange> = {

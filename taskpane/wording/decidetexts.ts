@@ -109,7 +109,11 @@ export const DECIDE_TEXTS = {
     leave: "Leave it as it is",
     left: (number: string) => `Quote ${number} stays as it is.`,
     made: (number: string) => `The revision of ${number} was made at today's spot.`,
+    termless: (numbers: string) =>
+      `Quotes that kept no tax and no terms of their own are worked out at today's on Rates: ${numbers}.`,
     ended: (numbers: string) => `Past their last day, so that a new price may be given: ${numbers}.`,
+    together: (customer: string, numbers: string, total: string) =>
+      `Quotes of ${customer} come to ${total} together: ${numbers}.`,
     unknownStatus: (numbers: string) => `Where they stand is in words of your own, so they are not judged: ${numbers}.`,
     unread: (count: number) => (count === 1 ? "One cannot be judged" : `${count} cannot be judged`),
     notANumber: (number: string, found: string) =>
@@ -262,14 +266,6 @@ export const DECIDE_TEXTS = {
       stepHeads: ["Comes or goes", "Cash after"],
       low: "Lowest",
       care: "Take care",
-      cautions: [
-        "Set money aside for tax from every sale; ask a licensed tax adviser how much.",
-        "Marks: hallmark and stamping law of the place of sale comes first; ask your assay office.",
-      ],
     },
-    cautions: [
-      "Set money aside for tax from every sale, and ask a licensed tax adviser how much.",
-      "Marks: hallmark and stamping law of the place of sale comes first; ask your assay office before the first piece is sold as gold.",
-    ],
   },
 } as const;

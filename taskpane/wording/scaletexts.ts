@@ -106,10 +106,6 @@ export const SCALE_TEXTS = {
         waxDensity: "Common practice: waxes about 0.9 to 1.0, casting resins 1.1 to 1.2. Ask for your material's own.",
         metalDensity: "Ask the caster, or give a composition such as Au 585 Ag 265 Cu 150.",
       } satisfies Partial<Record<WaxKey, string>>,
-      cautions: [
-        "Casting and burnout: molten metal, fumes and silica dust. They belong in a licensed, ventilated workshop.",
-        "Uncured resin can make the skin allergic: wear gloves. Isopropyl alcohol catches fire from 12 °C on (NIOSH Pocket Guide): no flame, fresh air.",
-      ],
     },
     recast: {
       title: "In another alloy",

@@ -38,6 +38,8 @@ export const SOURCING_TEXTS = {
     faulty: "A field of the order needs a look first, in Quote.",
     subject: (design: string, weight: string, mark: string) => `${design}: ${weight} of plain chain, ${mark}`,
     nameless: "This piece",
+    twoMetals: (pot: string, mark: string) =>
+      `Your alloy holds ${pot} parts of gold in 1,000. Ready-made chain marked ${mark} is counted at its mark.`,
     make: "Make it",
     buy: "Buy it",
     buyFrom: (maker: string) => `Buy it from ${maker}`,

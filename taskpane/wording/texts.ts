@@ -62,17 +62,6 @@ export const TEXTS = {
 
   plots,
 
-  cautions: {
-    mark: "The karat must be true and stands next to the word gold (16 CFR 23.3). Local hallmarking law comes first.",
-    nickel:
-      "Nickel white gold: release at most 0.5 µg/cm²/week for chains and bracelets (REACH Annex XVII, entry 27); ask the caster.",
-    hollow: "Hollow links must be called hollow wherever the piece is described (16 CFR 23); local law comes first.",
-    plating: "Name the metal: “plated with rhodium”. “Plated” alone beside gold reads as gold-plated (16 CFR 23.7).",
-    stones: "Buy stones only once the cast seats have been checked.",
-    cash: "More than USD 10,000 in cash is reported on Form 8300 within 15 days; ask your tax adviser.",
-    casting: "Casting and burnout belong in a licensed, ventilated workshop.",
-  },
-
   form,
 
   make: {
@@ -159,6 +148,16 @@ export const TEXTS = {
       `“Make the quote” makes a revision with the next letter. The sheets of ${number} stay as they are, with all you changed on them.`,
     leave: "Start a new order",
     left: "A new order. The form is as it was before you opened the quote.",
+  },
+
+  /** What Rates promised when a quote was made. */
+  terms: {
+    notKept: "This quote kept no tax and no terms of its own. Those on Rates today are used.",
+    changed: (changes: string) => `Rates have changed since it was quoted: ${changes}.`,
+    change: (label: string, then: string, now: string) => `${label} was ${then} and is ${now}`,
+    none: "none",
+    perGram: (money: string) => `${money} per gram`,
+    spotRead: (read: string) => `Its spot was read: ${read}.`,
   },
 
   model: MODEL_TEXTS,

@@ -45,14 +45,15 @@ FINISHEDWEIGHT castWeight loss [lossBasis]
 LANDEDCOST weight metalRate castingFee labour loss [lossBasis] [other] [basis] [decimals]
 LANDEDPERGRAM weight metalRate castingFee labour loss [lossBasis] [other] [basis] [decimals]
 STONECOST count stonePrice settingFee [breakage] [decimals]
-CROSSOVERWEIGHT flatCost addedPerGram surcharge
-MAKEORBUY weight metalRate castingFee labour loss surcharge [lossBasis] [other] [basis]
+CROSSOVERWEIGHT flatCost addedPerGram surcharge [metalDifference]
+MAKEORBUY weight metalRate castingFee labour loss surcharge [lossBasis] [other] [basis] [boughtRate]
 BESTMAKER weight mark makers
 PATTERNLINKS links pattern colour [casting] [cast]
 LABOURCOST links weight [flat] [perLink] [perGram] [minimum]
 CASTINGCOST castWeight fee [minimum] [pieces]
 CHARGEDWEIGHT weight loss [lossBasis] [basis]
 LOSTWEIGHT weight loss [lossBasis] [basis]
+POLISHEDLINKS castWeight backWeight [castLinks] [backLinks] [sentLinks]
 STONESTOBUY count [pieces] [breakage]
 MARKUP cost price
 MARGIN cost price

@@ -127,6 +127,7 @@ const FUNCTIONS: Readonly<Record<string, readonly Make[]>> = {
   CASTINGCOST: [figure(1, 300), figure(0, 5), pick(null, 25, 300), pick(null, 1, 3, 7)],
   CHARGEDWEIGHT: [figure(1, 300), share, pick(null, "finished", "grams"), pick(null, "quick")],
   LOSTWEIGHT: [figure(1, 300), share, pick(null, "finished", "grams"), pick(null, "quick")],
+  POLISHEDLINKS: [figure(1, 300), figure(1, 300), pick(null, 95, 60), pick(null, 91, 60), pick(null, 92, 95, 60)],
   STONESTOBUY: [whole(40), pick(null, 3, 25), pick(null, 0.05, 0.1)],
   SELLINGPRICE: [
     figure(1, 900),

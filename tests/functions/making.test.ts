@@ -47,6 +47,25 @@ describe("casting of one piece, by hand", () => {
   });
 });
 
+describe("links that were polished", () => {
+  test("95 cast at 190 g, 93 sent, 91 back at 173.81 g: 182 g went out, 4.5 % lost, two spare, two missing (by hand)", () => {
+    expect(cell("POLISHEDLINKS", 190, 173.81, 95, 91, 93)).toEqual([[182, 0.045, 2, 4, 2, 4]]);
+  });
+
+  test("without how many were sent none is called spare or missing; without counts all came back", () => {
+    expect(cell("POLISHEDLINKS", 190, 173.81, 95, 91)).toEqual([[182, 0.045, "", "", "", ""]]);
+    expect(cell("POLISHEDLINKS", 100, 98, null, " ")).toEqual([[100, 0.02, "", "", "", ""]]);
+  });
+
+  test("names the count that contradicts the others", () => {
+    expect(cell("POLISHEDLINKS", 190, 173.81, 95)).toEqual(fault("backLinks: found nothing"));
+    expect(cell("POLISHEDLINKS", 190, 173.81, 95, 96)).toEqual(fault("backLinks: found 96, more than the 95 links"));
+    expect(cell("POLISHEDLINKS", 190, 173.81, 95, 91, 90)).toEqual(
+      fault("backLinks: found 91, more than the 90 links"),
+    );
+  });
+});
+
 describe("whole stones to buy", () => {
   test("100 stones with a tenth broken are 110, three pieces of seven with a twentieth 23", () => {
     expect(cell("STONESTOBUY", 100, 1, 0.1)).toBe(110);

@@ -123,6 +123,21 @@ describe("common practice through the built functions.js (no published source)",
       [30.25, 28.25, -40, "buy"],
     ]);
   });
+  test("an alloy of 600 stamped 585, fine gold at 100: 63.20 made, 61.75 bought, level at 680 g (hand arithmetic)", () => {
+    const making = [100, 60, 1.5, 50, 2, 3.25, "grams", null, "quick"];
+    expect(cell("MAKEORBUY", ...making, 58.5)).toEqual([[63.2, 61.75, -145, "buy"]]);
+    expect(cell("MAKEORBUY", [[680], [null]], 60, 1.5, 50, [[2], [null]], 3.25, "grams", null, "quick", 58.5)).toEqual([
+      [61.75, 61.75, 0, "buy"],
+      ["", "", "", ""],
+    ]);
+    // One rate for both where none is given for what is bought.
+    expect(cell("MAKEORBUY", ...making)).toEqual([[63.2, 63.25, 5, "make"]]);
+    expect(cell("MAKEORBUY", ...making, 0)).toMatchObject({ message: expect.stringContaining("boughtRate: found 0") });
+    expect(cell("CROSSOVERWEIGHT", 170, 1.5, 3.25, 1.5)).toBe(680);
+    // The gold bought may be the dearer one.
+    expect(cell("CROSSOVERWEIGHT", 170, 1.5, 3.25, -1.65)).toBe(50);
+    expect(cell("CROSSOVERWEIGHT", 170, 1.5, 3.25)).toBe(170 / 1.75);
+  });
   test("ten stones at 9 set for 1 each cost 100", () => {
     expect(cell("STONECOST", 10, 9, 1)).toBe(100);
   });

@@ -24,6 +24,7 @@ import {
   makeOrBuy,
   meltValue,
   metalRate,
+  metalRateOf,
   minorDigits,
   money,
   type Order,
@@ -31,7 +32,9 @@ import {
   parseMark,
   parseOrder,
   perGram,
+  premiumOverMark,
   priceAtPremium,
+  priceOverMark,
   type Quote,
   type QuoteLine,
   Quotient,
@@ -91,6 +94,33 @@ describe("a link's weight", () => {
   });
 });
 
+describe("the metal in the pot and the metal of the mark", () => {
+  test("never stand for each other, on either side of a comparison", () => {
+    const pot = metalRateOf("the pot", usdRate);
+    const ofMark = metalRateOf("the mark", usdRate);
+    expectTypeOf<typeof pot>().not.toExtend<typeof ofMark>();
+    const making = {
+      weight,
+      castingFee: usdRate,
+      labour: usd,
+      loss,
+      other: usd,
+      basis: "quick",
+    } as const;
+    makeOrBuy({ ...making, metalRate: pot }, { metalRate: ofMark, surcharge: usdRate });
+    // @ts-expect-error bought at what is in the pot
+    makeOrBuy({ ...making, metalRate: pot }, { metalRate: pot, surcharge: usdRate });
+    // @ts-expect-error cast at what the mark says
+    makeOrBuy({ ...making, metalRate: ofMark }, { metalRate: ofMark, surcharge: usdRate });
+    // @ts-expect-error a metal that is not named
+    makeOrBuy({ ...making, metalRate: pot }, { metalRate: usdRate, surcharge: usdRate });
+    // @ts-expect-error a market counts from the mark
+    premiumOverMark(usdRate, pot);
+    // @ts-expect-error a market counts from the mark
+    priceOverMark(weight, pot, usdRate);
+  });
+});
+
 describe("two currencies", () => {
   test("are never added or subtracted", () => {
     expectTypeOf(addMoney(usd, usd)).toEqualTypeOf<Money<"USD">>();
@@ -105,7 +135,7 @@ describe("two currencies", () => {
   test("never meet in a cost or a price", () => {
     const making = {
       weight,
-      metalRate: usdRate,
+      metalRate: metalRateOf("the pot", usdRate),
       castingFee: usdRate,
       labour: usd,
       loss: { basis: "cast", share: Quotient.zero },
@@ -118,7 +148,7 @@ describe("two currencies", () => {
     // @ts-expect-error casting fee in euros
     landedCost({ ...making, castingFee: eurRate });
     // @ts-expect-error surcharge in euros
-    makeOrBuy(making, eurRate);
+    makeOrBuy(making, { metalRate: metalRateOf("the mark", usdRate), surcharge: eurRate });
     // @ts-expect-error premium in euros
     priceAtPremium(weight, usdRate, eurRate);
     // @ts-expect-error spot in euros

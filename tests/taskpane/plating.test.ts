@@ -3,10 +3,12 @@ import {
   type CostSheet,
   costOrder,
   makeQuote,
+  NOT_KNOWN,
   type PricedLine,
   parseOrder,
   type Quote,
   type Rates,
+  termsOf,
 } from "../../src/index";
 import { csvOf } from "../../taskpane/designs/pricecsv";
 import { isPriced } from "../../taskpane/designs/pricing";
@@ -168,7 +170,7 @@ describe("the words of a template for plating", () => {
 describe("the bench", () => {
   const papers = (metal: string) => {
     const { order, sheets, quote, rates } = workOf(metal);
-    const job = jobSheet(read(order), sheets, quote, rates, []);
+    const job = jobSheet(read(order), sheets, quote, rates, termsOf(rates, NOT_KNOWN));
     return { job: contentsOf(job.paper), tickets: contentsOf(ticketsPaper(sheets, quote, job, "Job 2001")) };
   };
 

@@ -5,5 +5,9 @@ export interface Built {
 }
 
 export class BuildError extends Error {}
-export function buildAddin(options?: { readonly base?: string; readonly output?: string }): Promise<Built>;
+export function buildAddin(options?: {
+  readonly base?: string;
+  readonly support?: string;
+  readonly output?: string;
+}): Promise<Built>;
 export function buildPage(): Promise<Built>;

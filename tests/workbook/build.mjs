@@ -13,11 +13,16 @@ export class BuildError extends Error {
 /**
  * Builds the add-in by webpack.config.js, with source maps, into dist/ or into `output`.
  * Errors: BuildError with webpack's own account.
- * @param {{ base?: string, output?: string }} [options] base: the https address the manifest is written for
+ * @param {{ base?: string, support?: string, output?: string }} [options] base, support: the https addresses the manifest names
  * @returns {Promise<{ seconds: number, warnings: string }>}
  */
-export function buildAddin({ base, output } = {}) {
-  return build("the add-in", join(ROOT, "webpack.config.js"), { maps: true, ...(base ? { base } : {}) }, output);
+export function buildAddin({ base, support, output } = {}) {
+  return build(
+    "the add-in",
+    join(ROOT, "webpack.config.js"),
+    { maps: true, ...(base ? { base } : {}), ...(support ? { support } : {}) },
+    output,
+  );
 }
 
 /**

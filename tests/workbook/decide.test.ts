@@ -209,6 +209,44 @@ test("open quotes at a new spot, a revision in one click; what a piece must brin
   expect(names.filter((name) => name.startsWith("Budget"))).toEqual(["Budget"]);
 });
 
+test("a tax that rises after the quote: what was quoted brings what it brought, and its revision says what has changed", async () => {
+  await desk.sit(withRates);
+  await setRate(desk, "LossBasis", "grams");
+  await setRate(desk, "Loss", "2");
+  await setRate(desk, "Tax", "0.0825");
+  // 3,579 as above, and 8.25 % of it, 295.2675, to the cent: 3,874.27.
+  await fill(desk, HUNDRED_GRAMS);
+  await press(desk, "Make the quote");
+  await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
+  expect(await beside("Job 1001", "Net, without tax and shipping")).toBe(3579);
+  await setRate(desk, "Tax", "0.1");
+  expect(await beside("Job 1001", "Net, without tax and shipping")).toBe(3579);
+  expect(await beside("Job 1001", "Total")).toBe(3874.27);
+
+  await go("Decide");
+  await unfold("Open quotes and spot", "");
+  const entry = async () => plain(await view().locator(".risks > li").first().textContent());
+  expect(await entry()).toContain("Leaves 23.1%: brings USD 3,579.00, costs USD 2,753.00.");
+  expect(await view().getByText("kept no tax").count()).toBe(0);
+  // The spot follows, so that a revision is offered: 102 x 35 + 203 = 3,773, x 1.3 = 4,905, and 10 %.
+  await setRate(desk, "Spot", SPOT_FOR_35);
+  await press(desk, "Revise quote 1001 at today's spot");
+  const question = plain(await view().locator(".riskquestion:not([hidden])").textContent());
+  expect(question).toContain("1001 was quoted at USD 3,874.27. At today's spot it comes to USD 5,395.50.");
+  expect(question).toContain("Rates have changed since it was quoted: Tax was 8.25% and is 10%.");
+  expect(await entry()).toContain("brings USD 3,579.00, costs USD 3,773.00");
+
+  await go("Quote");
+  await desk.pane.getByText("Earlier quotes", { exact: true }).click();
+  await settled(desk.page);
+  await press(desk, "Open quote 1001");
+  const revising = desk.pane.locator(".revising");
+  await revising.getByText("Tax was 8.25% and is 10%").waitFor();
+  expect(plain(await revising.textContent())).toMatch(/Its spot was read: .*2026/);
+  await setRate(desk, "Tax", "0.0825");
+  await revising.getByText("Tax was 8.25%").waitFor({ state: "detached" });
+});
+
 test("figures are typed as the workbook writes them; one that may be two numbers is asked about", async () => {
   await desk.sit((workshop) => withRates(workshop, "locale=de-DE"));
   await fill(desk, { ...HUNDRED_GRAMS, Length: "12,5" });

@@ -38,17 +38,23 @@ const BY_HAND = {
   1. Open https://localhost:${PORT}/taskpane.html there once, and let the browser trust the certificate.
   2. Open a workbook in Excel on the web.
   3. Home > Add-ins > More Add-ins (in older versions Insert > Office Add-ins) > My Add-ins > Manage My Add-ins >
-     Upload My Add-in, and choose manifest.xml.`,
+     Upload My Add-in, and choose manifest.xml.
+  4. The browser may ask whether the page may reach devices on your local network: allow it. This computer is meant.
+     Once refused it stays refused until you change it in the browser's settings for that site.`,
 };
 
 try {
-  console.log("Building the add-in…");
-  const { warnings } = await buildAddin();
-  if (warnings) console.warn(warnings);
+  // Before building, so that a port that is taken is told at once.
   const { url, close } = await serveAddin({
     port: PORT,
     https: await makeCertificates(),
   });
+  console.log("Building the add-in…");
+  const { warnings } = await buildAddin().catch(async (error) => {
+    await close();
+    throw error;
+  });
+  if (warnings) console.warn(warnings);
   console.log(`The add-in is served at ${url}/ as manifest.xml expects. Press Ctrl+C to stop.\n`);
   const sideload = process.platform === "linux" ? undefined : startExcel();
   if (!sideload) console.log(`Excel does not run on this system.\n\n${BY_HAND.web}`);

@@ -7,6 +7,7 @@ import { keptNames, readKept } from "./keptfile";
 import {
   additions,
   askingLists,
+  besidesOpenQuotes,
   earlierQuotes,
   figuresIn,
   finishersOffered,
@@ -113,6 +114,9 @@ describe.each(Object.entries(OPEN))("the open quotes of %s", (name, numbers) => 
     expect([...told.keys()].sort()).toEqual(numbers);
     for (const quote of tableOf(kept, "Quotes").filter((each) => numbers.includes(String(each.Number))))
       expect(figuresIn(told.get(String(quote.Number)) ?? "", kept.locale)).toContain(quote.Total);
+    // They kept no terms of their own, which is said of each.
+    const termless = await besidesOpenQuotes(desk);
+    for (const number of numbers) expect(termless).toMatch(new RegExp(`kept no tax.*\\b${number}\\b`));
     const job = `Job ${PLAIN[name]}`;
     const [landed, fine] = ["C", "G"].map((column) => Number(beside(kept, job, "Together", column)));
     const net = Number(beside(kept, job, "Net, without tax and shipping"));

@@ -76,6 +76,11 @@ export async function openQuotes(desk: Desk): Promise<ReadonlyMap<string, string
   return entriesOf(list);
 }
 
+/** What is said of the open quotes besides the list of them. */
+export function besidesOpenQuotes(desk: Desk): Promise<string> {
+  return textOf(desk, ".decidepart .besides");
+}
+
 /** Items of a list by the number that each shows in bold. */
 async function entriesOf(items: Locator): Promise<ReadonlyMap<string, string>> {
   const [numbers, texts] = [await items.locator("b").allTextContents(), await items.allInnerTexts()];

@@ -149,11 +149,4 @@ describe("weights from wax, another alloy, another width", () => {
     expect(await desk.pane.evaluate(() => document.activeElement?.id)).toBe("wax-wax");
     expect(await place("From wax or resin").isVisible()).toBe(false);
   });
-
-  test("the cautions stand at the step", async () => {
-    const cautions = (await part("From wax or resin").locator(".caution").allTextContents()).join(" ");
-    expect(cautions).toContain("silica dust");
-    expect(cautions).toContain("wear gloves");
-    expect(cautions).toContain("12 °C");
-  });
 });

@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, test } from "vitest";
+import { published } from "../src/published";
 import { menu, press, setRate, sheetNames, texts, withRates } from "./desk";
 import { settled, typeIn } from "./person.mjs";
 import { ADA, cellValue, fault, note, set, tableRow, unfold, warnings, weigh } from "./scale";
@@ -217,6 +218,20 @@ describe("the weight of a link", () => {
     await typeIn(desk.page, "Weigh-ins", "I7", "heavy");
     expect(await cellValue(desk, "Link weights", 1, "Weight of one link g")).toBe(2);
     expect((await own(3)).Remark).toBe("Give pieces and weight, both above 0.");
+  });
+
+  test("is known as closely as the published t says: the sheet's own function gives what the pane is held to", async () => {
+    const { rows } = published<{ rows: readonly { freedom: number; t: string }[] }>("student-t.json");
+    const inSheet = await desk.pane.evaluate(async (all) => {
+      return Excel.run(async (context) => {
+        const cells = context.workbook.worksheets.getItem("Sheet1").getRange(`A1:A${all.length}`);
+        cells.formulas = all.map(({ freedom }) => [`=T.INV.2T(0.05,${freedom})`]);
+        cells.load("values");
+        await context.sync();
+        return cells.values.map(([value]) => Number(value).toFixed(3));
+      });
+    }, rows);
+    expect(inSheet).toEqual(rows.map(({ t }) => t));
   });
 
   test("one far from three others is pointed at in pane and sheet, and stays", async () => {

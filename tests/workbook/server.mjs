@@ -31,7 +31,7 @@ const LOCAL_OFFICE = '<script src="/bridge.js"></script><script src="/office/off
 export function serve({ port = 0, https, addin = FOLDERS.addin, office = FOLDERS.office, page = FOLDERS.page } = {}) {
   const addinFiles = files(addin);
   const officeFiles = files(office);
-  const pageFiles = files(page, ["html"]);
+  const pageFiles = files(page, { extensions: ["html"] });
   const keptFiles = files(FOLDERS.kept);
   return listen({ port, https }, async (request, response, path) => {
     if (path === "/addin/taskpane.html") return sendTaskPane(resolve(addin, "taskpane.html"), request, response);
@@ -43,14 +43,14 @@ export function serve({ port = 0, https, addin = FOLDERS.addin, office = FOLDERS
 }
 
 /**
- * Serves the built add-in unchanged at /, as manifest.xml expects it at https://localhost:3000.
+ * Serves the built add-in unchanged at /, as manifest.xml expects it at https://localhost:3000, with the headers that Excel asks
+ * for of any server: scripts and metadata may be read from other origins, and icons may be kept.
  * @param {{ port?: number, https?: { key: string | Buffer, cert: string | Buffer, ca?: string | Buffer },
  *   addin?: string }} [options]
  * @returns {Promise<{ url: string, close: () => Promise<void> }>}
  */
 export function serveAddin({ port = 0, https, addin = FOLDERS.addin } = {}) {
-  const addinFiles = files(addin);
-  return listen({ port, https }, addinFiles);
+  return listen({ port, https }, files(addin, { headersOf: headersForExcel }));
 }
 
 /**
@@ -85,7 +85,7 @@ async function sendTaskPane(file, request, response) {
  * The files of a folder, read at every request and never kept by a browser, so a rebuilt file is never stale. A file is sent as
  * long as it was when the answer began: one that grows meanwhile puts no byte of its own into the next answer.
  */
-function files(folder, extensions = false) {
+function files(folder, { extensions = false, headersOf = () => ({}) } = {}) {
   return (request, response, path) =>
     send(request, encodeURI(path), {
       root: folder,
@@ -105,8 +105,15 @@ function files(folder, extensions = false) {
         sent.setHeader("Cache-Control", "no-store");
         const type = TEXT_TYPES[file.slice(file.lastIndexOf(".") + 1)];
         if (type !== undefined) sent.setHeader("Content-Type", `${type};charset=utf-8`);
+        for (const [name, value] of Object.entries(headersOf(file))) sent.setHeader(name, value);
       })
       .pipe(response);
+}
+
+/** Sources: "Publish an add-in" (CORS of functions.json) and "Office Add-ins manifest" (images must be cacheable) of the documentation. */
+function headersForExcel(file) {
+  if (/\.(js|json)$/.test(file)) return { "Access-Control-Allow-Origin": "*" };
+  return file.endsWith(".png") ? { "Cache-Control": "public, max-age=86400" } : {};
 }
 
 const TEXT_TYPES = {

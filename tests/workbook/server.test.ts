@@ -1,6 +1,6 @@
 import { appendFileSync } from "node:fs";
 import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { Agent, request } from "node:http";
+import { Agent, type IncomingHttpHeaders, request } from "node:http";
 import { request as secureRequest } from "node:https";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -23,6 +23,8 @@ beforeAll(async () => {
   const page = join(folder, "page");
   await Promise.all([mkdir(addin), mkdir(page)]);
   await writeFile(join(addin, "taskpane.html"), PANE);
+  await writeFile(join(addin, "functions.json"), "{}");
+  await writeFile(join(addin, "icon.png"), "");
   await writeFile(join(addin, "taskpane.js"), "document.title = 'Running';");
   await writeFile(join(page, "index.html"), "<!doctype html><h1>Workbook</h1>");
   await writeFile(join(page, "bridge.js"), "window.bridged = true;");
@@ -134,20 +136,28 @@ describe("the workbook page's server", () => {
     const secure = await serveAddin({ addin, https });
     try {
       expect(secure.url).toMatch(/^https:\/\/localhost:\d+$/);
-      const body = await new Promise<string>((fulfil, reject) => {
-        // Node looks "localhost" up as either family; the server listens on the older one.
-        const call = secureRequest(`${secure.url}/taskpane.html`, { ca: https.ca, family: 4 }, (response) => {
-          response.setEncoding("utf8");
-          let text = "";
-          response.on("data", (part: string) => {
-            text += part;
+      const fetched = (path: string) =>
+        new Promise<{ body: string; headers: IncomingHttpHeaders }>((fulfil, reject) => {
+          // Node looks "localhost" up as either family; the server listens on the older one.
+          const call = secureRequest(`${secure.url}${path}`, { ca: https.ca, family: 4 }, (response) => {
+            response.setEncoding("utf8");
+            let body = "";
+            response.on("data", (part: string) => {
+              body += part;
+            });
+            response.on("end", () => fulfil({ body, headers: response.headers }));
           });
-          response.on("end", () => fulfil(text));
+          call.on("error", reject);
+          call.end();
         });
-        call.on("error", reject);
-        call.end();
+      expect((await fetched("/taskpane.html")).body).toBe(PANE);
+      // Source: "Publish an add-in" and "Office Add-ins manifest" of the documentation.
+      expect((await fetched("/functions.json")).headers).toMatchObject({
+        "access-control-allow-origin": "*",
+        "content-type": "application/json;charset=utf-8",
       });
-      expect(body).toBe(PANE);
+      expect((await fetched("/taskpane.js")).headers["access-control-allow-origin"]).toBe("*");
+      expect((await fetched("/icon.png")).headers["cache-control"]).not.toMatch(/no-store|no-cache/);
     } finally {
       await secure.close();
     }

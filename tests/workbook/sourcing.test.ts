@@ -248,9 +248,17 @@ test("the catalogue's designs, read as the view Catalogue reads them, and forgot
   expect(await part().locator("#sourcing-designs-from option").allTextContents()).not.toContain("Table Makers");
   await setRate(desk, "LabourFlat", "0");
   await part().locator(".answerbox:visible").waitFor({ state: "detached" });
-  // Without an order there is nothing to compare, and it says what is missing.
   await part().getByLabel("This order", { exact: true }).check();
   await until("Make");
+  // An alloy of 600 stamped 585, quick: (100 + 2) x 15 + 150 = 1,680 made; Orrin's chain of 585 at 14.625 + 2.60.
+  const own = { Mark: "585", Colour: "own", "Name of the colour": "champagne", Composition: "Au 600 Cu 400" };
+  await fill(desk, own);
+  await view(desk, "Decide");
+  await until("USD 16.80 a gram made, USD 17.23 bought from Orrin.");
+  expect(await said()).toContain("Making saves USD 42.50 a piece.");
+  await part().getByText("Your alloy holds 600 parts of gold in 1,000. Ready-made chain marked 585").waitFor();
+  await fill(desk, { Colour: "yellow" });
+  // Without an order there is nothing to compare, and it says what is missing.
   await fill(desk, { Mark: "" });
   await view(desk, "Decide");
   await part().getByText("Fill in mark, length, links and link weight of a piece in Quote.").waitFor();

@@ -5,9 +5,15 @@ import { serve } from "./server.mjs";
 const FIRST_PORT = 4173;
 
 try {
-  await report("the add-in", buildAddin);
-  await report("the workbook page", buildPage);
+  // Before building, so that a port that is taken is told at once.
   const { url, close } = await serveOnFreePort();
+  try {
+    await report("the add-in", buildAddin);
+    await report("the workbook page", buildPage);
+  } catch (error) {
+    await close();
+    throw error;
+  }
   console.log(`
 The workbook page is at ${url}/
 

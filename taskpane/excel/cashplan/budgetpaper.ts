@@ -13,6 +13,7 @@ import {
   type Weight,
 } from "../../../src/index";
 import { DECIDE_TEXTS } from "../../wording/decidetexts";
+import { lastCautions } from "../job/cautions";
 import { COUNT, GRAMS, SHARE } from "../job/figures";
 import { entry, formula, type JobRow, paperOf, type Ref, section, text } from "../job/row";
 import { asText, type Paper } from "../paper";
@@ -49,7 +50,7 @@ export function budgetPaper(budget: Budget, metal: MetalByWeight | undefined): P
     ...firstPieces(money),
     ...cashSteps(money),
     section(texts.care),
-    ...texts.cautions.map((line) => text(line, "small")),
+    ...lastCautions("cash plan", ["tax"]).map((line) => text(asText(line), "small")),
   ]);
 }
 

@@ -1,6 +1,5 @@
 import { type CostSheet, minorDigits, type Order, type Quote, type Rates } from "../../../src/index";
-import { rateIs } from "../rates/ratewords";
-import { cents, TAX } from "./figures";
+import { cents, isTaxHeld, taxedShipping, taxQuoted } from "./figures";
 import { AGREE, settledOrQuoted } from "./outcome";
 import { formula, type JobRow, type Ref, section, within } from "./row";
 import { beforeDiscount } from "./selling";
@@ -16,7 +15,7 @@ export function byScale(sheets: readonly CostSheet[], order: Order, quote: Quote
     return `IF(COUNT(${cells.join(",")})=${cells.length},${[...costs, ...extras].join("+")},"")`;
   };
   const net = (at: Ref) =>
-    `IF(${at("landedByScale")}="","",CURB.NETPRICE(${workOf(`(${piecesOf(quote, rates, at)})`, order, rates, at)},${TAX}))`;
+    `IF(${at("landedByScale")}="","",CURB.NETPRICE(${workOf(`(${piecesOf(quote, rates, at)})`, order, rates, at)},${taxQuoted(at)}))`;
   return [
     formula("landedByScale", "Landed, by the scale", landed, "when every line was weighed", money),
     formula("netByScale", "Net, by the scale", net, "", money),
@@ -36,9 +35,8 @@ export function byScale(sheets: readonly CostSheet[], order: Order, quote: Quote
 function settled(order: Order, quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
   const prices = (at: Ref) => quote.lines.map((_, index) => inLine(index, at)("actualPrice", "C"));
-  const taxed = (at: Ref) =>
-    `(${workOf(at("settledPieces"), order, rates, at)}+IF(${rateIs("shippingTaxed", "yes")},${at("shipping")},0))`;
-  const tax = (at: Ref) => `CURB.SALESTAX(${taxed(at)},${TAX},${minorDigits(rates.currency)})`;
+  const taxed = (at: Ref) => `(${workOf(at("settledPieces"), order, rates, at)}+${taxedShipping(at)})`;
+  const tax = (at: Ref) => `CURB.SALESTAX(${taxed(at)},${taxQuoted(at)},${minorDigits(rates.currency)})`;
   return [
     section("Settled by final weight"),
     formula(
@@ -53,8 +51,8 @@ function settled(order: Order, quote: Quote, rates: Rates): JobRow[] {
       "Total",
       (at) =>
         `IF(COUNT(${at("settledPieces")})=1,${workOf(at("settledPieces"), order, rates, at)}+${at("shipping")}` +
-        `+IF(${rateIs("taxIs", "in the price")},0,${tax(at)}),"")`,
-      `${rates.currency}, at the tax that Rates hold now`,
+        `+IF(${isTaxHeld(at)},0,${tax(at)}),"")`,
+      `${rates.currency}, at the tax quoted`,
       money,
       "total",
     ),

@@ -144,5 +144,7 @@ function makeOrBuy(at: Ref, sheet: CostSheet): string {
   const overMinimum = `${castingOf(weight, at("quantity"))}-CURB.CASTINGCOST(${weight},${nameOf("castingFee")})`;
   const given = [chain, at("metalRate"), nameOf("castingFee"), at("labour"), nameOf("loss"), nameOf("surcharge")];
   const other = `${overMinimum}+${costAt(sheet, at)("setup")}`;
-  return `CURB.MAKEORBUY(${[...given, nameOf("lossBasis"), other, nameOf("costBasis")].join(",")})`;
+  // An alloy of one's own is cast at its own gold; ready-made chain is bought at that of the mark.
+  const bought = goldKey(sheet.line) === "mark" ? [] : [`CURB.METALRATE(${at("spot")},${at("mark")})`];
+  return `CURB.MAKEORBUY(${[...given, nameOf("lossBasis"), other, nameOf("costBasis"), ...bought].join(",")})`;
 }

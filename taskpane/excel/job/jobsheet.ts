@@ -1,7 +1,9 @@
 import {
   type CostSheet,
+  isCashReported,
   type Order,
   type Quote,
+  type QuotedTerms,
   type QuoteLine,
   type RateKey,
   type Rates,
@@ -12,9 +14,10 @@ import { asText, type Paper } from "../paper";
 import { nameOf } from "../rates/rates";
 import { asked } from "./asked";
 import { byScale } from "./byscale";
-import { CAUTIONS, cautionsFor } from "./cautions";
+import { cautionLines, lastCautions } from "./cautions";
 import { costs, sourcing } from "./costs";
 import { outcome } from "./outcome";
+import { polishing } from "./polishing";
 import { readings } from "./readings";
 import { type JobRow, paperOf, type Ref, refsOf, scoped, section, text, within } from "./row";
 import { selling } from "./selling";
@@ -40,17 +43,20 @@ export function jobSheet(
   sheets: readonly CostSheet[],
   quote: Quote,
   rates: Rates,
+  quotedTerms: QuotedTerms,
   missing: readonly RateKey[] = [],
 ): JobSheet {
   const rows = [
     ...heading(quote),
-    ...terms(order, quote, rates),
+    ...terms(order, quote, rates, quotedTerms),
     ...totals(order, sheets, quote, rates),
     ...byScale(sheets, order, quote, rates),
+    ...cashCaution(quote),
     ...sheets.flatMap((sheet, index) => {
       const quoted = quote.lines[index];
       return quoted ? scoped(lineScope(index), block(sheet, index, order, quoted, rates)) : [];
     }),
+    ...cautions(order),
   ];
   const ref = refsOf(rows);
   return {
@@ -96,13 +102,20 @@ function block(sheet: CostSheet, index: number, order: Order, quoted: QuoteLine,
     ...sourcing(sheet, rates),
     ...selling(sheet, order, quoted, rates),
     ...readings(sheet),
+    ...polishing(sheet, rates),
     ...outcome(sheet, order, quoted, rates),
-    ...cautions(sheet),
   ];
 }
 
-/** What to take care of with this line. */
-function cautions({ line }: CostSheet): JobRow[] {
-  const wanted = cautionsFor([line], ["casting", "nickel", "joining", "mark", "hollow", "seats"]);
-  return [section("Take care"), ...wanted.flatMap((caution) => CAUTIONS[caution].map((words) => text(words, "small")))];
+/** Beside what the customer pays. */
+function cashCaution({ total }: Quote): JobRow[] {
+  return isCashReported([total])
+    ? cautionLines("job sheet", ["cash"]).map((words) => text(asText(words), "small"))
+    : [];
+}
+
+/** What to take care of, at the end of the sheet. */
+function cautions({ ownGold }: Order): JobRow[] {
+  const lines = lastCautions("job sheet", ["casting", ...(ownGold ? (["publicGold"] as const) : [])]);
+  return [section("Take care"), ...lines.map((words) => text(asText(words), "small"))];
 }

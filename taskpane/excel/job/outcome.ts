@@ -1,7 +1,9 @@
 import { type CostSheet, minorDigits, type Order, type QuoteLine, type Rates } from "../../../src/index";
 import { rateIs, rateSays } from "../rates/ratewords";
+import { stoneKey } from "./asked";
 import { castingOf, labourOf, ofOrder } from "./costs";
-import { COUNT, cents, SCALE, SHARE, TAX } from "./figures";
+import { COUNT, cents, SCALE, SHARE, taxQuoted } from "./figures";
+import { spareWeight, wentOut } from "./polishing";
 import { castKey, polishedKey } from "./readings";
 import { type Column, type JobRow, type Ref, section } from "./row";
 import { beforeDiscount } from "./selling";
@@ -29,18 +31,25 @@ export function outcome(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
       "actualLoss",
       "Lost in polishing, g",
       (at) => `${at("actualCast")}-${at("actualPolished")}`,
-      known(["actualCast", "actualPolished"], (at) => `${at("actualCast", "C")}-${at("actualPolished", "C")}`),
+      (at) => wentOut(alloys.length, at, (out) => `${out}-${at("actualPolished", "C")}`),
       SCALE,
-      (at) => withinAllowance(at("actualLoss", "D")),
     ),
     compared(
       "actualLossShare",
       "Lost, share of the cast weight",
       (at) => `${at("actualLoss")}/${at("actualCast")}`,
-      known(["actualLoss", "actualCast"], (at) => `${at("actualLoss", "C")}/${at("actualCast", "C")}`),
+      (at) => wentOut(alloys.length, at, (out) => `${at("actualLoss", "C")}/${out}`),
       SHARE,
+      (at) => withinAllowance(at("actualLossShare", "D")),
     ),
-    compared("actualPiece", "One piece, finished, g", (at) => at("finished"), weighedPiece, SCALE),
+    compared(
+      "actualPiece",
+      "One piece, finished, g",
+      (at) => at("finished"),
+      weighedPiece,
+      SCALE,
+      (at) => heavierThanItsParts(sheet, at),
+    ),
     compared(
       "actualLanded",
       "Landed cost, one piece",
@@ -72,7 +81,7 @@ export function outcome(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
       (at) => at("margin"),
       known(["actualLanded"], (at) => {
         const price = quoted.perGram ? settledOrQuoted(at) : at("quoted");
-        const net = `CURB.NETPRICE(${price},${TAX},${at("discount")})`;
+        const net = `CURB.NETPRICE(${price},${taxQuoted(at)},${at("discount")})`;
         return `IF(${net}>0,CURB.MARGIN(${at("actualLanded", "C")},${net}),"")`;
       }),
       "0.0%",
@@ -119,19 +128,37 @@ function weighedPiece(at: Ref): string {
   return `IF(COUNT(${count},${weight})=2,IF(${count}>0,${weight}/${count},""),"")`;
 }
 
+/** Finished pieces that weigh more than the polished links and the parts that were added: one of the weighings is wrong. */
+function heavierThanItsParts({ line }: CostSheet, at: Ref): string {
+  const quantity = at("quantity");
+  const added = [
+    ...(line.clasp.cast ? [] : [at("claspWeight")]),
+    at("findingsWeight"),
+    ...line.stones.map((_, index) => `CURB.WEIGHTIN(N(${at(stoneKey(index), "C")})*${at(stoneKey(index))},"ct","g")`),
+  ];
+  const most = `(${at("actualPolished", "C")}+${quantity}*(${added.join("+")}))`;
+  const weight = at("finishedPieces", "E");
+  const isWeighed = `AND(COUNT(${weight},${at("actualPolished", "C")})=2,${at("finishedPieces", "D")}=${quantity})`;
+  const unknown = line.stones.some(({ carat }) => !carat) ? ", stones of unknown carats not counted" : "";
+  const words = `"more than polished links and added parts, "&TEXT(${most},"0.00")&" g${unknown}: weigh again"`;
+  return `IF(${isWeighed},IF(ROUND(${weight}-${most},6)>0,${words},""),"")`;
+}
+
 /** The cost lines again, metal, casting and labour by what was counted and weighed; a cast clasp weighs what it should. */
 function landedByScale(sheet: CostSheet, at: Ref): string {
   const { line, alloys } = sheet;
   const quantity = at("quantity");
   const each = (key: string) => `${at(key, "C")}/${quantity}`;
   const parts = alloys.reduce((count, { claspParts }) => count + claspParts.toNumber(), 0);
+  const polished = `${at(polishedKey(0), "D")}:${at(polishedKey(alloys.length - 1), "D")}`;
   const counted = at("actualLinks", "C");
-  const links = `IF(ISNUMBER(${counted}),${counted}/${quantity}-${parts},${at("castParts")})`;
+  const links = `IF(COUNT(${polished})=${alloys.length},SUM(${polished})/${quantity}-${parts},IF(ISNUMBER(${counted}),${counted}/${quantity}-${parts},${at("castParts")}))`;
   const chain = line.clasp.cast ? `(${each("actualPolished")}-${at("claspWeight")})` : each("actualPolished");
-  const charged = `IF(${rateIs("costBasis", "quick")},${each("actualPolished")},${each("actualCast")})`;
+  // All metal cast is paid for: what is polished, what is lost and what is missing. Spare links are stock for another piece.
+  const cast = `(${at("actualCast", "C")}-${spareWeight(alloys.length, at)})/${quantity}`;
+  const charged = `IF(${rateIs("costBasis", "quick")},${each("actualPolished")},${cast})`;
   const lines = [
-    // All metal cast is paid for: what is polished and what is lost.
-    `${each("actualCast")}*${at("metalRate")}`,
+    `${cast}*${at("metalRate")}`,
     castingOf(charged, quantity),
     labourOf(links, chain),
     ...ofOrder(sheet).map((key) => at(key)),

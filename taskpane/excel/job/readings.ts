@@ -28,6 +28,7 @@ export function readings({ line, alloys }: CostSheet): JobRow[] {
         (at) => `${at(alloyKey(index), "G")}*${at("quantity")}`,
       ),
     ),
+    ...places.map((index) => reading(sentKey(index), `Sent to the polisher${of(index)}`, (at) => all(at, index))),
     ...places.map((index) =>
       reading(
         polishedKey(index),
@@ -49,12 +50,21 @@ export function readings({ line, alloys }: CostSheet): JobRow[] {
 export function castKey(index: number): string {
   return `cast${index}`;
 }
+export function sentKey(index: number): string {
+  return `sent${index}`;
+}
 export function polishedKey(index: number): string {
   return `polished${index}`;
 }
 
 /** A row to write in: how many were counted, what they weigh, when, and who weighed them. */
-function reading(key: string, label: string, count: (at: Ref) => string, weight?: (at: Ref) => string): JobRow {
+function reading(
+  key: string,
+  label: string,
+  count: (at: Ref) => string,
+  weight?: (at: Ref) => string,
+  lies: "on the scale" | "counted alone" = "on the scale",
+): JobRow {
   const blank = (format?: string): PaperCell =>
     format ? { content: "", look: "inputRight", format } : { content: "", look: "input" };
   return {
@@ -64,7 +74,7 @@ function reading(key: string, label: string, count: (at: Ref) => string, weight?
       { content: `=${count(at)}`, look: "number", format: COUNT },
       { content: weight ? `=${weight(at)}` : "", look: "number", format: SCALE },
       blank(COUNT),
-      blank(SCALE),
+      lies === "on the scale" ? blank(SCALE) : { content: "" },
       blank("d mmm"),
       blank(),
     ],

@@ -2,7 +2,7 @@ import { type CostSheet, minorDigits, type Order, type Pricing, type QuoteLine, 
 import { nameOf } from "../rates/rates";
 import { rateIs, rateSays } from "../rates/ratewords";
 import { costAt } from "./costs";
-import { cents, SHARE, TAX } from "./figures";
+import { cents, SHARE, TAX_TODAY, taxQuoted } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
 /** The price of one piece: as quoted, and what it would be at the rates as they stand. */
@@ -17,7 +17,7 @@ export function selling(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
     formula(
       "priceNow",
       "Price at today's rates",
-      (at) => priceOf(sheet, at, `${TAX},${nameOf("priceStep")},${minorDigits(rates.currency)}`),
+      (at) => priceOf(sheet, at, `${TAX_TODAY},${nameOf("priceStep")},${minorDigits(rates.currency)}`),
       rates.currency,
       money,
     ),
@@ -25,7 +25,7 @@ export function selling(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
     formula(
       "net",
       "Quoted, less discount and tax",
-      (at) => `CURB.NETPRICE(${at("quoted")},${TAX},${at("discount")})`,
+      (at) => `CURB.NETPRICE(${at("quoted")},${taxQuoted(at)},${at("discount")})`,
       rates.currency,
       money,
     ),
@@ -97,7 +97,7 @@ function pricedByHand(pricing: Pricing, money: string): JobRow[] {
 
 /** What the method asks for one piece; an own price is what the customer reads, so its tax is taken out first. */
 function askedFor(sheet: CostSheet, at: Ref): string {
-  const own = `CURB.NETPRICE(${at("priceFigure")},${TAX})`;
+  const own = `CURB.NETPRICE(${at("priceFigure")},${taxQuoted(at)})`;
   return `IF(TRIM(${at("priceBy")})="own price",${own},${priceOf(sheet, at, '0,""')})`;
 }
 

@@ -1,15 +1,19 @@
-import type { Order, Quote, Rates } from "../../../src/index";
-import { nameOf } from "../rates/rates";
-import { rateIs, rateSays } from "../rates/ratewords";
+import type { Order, Quote, QuotedTerms, Rates } from "../../../src/index";
+import { asText } from "../paper";
+import { rateSays } from "../rates/ratewords";
 import { dateSerial } from "../template/fields";
 import { cents, SHARE } from "./figures";
-import { entry, formula, type JobRow } from "./row";
+import { entry, type JobRow } from "./row";
 
 /** What an order says once: its spot, its discount, how its price is settled. */
-export function terms({ spot, discount, settledByWeight, tolerance }: Order, quote: Quote, rates: Rates): JobRow[] {
+export function terms(
+  { spot, discount, settledByWeight, tolerance }: Order,
+  quote: Quote,
+  rates: Rates,
+  quotedTerms: QuotedTerms,
+): JobRow[] {
   const money = cents(rates);
   const sameSpot = spot.amount.equals(rates.spot.amount);
-  const taxHeld = `IF(${rateIs("taxIs", "in the price")},${rateSays("tax")},0)`;
   return [
     entry(
       "spot",
@@ -28,8 +32,9 @@ export function terms({ spot, discount, settledByWeight, tolerance }: Order, quo
         { content: spot.amount.toNumber(), look: "number", format: money },
       ],
     },
+    ...spotRead(quotedTerms),
     entry("discount", "Discount", discount.toNumber(), "off the pieces", "plain", SHARE),
-    formula("taxHeld", "Tax that the prices hold", () => taxHeld, `=${nameOf("taxName")}&""`, SHARE),
+    ...taxAsQuoted(quotedTerms),
     entry(
       "tolerance",
       "Weight tolerance",
@@ -38,5 +43,35 @@ export function terms({ spot, discount, settledByWeight, tolerance }: Order, quo
       "plain",
       SHARE,
     ),
+  ];
+}
+
+/** The tax that was quoted. It stands, whatever Rates say since: the quoted amounts are taken apart with it. */
+function taxAsQuoted({ tax, taxName, taxIncluded, shippingTaxed }: QuotedTerms): JobRow[] {
+  return [
+    entry("taxQuoted", "Tax, as quoted", tax.toNumber(), asText(taxName), "plain", TAX_SHARE),
+    entry("taxIsQuoted", "Tax was", taxIncluded ? "in the price" : "on top", "", "plain"),
+    entry("shippingTaxedQuoted", "Shipping was taxed", shippingTaxed ? "yes" : "no", "", "plain"),
+  ];
+}
+
+/** With all the digits that a tax has. */
+const TAX_SHARE = "0.0###%";
+
+/** When and where the spot quoted was read, where that is known. */
+function spotRead({ spotRead: { time, source } }: QuotedTerms): JobRow[] {
+  if (time === undefined && source === "") return [];
+  const at = (format: string) =>
+    time === undefined ? { content: "" } : ({ content: time, look: "number", format } as const);
+  return [
+    {
+      key: "spotRead",
+      cells: () => [
+        { content: "Spot was read", look: "label" },
+        at("d mmm yyyy"),
+        Number.isInteger(time) ? { content: "" } : at("hh:mm"),
+        { content: asText(source), look: "aside" },
+      ],
+    },
   ];
 }

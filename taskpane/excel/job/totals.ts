@@ -1,7 +1,7 @@
 import { type CostSheet, type Extra, minorDigits, type Order, type Quote, type Rates } from "../../../src/index";
 import { asText } from "../paper";
-import { rateIs, rateSays } from "../rates/ratewords";
-import { COUNT, cents, SCALE, TAX } from "./figures";
+import { rateSays } from "../rates/ratewords";
+import { COUNT, cents, isTaxHeld, SCALE, taxedShipping, taxQuoted } from "./figures";
 import { ownGold, spared } from "./owngold";
 import { type Column, entry, formula, type JobRow, type Ref, section, within } from "./row";
 
@@ -97,8 +97,7 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
   const digits = minorDigits(rates.currency);
   const pieces = (at: Ref) => `SUM(${at(lineKey(0), "D")}:${at(lineKey(lines - 1), "D")})`;
   const work = (at: Ref) => `(${at("together", "D")}-${at("discountAmount")})`;
-  const taxed = (at: Ref) => `(${work(at)}+IF(${rateIs("shippingTaxed", "yes")},${at("shipping")},0))`;
-  const isHeld = rateIs("taxIs", "in the price");
+  const taxed = (at: Ref) => `(${work(at)}+${taxedShipping(at)})`;
   return [
     section("What the customer pays"),
     formula(
@@ -112,20 +111,26 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
     formula(
       "tax",
       "Tax",
-      (at) => `CURB.SALESTAX(${taxed(at)},${TAX},${digits})`,
-      `=IF(${isHeld},"in the amounts","on top")`,
+      (at) => `CURB.SALESTAX(${taxed(at)},${taxQuoted(at)},${digits})`,
+      quote.taxIncluded ? "in the amounts" : "on top",
       money,
     ),
     formula(
       "total",
       "Total",
-      (at) => `${work(at)}+${at("shipping")}+IF(${isHeld},0,${at("tax")})`,
-      `${rates.currency}, at the tax that Rates hold now`,
+      (at) => `${work(at)}+${at("shipping")}+IF(${isTaxHeld(at)},0,${at("tax")})`,
+      `${rates.currency}, at the tax quoted`,
       money,
       "total",
     ),
     entry("toPay", "To pay, as quoted", quote.toPay.amount.toNumber(), toPayIs(quote), "plain", money),
-    formula("netOrder", "Net, without tax and shipping", (at) => `CURB.NETPRICE(${work(at)},${TAX})`, "", money),
+    formula(
+      "netOrder",
+      "Net, without tax and shipping",
+      (at) => `CURB.NETPRICE(${work(at)},${taxQuoted(at)})`,
+      "",
+      money,
+    ),
     formula(
       "floorOrder",
       "Floor",

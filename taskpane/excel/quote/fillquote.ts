@@ -1,8 +1,20 @@
-import type { CostSheet, Order, Quote, QuoteNumber, RateKey, Rates, TypedOrder } from "../../../src/index";
+import {
+  type CostSheet,
+  NOT_KNOWN,
+  type Order,
+  type Quote,
+  type QuotedTerms,
+  type QuoteNumber,
+  type RateKey,
+  type Rates,
+  type TypedOrder,
+  termsOf,
+} from "../../../src/index";
 import { locale } from "../host";
 import { jobSheet } from "../job/jobsheet";
 import { type PaperSize, paperSizeFor, putPaper } from "../paper";
 import { nameOf, type RateValues, sameRates } from "../rates/rates";
+import { spotReadOf } from "../rates/spotread";
 import { run, WorkbookFault } from "../run";
 import { freeSheetName } from "../sheetname";
 import { extraFields, lineFields, quoteFields } from "../template/fields";
@@ -86,14 +98,16 @@ export async function fillQuote(job: Job): Promise<Filled> {
       }
       before = sheetNames;
       begun = [...(template ? [] : [templateName]), ...(quotesSheet ? [quotesSheet] : []), ...Object.values(names)];
-      const row = quoteRow(quote, job.order, job.typed);
+      const isSpotOfRates = job.order.spot.amount.equals(job.rates.spot.amount);
+      const terms = termsOf(job.rates, isSpotOfRates ? spotReadOf(rates.values) : NOT_KNOWN);
+      const row = quoteRow(quote, job.order, job.typed, terms);
       const { worksheets } = context.workbook;
       if (!template && isBuiltIn(templateName)) putTemplate(worksheets.add(templateName), templateName, size);
       if (quotesSheet) beginQuotes(worksheets.add(quotesSheet), row, size);
       const sheet = copyTemplate(context, templateName, names.quote);
       fillCopy(sheet, plan, widthOf(cells), printArea);
       const errors = plan.hasFormulas ? await keepValuesOnly(context, sheet) : [];
-      putJob(worksheets, job, quote, rates.missing, names, size);
+      putJob(worksheets, job, quote, terms, rates.missing, names, size);
       if (!job.revised) {
         context.workbook.names.getItem(nameOf("nextNumber")).getRange().values = [[number.number + 1]];
       }
@@ -133,11 +147,12 @@ function putJob(
   worksheets: Excel.WorksheetCollection,
   { order, sheets, rates }: Job,
   quote: Quote,
+  terms: QuotedTerms,
   missing: readonly RateKey[],
   names: QuoteSheets,
   size: PaperSize,
 ): void {
-  const made = jobSheet(order, sheets, quote, rates, missing);
+  const made = jobSheet(order, sheets, quote, rates, terms, missing);
   putPaper(worksheets.add(names.job), { ...made.paper, size });
   putPaper(worksheets.add(names.tickets), { ...ticketsPaper(sheets, quote, made, names.job), size });
 }

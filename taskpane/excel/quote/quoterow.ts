@@ -3,6 +3,7 @@ import {
   type Order,
   QUOTE_STATUSES,
   type Quote,
+  type QuotedTerms,
   type QuoteStatus,
   showQuoteNumber,
   type TypedOrder,
@@ -37,8 +38,8 @@ const WIDTHS: Readonly<Record<QuoteColumn, number>> = {
   order: 54,
 };
 
-/** A quote as a row: what the customer reads, the spot it was made at, and the order as typed. Holds no cost. */
-export function quoteRow(quote: Quote, order: Order, typed: TypedOrder): QuoteRow {
+/** A quote as a row: what the customer reads, the spot it was made at, the order as typed and its terms. Holds no cost. */
+export function quoteRow(quote: Quote, order: Order, typed: TypedOrder, terms: QuotedTerms): QuoteRow {
   const designs = [...new Set(quote.lines.map((line) => line.design))].join(", ");
   return {
     number: { content: asText(showQuoteNumber(quote.number)), look: "start" },
@@ -54,7 +55,7 @@ export function quoteRow(quote: Quote, order: Order, typed: TypedOrder): QuoteRo
     spot: { content: order.spot.amount.toNumber(), format: "#,##0.00##", look: "number" },
     validUntil: { content: dateSerial(quote.validUntil), format: DATE_FORMAT, look: "startAfterNumber" },
     status: { content: FIRST_STATUS, look: "input" },
-    order: { content: asText(writeOrderText(typed)), format: ORDER_FORMAT, look: "quiet" },
+    order: { content: asText(writeOrderText(typed, terms)), format: ORDER_FORMAT, look: "quiet" },
   };
 }
 

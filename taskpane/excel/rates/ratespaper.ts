@@ -1,4 +1,5 @@
 import { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "../../../src/index";
+import { cautionText } from "../../wording/cautions";
 import { asText, type Paper, type PaperCell } from "../paper";
 import { dateSerial } from "../template/fields";
 import { nameOf } from "./rates";
@@ -61,7 +62,7 @@ export function rateRow(key: RateKey, content: string | number): PaperCell[] {
     { content: label, look: "label" },
     { content, look: "input", format: FORMATS[shown] },
     { content: unit, look: "unit" },
-    { content: note, look: "note" },
+    { content: key === "tax" ? cautionText("tax") : note, look: "note" },
   ];
 }
 

@@ -34,7 +34,8 @@ export function casterTicket({ sheets, at }: Work): Ticket {
       ),
       ...(melts.size > 1 ? ["Cast each alloy by itself and keep its pieces apart."] : []),
     ],
-    cautions: ["casting", "nickel"],
+    place: "caster's ticket",
+    cautions: ["casting", "burnout", "nickel", "hollow"],
     alsoBack: "Sprues",
   };
 }

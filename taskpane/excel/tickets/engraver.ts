@@ -1,7 +1,7 @@
 import { COUNT } from "../job/figures";
 import type { JobRow } from "../job/row";
-import { asText } from "../paper";
-import { figure, free, lineName, linesOf, markOf, type Ticket, type Work } from "./ticket";
+import { asText, linesOf } from "../paper";
+import { figure, free, lineName, markOf, type Ticket, type Work } from "./ticket";
 
 /** Letters that surely fit beside the count of pieces. */
 const WIDE = 48;
@@ -24,8 +24,9 @@ export function engraverTicket({ sheets, at }: Work): Ticket | undefined {
     title: "Engraver's ticket",
     titles: ["Mark", "Words", "", "", "", "", "Pieces"],
     rows,
-    lines: sheets.map(({ line }) => line).filter(({ engraving }) => engraving !== ""),
+    of: sheets.filter(({ line }) => line.engraving !== ""),
     asks: ["Spelled as written here. Ask before engraving where anything is unclear."],
+    place: "engraver's ticket",
     cautions: ["hollow"],
   };
 }

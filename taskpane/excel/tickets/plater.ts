@@ -13,7 +13,7 @@ export function platerTicket({ sheets, at }: Work): Ticket | undefined {
     titles: ["Mark", "What to plate", "Plate with", "Links", "Pieces", "Plated, g", ""],
     lastOfWords: 3,
     rows,
-    lines: sheets.map(({ line }) => line).filter(({ plated }) => plated),
+    of: sheets.filter(({ line }) => line.plated),
     asks: [
       "Plate after polishing and setting.",
       ...(sheets.some(({ line }) => isPlatingUnnamed(line)) ? ["Write in the metal before this ticket goes out."] : []),
@@ -21,6 +21,7 @@ export function platerTicket({ sheets, at }: Work): Ticket | undefined {
         ? ["Where only the white links are plated, mask the others."]
         : []),
     ],
+    place: "plater's ticket",
     cautions: ["plating", "nickel", "hollow"],
   };
 }

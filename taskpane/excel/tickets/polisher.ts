@@ -52,7 +52,8 @@ export function polisherTicket({ sheets, at }: Work): Ticket {
       ...sheets.flatMap(({ line }, index) => patternWords(line, index)),
       "The loss is what is allowed, of the weight that comes in: collect and return the filings.",
     ],
-    cautions: ["joining", "mark", "hollow"],
+    place: "polisher's ticket",
+    cautions: ["laser", "torch", "mark", "lightMark", "hollow"],
     alsoBack: "Filings",
   };
 }

@@ -14,12 +14,13 @@ export function setterTicket({ sheets, at }: Work): Ticket | undefined {
     title: "Setter's ticket",
     titles: ["Mark", "Stones", "A piece", "Pieces", "To set", "To buy", "Carats"],
     rows,
-    lines: sheets.map(({ line }) => line).filter(({ stones }) => stones.length > 0),
+    of: sheets.filter(({ line }) => line.stones.length > 0),
     asks: [
       "To buy holds those that break in setting. Return what is left over, and broken ones.",
       ...caratNotes(sheets.map(({ line }) => line)),
     ],
-    cautions: ["seats", "hollow"],
+    place: "setter's ticket",
+    cautions: ["stones", "hollow"],
     alsoBack: "Stones",
   };
 }

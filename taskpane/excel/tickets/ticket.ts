@@ -1,7 +1,8 @@
 import { type CostSheet, type OrderLine, type Quote, showMark, showQuoteNumber } from "../../../src/index";
-import { CAUTIONS, type Caution, cautionsFor } from "../job/cautions";
+import type { CautionKey, CautionPlace } from "../../wording/cautions";
+import { cautionsFor, lastCautions } from "../job/cautions";
 import type { JobRow, Ref } from "../job/row";
-import { asText, type Look, type PaperCell } from "../paper";
+import { asText, type Look, linesOf, type PaperCell } from "../paper";
 
 /** What tickets are made from. They show no cost. */
 export interface Work {
@@ -21,9 +22,11 @@ export interface Ticket {
   readonly rows: readonly JobRow[];
   /** What is asked of the trade, in short lines. */
   readonly asks: readonly string[];
-  readonly cautions: readonly Caution[];
+  /** Which ticket it is among the places of cautions. */
+  readonly place: CautionPlace;
+  readonly cautions: readonly CautionKey[];
   /** The lines that there is work at, for the cautions; all where none are named. */
-  readonly lines?: readonly OrderLine[];
+  readonly of?: readonly CostSheet[];
   /** What comes back beside the work itself, such as "Sprues". */
   readonly alsoBack?: string;
 }
@@ -39,8 +42,7 @@ const HAND = 24;
 
 /** A ticket laid out: heading, table, what is asked for, cautions, and places to write what went out and what came back. */
 export function ticketRows(ticket: Ticket, { quote, sheets }: Work): JobRow[] {
-  const { title, titles, rows, asks, cautions, alsoBack = "" } = ticket;
-  const lines = ticket.lines ?? sheets.map(({ line }) => line);
+  const { title, titles, rows, asks, place, cautions, alsoBack = "" } = ticket;
   const weighed = ["Pieces", "Weight, g", alsoBack === "" ? "" : `${alsoBack}, g`, "Date", "Name", "", ""];
   return [
     { ...plain([{ content: title, look: "title" }]), startsPage: true },
@@ -53,8 +55,8 @@ export function ticketRows(ticket: Ticket, { quote, sheets }: Work): JobRow[] {
     ...rows,
     plain([]),
     ...asks.flatMap((ask) => linesOf(ask, ACROSS).map((words) => plain([{ content: asText(words), look: "label" }]))),
-    ...cautionsFor(lines, cautions).flatMap((caution) =>
-      CAUTIONS[caution].map((words) => plain([{ content: words, look: "small" }])),
+    ...lastCautions(place, cautionsFor(ticket.of ?? sheets, cautions)).map((words) =>
+      plain([{ content: asText(words), look: "small" }]),
     ),
     plain([]),
     head("On the scale", weighed),
@@ -71,12 +73,6 @@ export function lineName({ line }: CostSheet, index: number): PaperCell {
 
 export function markOf({ line }: CostSheet): PaperCell {
   return { content: asText(showMark(line.mark)), look: "start" };
-}
-
-/** A text in lines of at most `most` letters, broken between words; a longer word is broken too. */
-export function linesOf(text: string, most: number): readonly string[] {
-  const line = new RegExp(`.{1,${most}}(?:\\s|$)|.{1,${most}}`, "gsu");
-  return (text.match(line) ?? []).map((part) => part.trimEnd());
 }
 
 /** A clasp by what it does and where it comes from, such as "box clasp, cast". */

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
-import { perGram } from "../../../src/gold/goldrate";
+import { metalRateOf, perGram } from "../../../src/gold/goldrate";
 import {
   broughtAt,
   type EarningSpan,
@@ -263,7 +263,7 @@ describe("the premium a piece must bring", () => {
         ...costPiece(line, spot, rates),
         landed: money(q(cost), rates.currency),
         finishedWeight: grams(q("10")),
-        metalRate: perGram(q("5"), rates.currency),
+        markRate: metalRateOf("the mark", perGram(q("5"), rates.currency)),
       };
       expectExact(premiumFor(piece, q(margin), rates).perGram, new Fraction(price).div(10).sub(5));
     },

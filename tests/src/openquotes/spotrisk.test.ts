@@ -7,6 +7,7 @@ import { type Order, parseOrder } from "../../../src/order/order";
 import { costOrder } from "../../../src/quote/costsheet";
 import { costPiece } from "../../../src/quote/piececosts";
 import { makeQuote } from "../../../src/quote/quote";
+import { NOT_KNOWN, type QuotedTerms, termsOf } from "../../../src/rates/quotedterms";
 import type { Rates } from "../../../src/rates/rates";
 import { spotLimit } from "../../../src/trade/price";
 import { money } from "../../../src/units/money";
@@ -25,12 +26,23 @@ const HUNDRED_GRAMS = { mark: "250", length: "25", linkWeight: "1", spot: AT_25.
 function risk(now: string, total: string, order: Record_ = {}, rates: Record_ = {}): SpotRisk {
   const workshop = ratesOf({ ...rates, spot: now });
   const quoted = orderOf({ ...HUNDRED_GRAMS, ...order }, workshop);
-  return spotRisk(quoted, money(q(total), workshop.currency), workshop);
+  return spotRisk(quoted, money(q(total), workshop.currency), workshop, termsOf(workshop, NOT_KNOWN));
 }
 
 const spotIn = (limit: SpotRisk["floor"]) => ("spot" in limit ? limit.spot.amount : Quotient.zero);
 const spotAt = (rate: Fraction | string) => new Fraction(rate).mul(OUNCE).mul(4);
 const decimal = (value: Fraction) => value.toString(20);
+
+test("a tax that rises from 8.25 to 10 % after the quote lowers neither what the work brings nor its limits (hand arithmetic)", () => {
+  const quotedAt = ratesOf({ ...AT_25, tax: "0.0825" });
+  const order = orderOf(HUNDRED_GRAMS, quotedAt);
+  // 3,575 and 8.25 % of it, 294.9375, to the cent.
+  const total = money(q("3869.94"), "USD");
+  const today = ratesOf({ ...AT_25, tax: "0.10", taxIs: "in the price" });
+  const { net, floor } = spotRisk(order, total, today, termsOf(quotedAt, NOT_KNOWN));
+  expectExact(net.amount, new Fraction(3575));
+  expectExact(spotIn(floor), spotAt(new Fraction("3017.5").div(102)));
+});
 
 describe("a plain piece at a kept price of 3575", () => {
   test("at its own spot it leaves 825; at 30 a gram 315, below the 10 % of its floor (hand arithmetic)", () => {
@@ -145,19 +157,25 @@ describe("any order", () => {
     ),
     extra: fc.record({ amount: figures(0, 90, 2), cost: figures(0, 90, 2) }),
     spotNow: figures(1, 5000, 2),
+    taxNow: fc.record({
+      taxIs: fc.constantFrom("on top", "in the price"),
+      shippingTaxed: fc.constantFrom("yes", "no"),
+      tax: fc.constantFrom("0", "0.0825", "0.19"),
+    }),
   });
 
   interface Quoted {
     readonly order: Order;
     readonly rates: Rates;
     readonly quote: ReturnType<typeof makeQuote>;
+    readonly terms: QuotedTerms;
     readonly later: Rates;
   }
 
   function law(check: (quoted: Quoted) => void, numRuns = 60): void {
     fc.assert(
       fc.property(randomRates, randomOrder, terms, (given, ordered, term) => {
-        const { overhead, taxIs, shippingTaxed, tax, spotNow, gold, extra, discount, shipping } = term;
+        const { overhead, taxIs, shippingTaxed, tax, spotNow, taxNow, gold, extra, discount, shipping } = term;
         const rates = ratesOf({ ...given.record, overhead: overhead.text, taxIs, shippingTaxed, tax: tax.text });
         const form = orderOfRow({
           ...ORDER,
@@ -174,12 +192,10 @@ describe("any order", () => {
         const later = ratesOf({
           ...given.record,
           overhead: overhead.text,
-          taxIs,
-          shippingTaxed,
-          tax: tax.text,
+          ...taxNow,
           spot: spotNow.text,
         });
-        check({ order, rates, quote, later });
+        check({ order, rates, quote, later, terms: termsOf(rates, NOT_KNOWN) });
       }),
       { numRuns },
     );
@@ -188,19 +204,26 @@ describe("any order", () => {
   const at = (rates: Rates, spot: Quotient): Rates => ({ ...rates, spot: money(spot, rates.currency) });
 
   test("at the spot it was quoted at it is the quote's own: what it brings, its margin, its floor", () => {
-    law(({ order, rates, quote: { quote, watch } }) => {
-      const { net, margin, belowFloor } = spotRisk(order, quote.total, at(rates, order.spot.amount));
+    law(({ order, rates, quote: { quote, watch }, terms }) => {
+      const { net, margin, belowFloor } = spotRisk(order, quote.total, at(rates, order.spot.amount), terms);
       expect(net.amount.minus(watch.net.amount).rounded(40).isZero()).toBe(true);
       expect(margin?.rounded(30).toFixed(30)).toBe(watch.margin?.rounded(30).toFixed(30));
       expect(belowFloor).toBe(watch.belowFloor);
     });
   });
 
+  test("it brings what the quote brought, whatever tax Rates hold since: what was quoted is taken apart at its own terms", () => {
+    law(({ order, quote: { quote, watch }, later, terms }) => {
+      const { net } = spotRisk(order, quote.total, later, terms);
+      expect(net.amount.minus(watch.net.amount).rounded(40).isZero()).toBe(true);
+    });
+  });
+
   test("at its floor's spot the margin is the least margin, far past the cent; on the wrong side of it less", () => {
-    law(({ order, quote: { quote }, later }) => {
-      const { floor } = spotRisk(order, quote.total, later);
+    law(({ order, quote: { quote }, later, terms }) => {
+      const { floor } = spotRisk(order, quote.total, later, terms);
       if (!("spot" in floor)) return;
-      const there = spotRisk(order, quote.total, at(later, floor.spot.amount));
+      const there = spotRisk(order, quote.total, at(later, floor.spot.amount), terms);
       const kept = there.net.amount.times(Quotient.one.minus(later.leastMargin));
       expect(there.landed.amount.rounded(25).toFixed(25)).toBe(kept.rounded(25).toFixed(25));
       expect(there.margin?.rounded(20).toFixed(20)).toBe(
@@ -208,29 +231,29 @@ describe("any order", () => {
       );
       expect(there.belowFloor).toBe(false);
       const step = q(floor.kind === "upTo" ? "0.01" : "-0.01");
-      expect(spotRisk(order, quote.total, at(later, floor.spot.amount.plus(step))).belowFloor).toBe(true);
+      expect(spotRisk(order, quote.total, at(later, floor.spot.amount.plus(step)), terms).belowFloor).toBe(true);
       const within = floor.spot.amount.minus(step);
-      if (within.isPositive()) expect(spotRisk(order, quote.total, at(later, within)).belowFloor).toBe(false);
+      if (within.isPositive()) expect(spotRisk(order, quote.total, at(later, within), terms).belowFloor).toBe(false);
     });
   });
 
   test("where money begins to be lost cost equals what the work brings", () => {
-    law(({ order, quote: { quote }, later }) => {
-      const { zero } = spotRisk(order, quote.total, later);
+    law(({ order, quote: { quote }, later, terms }) => {
+      const { zero } = spotRisk(order, quote.total, later, terms);
       if (!("spot" in zero)) return;
-      const there = spotRisk(order, quote.total, at(later, zero.spot.amount));
+      const there = spotRisk(order, quote.total, at(later, zero.spot.amount), terms);
       expect(there.landed.amount.rounded(25).toFixed(25)).toBe(there.net.amount.rounded(25).toFixed(25));
       expect(there.losesMoney).toBe(false);
     });
   });
 
   test("without gold of the customer's the cost is that of its pieces at today's spot, whichever it is", () => {
-    law(({ order, quote: { quote }, later }) => {
+    law(({ order, quote: { quote }, later, terms }) => {
       if (order.ownGold) return;
       const pieces = order.lines.map((line) => costPiece(line, later.spot, later).landed.amount.times(line.quantity));
       const all = [...pieces, ...order.extras.map(({ cost }) => cost.amount)];
       const expected = all.reduce((total, amount) => total.plus(amount), Quotient.zero);
-      const { landed } = spotRisk(order, quote.total, later);
+      const { landed } = spotRisk(order, quote.total, later, terms);
       expect(landed.amount.minus(expected).rounded(40).isZero()).toBe(true);
     });
   });

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
-import { fineGold, perGram } from "../../../src/gold/goldrate";
+import { fineGold, metalRateOf, perGram } from "../../../src/gold/goldrate";
 import { parseMark } from "../../../src/gold/mark";
 import { type CostSheet, costOrder, forAll } from "../../../src/quote/costsheet";
 import { COST_LINES, type CostLine } from "../../../src/quote/piececosts";
@@ -185,7 +185,7 @@ test("a plain chain without minimums lands at what LANDEDCOST says of it", () =>
       const sheet = costOrder(orderOf({ ...order.record, ...plain }, workshop), workshop)[0];
       const landed = landedCost({
         weight: sheet?.chainWeight ?? grams(Quotient.zero),
-        metalRate: sheet?.metalRate ?? perGram(Quotient.zero, workshop.currency),
+        metalRate: sheet?.metalRate ?? metalRateOf("the pot", perGram(Quotient.zero, workshop.currency)),
         castingFee: workshop.castingFee,
         labour: sheet?.costs.labour ?? money(Quotient.zero, workshop.currency),
         loss: workshop.loss,

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
-import { perGram } from "../../../src/gold/goldrate";
+import { metalRateOf, perGram } from "../../../src/gold/goldrate";
 import {
   COST_BASES,
   type CostBasis,
@@ -28,7 +28,7 @@ const rate = (text: string) => perGram(q(text), "USD");
 function making(weight: string, lost: string, basis: CostBasis) {
   return {
     weight: grams(q(weight)),
-    metalRate: rate("25"),
+    metalRate: metalRateOf("the pot", rate("25")),
     castingFee: rate("1.50"),
     labour: usd("50"),
     loss: { basis: "grams", weight: grams(q(lost)) },
@@ -104,7 +104,7 @@ test("landed cost and cost per gram follow the definition on both bases and all 
       (weight, metal, fee, labour, other, loss, basis) => {
         const cost = landedCost({
           weight: grams(weight.quotient),
-          metalRate: perGram(metal.quotient, "USD"),
+          metalRate: metalRateOf("the pot", perGram(metal.quotient, "USD")),
           castingFee: perGram(fee.quotient, "USD"),
           labour: money(labour.quotient, "USD"),
           loss: lossOf(loss.basis, loss.lost),
@@ -141,7 +141,7 @@ test("figures of 15 digits, as cells compute them, lose nothing that 36 decimals
       (weight, metal, fee, labour, lost, basis) => {
         const cost = landedCost({
           weight: grams(weight.quotient),
-          metalRate: perGram(metal.quotient, "USD"),
+          metalRate: metalRateOf("the pot", perGram(metal.quotient, "USD")),
           castingFee: perGram(fee.quotient, "USD"),
           labour: money(labour.quotient, "USD"),
           loss: { basis: "cast", share: lost.quotient },
@@ -169,7 +169,7 @@ test("with no loss the two bases cost the same", () => {
     fc.property(positives(500, 3), amounts, amounts, amounts, (weight, metal, fee, labour) => {
       const given = {
         weight: grams(weight.quotient),
-        metalRate: perGram(metal.quotient, "USD"),
+        metalRate: metalRateOf("the pot", perGram(metal.quotient, "USD")),
         castingFee: perGram(fee.quotient, "USD"),
         labour: money(labour.quotient, "USD"),
         loss: { basis: "cast", share: Quotient.zero },
@@ -184,7 +184,7 @@ test("with no loss the two bases cost the same", () => {
 
 test("a casting fee, labour or other cost in another currency is refused, even where the compiler could not see it", () => {
   const euros = money<Currency>(Quotient.one, "EUR");
-  const wide = { ...making("100", "2", "quick"), metalRate: perGram<Currency>(q("25"), "USD") };
+  const wide = { ...making("100", "2", "quick"), metalRate: metalRateOf<"the pot", Currency>("the pot", rate("25")) };
   expectFault(() => landedCost({ ...wide, labour: euros }), "currencyMismatch");
   expectFault(() => landedCost({ ...wide, other: euros }), "currencyMismatch");
   expectFault(() => landedCost({ ...wide, castingFee: perGram<Currency>(Quotient.one, "EUR") }), "currencyMismatch");

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
-import { perGram } from "../../../src/gold/goldrate";
+import { metalRateOf, perGram, type Rate } from "../../../src/gold/goldrate";
 import { landedCost } from "../../../src/trade/landedcost";
 import { crossoverWeight, makeOrBuy } from "../../../src/trade/makeorbuy";
 import type { Currency } from "../../../src/units/currency";
@@ -14,10 +14,16 @@ const q = (text: string) => Quotient.of(text);
 const rate = (text: string) => perGram(q(text), "USD");
 const usd = (text: string) => money(q(text), "USD");
 
+/** Ready-made chain of the metal that is cast. */
+const ready = <C extends Currency>(metal: string, surcharge: Rate<C>) => ({
+  metalRate: metalRateOf("the mark", perGram(q(metal), "USD" as C)),
+  surcharge,
+});
+
 function piece(weight: string, lost: string) {
   return {
     weight: grams(q(weight)),
-    metalRate: rate("25"),
+    metalRate: metalRateOf("the pot", rate("25")),
     castingFee: rate("1.50"),
     labour: usd("50"),
     loss: { basis: "grams", weight: grams(q(lost)) },
@@ -28,7 +34,7 @@ function piece(weight: string, lost: string) {
 
 describe("make or buy", () => {
   test("at a surcharge of 3.25 the piece of 100 g is made: 27.50 against 28.25, 75 saved (common practice)", () => {
-    const said = makeOrBuy(piece("100", "2"), rate("3.25"));
+    const said = makeOrBuy(piece("100", "2"), ready("25", rate("3.25")));
     expect(said.verdict).toBe("make");
     expect(said.makePerGram.perGram.value().toString()).toBe("27.5");
     expect(said.buyPerGram.perGram.value().toString()).toBe("28.25");
@@ -36,7 +42,7 @@ describe("make or buy", () => {
   });
 
   test("at a surcharge of 3.25 the piece of 20 g is bought: 30.25 against 28.25, 40 lost by making (common practice)", () => {
-    const said = makeOrBuy(piece("20", "1"), rate("3.25"));
+    const said = makeOrBuy(piece("20", "1"), ready("25", rate("3.25")));
     expect(said.verdict).toBe("buy");
     expect(said.saving.amount.value().toString()).toBe("-40");
   });
@@ -44,8 +50,8 @@ describe("make or buy", () => {
   test.each(["3", "3.25", "3.5"])(
     "within the usual surcharge (%s a gram) the heavy piece is made and the light one bought (common practice)",
     (surcharge) => {
-      expect(makeOrBuy(piece("100", "2"), rate(surcharge)).verdict).toBe("make");
-      expect(makeOrBuy(piece("20", "1"), rate(surcharge)).verdict).toBe("buy");
+      expect(makeOrBuy(piece("100", "2"), ready("25", rate(surcharge))).verdict).toBe("make");
+      expect(makeOrBuy(piece("20", "1"), ready("25", rate(surcharge))).verdict).toBe("buy");
     },
   );
 
@@ -64,14 +70,14 @@ describe("make or buy", () => {
     const [material, fee, work] = row.make;
     const making = {
       weight: grams(q(row.units)),
-      metalRate: rate(material),
+      metalRate: metalRateOf("the pot", rate(material)),
       castingFee: rate(fee),
       labour: money(q(work).times(q(row.units)), "USD"),
       loss: { basis: "grams", weight: grams(Quotient.zero) },
       other: usd("0"),
       basis: "finished",
     } as const;
-    const said = makeOrBuy(making, perGram(q(row.buy).minus(q(material)), "USD"));
+    const said = makeOrBuy(making, ready(material, perGram(q(row.buy).minus(q(material)), "USD")));
     expect(landedCost(making).amount.value().toString()).toBe(row.makeTotal);
     expect(said.buyPerGram.perGram.times(q(row.units)).value().toString()).toBe(row.buyTotal);
     expect(said.saving.amount.equals(q(row.buyTotal).minus(q(row.makeTotal)))).toBe(true);
@@ -91,14 +97,14 @@ describe("make or buy", () => {
           const said = makeOrBuy(
             {
               weight: grams(weight.quotient),
-              metalRate: perGram(metal.quotient, "USD"),
+              metalRate: metalRateOf("the pot", perGram(metal.quotient, "USD")),
               castingFee: perGram(fee.quotient, "USD"),
               labour: money(labour.quotient, "USD"),
               loss: { basis: "cast", share: lost.quotient },
               other: usd("0"),
               basis: "finished",
             },
-            perGram(surcharge.quotient, "USD"),
+            ready(metal.text, perGram(surcharge.quotient, "USD")),
           );
           const make = metal.fraction
             .add(fee.fraction)
@@ -117,8 +123,8 @@ describe("make or buy", () => {
   });
 
   test("a surcharge in another currency is refused, even where the compiler could not see it", () => {
-    const wide = { ...piece("20", "1"), metalRate: perGram<Currency>(q("25"), "USD") };
-    expectFault(() => makeOrBuy(wide, perGram<Currency>(q("3"), "EUR")), "currencyMismatch");
+    const wide = { ...piece("20", "1"), metalRate: metalRateOf<"the pot", Currency>("the pot", rate("25")) };
+    expectFault(() => makeOrBuy(wide, ready("25", perGram<Currency>(q("3"), "EUR"))), "currencyMismatch");
   });
 });
 
@@ -142,14 +148,14 @@ describe("the crossover weight", () => {
             makeOrBuy(
               {
                 weight: grams(weight),
-                metalRate: perGram(metal.quotient, "USD"),
+                metalRate: metalRateOf("the pot", perGram(metal.quotient, "USD")),
                 castingFee: perGram(added.quotient, "USD"),
                 labour: money(flat.quotient, "USD"),
                 loss: { basis: "grams", weight: grams(Quotient.zero) },
                 other: usd("0"),
                 basis: "finished",
               },
-              perGram(surcharge, "USD"),
+              ready(metal.text, perGram(surcharge, "USD")),
             );
           expect(at(crossing).saving.amount.isZero()).toBe(true);
           expect(at(crossing).verdict).toBe("buy");

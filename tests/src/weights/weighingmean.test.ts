@@ -24,7 +24,7 @@ describe("the mean weight of a link", () => {
     expect(text(mean)).toBe("5");
     expect(spread?.grams.toNumber()).toBeCloseTo(Math.sqrt(32 / 7), 12);
     // Student's t at 7 degrees of freedom is 2.365.
-    expect(within?.grams.toNumber()).toBeCloseTo(2.365 * Math.sqrt(32 / 7 / 8), 12);
+    expect(within?.grams.toNumber()).toBeCloseTo(2.365 * Math.sqrt(32 / 7 / 8), 3);
   });
 
   test("a weighing of many links counts as many: 30 at 2 g and 10 at 2.4 g are 2.1 g (hand arithmetic)", () => {

@@ -2,6 +2,7 @@ import { type OrderForm, parseOrder } from "../../../src/order/order";
 import type { QuoteNumber } from "../../../src/order/quotenumber";
 import { costOrder } from "../../../src/quote/costsheet";
 import { makeQuote } from "../../../src/quote/quote";
+import { NOT_KNOWN, termsOf } from "../../../src/rates/quotedterms";
 import type { RateKey } from "../../../src/rates/raterows";
 import { parseRates } from "../../../src/rates/rates";
 import { jobSheet } from "../../../taskpane/excel/job/jobsheet";
@@ -23,7 +24,7 @@ export function papersOf(form: OrderForm, record: Record_, missing: readonly Rat
   const sheets = costOrder(order, rates);
   const made = makeQuote(order, sheets, rates, "2026-11-25");
   const quote = { ...made.quote, number: NUMBER };
-  const job = jobSheet(order, sheets, quote, rates, missing);
+  const job = jobSheet(order, sheets, quote, rates, termsOf(rates, NOT_KNOWN), missing);
   return { order, sheets, quote, job, tickets: ticketsPaper(sheets, quote, job, "Job 2001") };
 }
 

@@ -39,6 +39,7 @@ describe("opening a row of the quotes table", () => {
         ],
         extras: [{ text: "Box", amount: "", cost: "" }],
       },
+      terms: undefined,
     });
   });
 

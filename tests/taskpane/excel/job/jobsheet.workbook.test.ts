@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
+import type { Weight } from "../../../../src/units/weight";
 import { ORDER, RATES } from "../../../src/orders";
 import { type Expected, workOrder } from "../../../src/workorders";
 import { SPOT_FOR_25, withRates } from "../../../workbook/desk";
@@ -48,6 +49,39 @@ test.each(SAMPLES.map((sample, index) => [index + 1, sample] as const))(
       agrees(figure("Credit quoted"), expected.credit);
       agrees(figure("Credit at today's spot"), expected.credit);
     }
+  },
+);
+
+test.each(SAMPLES.slice(0, 4).map((sample, index) => [index + 1, sample] as const))(
+  "what was quoted is taken apart with the tax it was quoted at, whatever Rates say since: order %i",
+  async (_, { rates, form }) => {
+    await writeRates(desk, rates);
+    const settled = { ...form, order: { ...form.order, settled: "by final weight", tolerance: "0.9" } };
+    const { job, sheets } = papersOf(settled, rates);
+    await putContents(desk, "Job 2001", job.paper);
+    const weighed = sheets.flatMap((sheet, index) => {
+      const cell = (key: string, column: "D" | "E") => job.at(index)(key, column).replaceAll("$", "");
+      const { quantity } = sheet.line;
+      const all = ({ grams }: Weight) => grams.times(quantity).toNumber();
+      const alloys = sheet.alloys.flatMap((alloy, at) => [
+        [cell(`cast${at}`, "E"), all(alloy.cast)],
+        [cell(`polished${at}`, "E"), all(alloy.finished)],
+      ]);
+      const pieces = [cell("finishedPieces", "D"), quantity.toNumber()];
+      return [...alloys, pieces, [cell("finishedPieces", "E"), all(sheet.finishedWeight)]];
+    });
+    await writeCells(desk, "Job 2001", Object.fromEntries(weighed));
+    const before = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const said = (label: string) => before.find(([first]) => first === label)?.[1];
+    // Every line was weighed, so that the scale's figures are there to be looked at.
+    for (const label of ["Landed, by the scale", "Net, by the scale", "Net, without tax and shipping"])
+      expect(typeof said(label), label).toBe("number");
+    const otherTax = { tax: "0.31", taxIs: rates.taxIs === "on top" ? "in the price" : "on top" };
+    await writeRates(desk, { ...otherTax, shippingTaxed: rates.shippingTaxed === "yes" ? "no" : "yes" });
+    const after = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    const moved = after.filter((row, index) => JSON.stringify(row) !== JSON.stringify(before[index]));
+    // What the piece would be asked for today is the one figure that follows today's tax.
+    expect(new Set(moved.map(([label]) => label))).toEqual(new Set(["Price at today's rates"]));
   },
 );
 
@@ -135,6 +169,21 @@ test("a model and mould that a piece has counts in making its chain, and may be 
   expect(await sourcing()).toEqual([27, "make"]);
   await writeCells(desk, "Job 2001", { [at("setup")]: 50 });
   expect(await sourcing()).toEqual([-13, "buy"]);
+});
+
+test("an alloy of one's own is cast at its own gold and bought ready-made at that of its mark (hand arithmetic)", async () => {
+  // Au 600 stamped 585 at 25.00 of fine gold: 102 x (15 + 1.50) + 50 = 1,733 made, 100 x (14.625 + 3.25) = 1,787.50 bought.
+  const own = { colour: "own", colourName: "champagne", composition: "Au 600 Cu 400", mark: "585" };
+  const { cell, values } = await twoLines(own);
+  const at = cell(0);
+  const sourcing = async () => {
+    const now = await values();
+    return ["B", "C", "D", "E"].map((column) => now.read(at("makeOrBuy", column as "D")));
+  };
+  expect(await sourcing()).toEqual([17.33, 17.875, 54.5, "make"]);
+  // 102 x (16.50 + 1.50) + 50 = 1,886.
+  await writeCells(desk, "Job 2001", { [at("gold")]: 660 });
+  expect(await sourcing()).toEqual([18.86, 17.875, -98.5, "buy"]);
 });
 
 test("the credit and what is to be paid stand as they were quoted when spot moves", async () => {
@@ -234,7 +283,7 @@ test("blank readings stay blank, and readings say what loss, cost, price and mar
   expect(read(at("actualLinks", "C"))).toBe(50);
   expect(read(at("actualLinks", "D"))).toBe(0);
   agrees(read(at("actualLoss", "C")), new Fraction("2.5"));
-  expect(read(at("actualLoss", "E"))).toBe("more than allowed");
+  expect(read(at("actualLossShare", "E"))).toBe("more than allowed");
   agrees(read(at("actualLossShare", "C")), new Fraction("2.5").div(103));
   // 103 x 26.5 + 50.
   agrees(read(at("actualLanded", "C")), new Fraction("2779.5"));
@@ -245,6 +294,88 @@ test("blank readings stay blank, and readings say what loss, cost, price and mar
   agrees(read(at("actualMargin", "C")), new Fraction(1).sub(new Fraction("2779.5").div("3589")));
   // The other line was not weighed.
   expect(labelled("Landed, by the scale")).toBe("");
+});
+
+/** What was counted and weighed of the first line, and what the sheet says of it. */
+async function polished(counted: Readonly<Partial<Record<"cast0" | "sent0" | "polished0", number>>>) {
+  const { cell, values } = await twoLines();
+  const at = cell(0);
+  await writeCells(desk, "Job 2001", {
+    ...Object.fromEntries(Object.entries(counted).map(([key, count]) => [at(key, "D"), count])),
+    [at("cast0", "E")]: 190,
+    [at("polished0", "E")]: 173.81,
+  });
+  const { read } = await values();
+  return {
+    row: (["B", "C", "D", "E", "F", "G"] as const).map((column) => read(at("cameBack0", column))),
+    money: read(at("missing0")),
+    remark: read(at("missing0", "C")),
+    lost: [read(at("actualLoss", "C")), read(at("actualLossShare", "C")), read(at("actualLossShare", "E"))],
+    landed: read(at("actualLanded", "C")),
+  };
+}
+
+test("loss goes by the link: spare links are stock, missing ones are named with grams and money (hand arithmetic)", async () => {
+  const { row, money, remark, lost, landed } = await polished({ cast0: 95, sent0: 93, polished0: 91 });
+  // 2 g each as cast: 182 g for 91; 182 - 173.81 = 8.19 g, 4.5 %. Two spare and two missing of 4 g, at 25 a gram.
+  expect(row).toEqual([182, 0.045, 2, 4, 2, 4]);
+  expect([money, remark]).toEqual([100, "2 sent and not returned"]);
+  agrees(lost[0], new Fraction("8.19"));
+  agrees(lost[1], new Fraction("0.045"));
+  expect(lost[2]).toBe("more than allowed");
+  // The spare ones are not in the cost of the piece: (190 - 4) x 26.5 + 50.
+  agrees(landed, new Fraction(4979));
+});
+
+test("where nobody wrote how many were sent, the sheet asks, and the loss still goes by the link", async () => {
+  const { row, money, remark, lost, landed } = await polished({ cast0: 95, polished0: 91 });
+  expect(row).toEqual([182, 0.045, "", "", "", ""]);
+  expect([money, remark]).toEqual(["", "4 did not come back: type how many were sent"]);
+  agrees(lost[1], new Fraction("0.045"));
+  // All 190 g: 190 x 26.5 + 50.
+  agrees(landed, new Fraction(5085));
+});
+
+test.each([
+  ["one count alone", { cast0: 95 }, "count the links cast and the links that came back"],
+  ["what was sent alone", { sent0: 95 }, "count the links cast and the links that came back"],
+  ["more back than were cast", { cast0: 90, polished0: 91 }, "more links than at the step before: count again"],
+  [
+    "more sent than were cast",
+    { cast0: 95, sent0: 96, polished0: 91 },
+    "more links than at the step before: count again",
+  ],
+  [
+    "more back than were sent",
+    { cast0: 95, sent0: 90, polished0: 91 },
+    "more links than at the step before: count again",
+  ],
+])("counts that say no loss are told, and none is shown: %s", async (_, counted, words) => {
+  const { row, remark, lost } = await polished(counted);
+  expect([row, remark, lost]).toEqual([["", "", "", "", "", ""], words, ["", "", ""]]);
+});
+
+test("without counts all that was cast came back: 190 g to 173.81 g", async () => {
+  const { row, remark, lost } = await polished({});
+  expect(row.slice(2)).toEqual(["", "", "", ""]);
+  agrees(lost[0], new Fraction("16.19"));
+  expect(remark).toBe("");
+});
+
+test("finished pieces heavier than the polished links and the parts on them get a remark (hand arithmetic)", async () => {
+  const stones = { stonePrice: "5", stonesOn: "a number of links", stoneCount: "10", stoneCarat: "0.25" };
+  const parts = { clasp: "bought lobster clasp", claspWeight: "3", findingsWeight: "1", ...stones };
+  const { cell, values } = await twoLines(parts);
+  const at = cell(0);
+  const weighed = async (finished: number) => {
+    await writeCells(desk, "Job 2001", { [at("finishedPieces", "D")]: 1, [at("finishedPieces", "E")]: finished });
+    return (await values()).read(at("actualPiece", "E"));
+  };
+  expect(await weighed(200)).toBe("");
+  await writeCells(desk, "Job 2001", { [at("cast0", "E")]: 102, [at("polished0", "E")]: 100 });
+  // 100 g polished, a clasp of 3 g, findings of 1 g, 2.5 ct of stones: 104.5 g.
+  expect(await weighed(104.5)).toBe("");
+  expect(await weighed(104.51)).toBe("more than polished links and added parts, 104.50 g: weigh again");
 });
 
 test("an order weighed in full shows its landed cost, and a weight outside the tolerance is to be agreed", async () => {

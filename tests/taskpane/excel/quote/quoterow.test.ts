@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { costOrder, makeQuote } from "../../../../src/index";
+import { costOrder, makeQuote, termsOf } from "../../../../src/index";
 import { QUOTE_COLUMN_KEYS } from "../../../../taskpane/excel/quote/quotebook";
 import { quoteRow } from "../../../../taskpane/excel/quote/quoterow";
 import { orderOf, ratesOf } from "../../../src/orders";
@@ -16,7 +16,7 @@ function rowFor(order: Record<string, string>, rates: Record<string, string>) {
   const workshop = ratesOf(rates);
   const read = orderOf({ mark: "250", length: "25", linkWeight: "1", customer: "-10% Ltd", ...order }, workshop);
   const { quote } = makeQuote(read, costOrder(read, workshop), workshop, "2008-01-01");
-  return quoteRow(quote, read, TYPED);
+  return quoteRow(quote, read, TYPED, termsOf(workshop, { time: 39448.375, source: "Noon, by telephone" }));
 }
 
 test("a quote's row says what the customer was told, as text where a person wrote it", () => {
@@ -33,8 +33,14 @@ test("a quote's row says what the customer was told, as text where a person wrot
     expect.any(Number),
     39479,
     "quoted",
-    `'{"customer":"-10% Ltd","lines":[{"linkWeight":"1.0"}]}`,
+    expect.stringMatching(/^'\{"customer":"-10% Ltd","lines":\[\{"linkWeight":"1.0"\}\],"quoted":\{/),
   ]);
+  expect(JSON.parse(String(row.order.content).slice(1)).quoted).toMatchObject({
+    tax: "0.0825",
+    taxIs: "on top",
+    spotTime: "39448.375",
+    spotSource: "Noon, by telephone",
+  });
 });
 
 test.each([

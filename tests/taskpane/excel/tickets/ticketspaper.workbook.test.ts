@@ -169,8 +169,8 @@ test("a ticket takes care of the lines there is work at: solid links are not cal
       .slice(title(from), to === undefined ? undefined : title(to))
       .flat()
       .join(" ");
-  expect(said("Engraver's ticket")).not.toContain("Hollow links");
-  expect(said("Setter's ticket", "Engraver's ticket")).toContain("Hollow links");
+  expect(said("Engraver's ticket")).not.toContain("Call hollow links hollow");
+  expect(said("Setter's ticket", "Engraver's ticket")).toContain("Call hollow links hollow");
 });
 
 test("the setter reads how many stones to set and to buy, whole ones, and to wait for the seats", async () => {
@@ -179,7 +179,7 @@ test("the setter reads how many stones to set and to buy, whole ones, and to wai
   // Two in each of 50 links, a tenth of them broken; 2 mm round, 1.2 mm deep: 4 x 1.2 x 0.0061 = 0.02928 ct each.
   expect(stones?.slice(2, 7)).toEqual(["In all links, 2 each, 2 mm round, about 0.029 ct", 100, 1, 100, 110]);
   expect(stones?.[7]).toBeCloseTo(110 * 0.02928, 9);
-  expect(words).toContain("Buy stones only after the cast seats have been checked.");
+  expect(words).toContain("Buy the stones only after the cast seats have been checked. (common practice)");
   expect(words.join("\n")).not.toContain("Carats of other stones");
 });
 
