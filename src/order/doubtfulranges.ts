@@ -48,7 +48,7 @@ function linkWeightsOf({ colour, linkWeights }: OrderLine): readonly (readonly [
 
 function askOf(field: LineKey, figure: Quotient, { asks, yes }: DoubtfulRange): Question {
   const shown = Quotient.of(figure.rounded(4)).inWords();
-  return question([field, figure.inWords()], asks(shown), keep(yes(shown)), goToField("No, correct it", field));
+  return question([field, figure.inWords()], asks(shown), goToField("Correct it", field), keep(yes(shown)));
 }
 
 function isOutside(figure: Quotient, { least, most }: DoubtfulRange): boolean {

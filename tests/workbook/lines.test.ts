@@ -40,6 +40,7 @@ const PATTERN = {
   "Links per length": "4",
   "Weight of one link": "1.5",
   "Weight of one white link": "1.6",
+  Clasp: "none",
   "Links with stones": "every n-th link",
   "Every how many links": "5",
   "Stone diameter": "2",
@@ -64,6 +65,7 @@ const CUFF = {
   "Links per length": "2",
   "Links counted per": "cm",
   "Weight of one link": "1.25",
+  Clasp: "none",
   "This line's price by": "margin",
   "This line's figure": "0.5",
 };
@@ -361,6 +363,12 @@ describe("the form of one line", () => {
     const spoken = desk.pane.locator(".unseen[role=status]");
     await expect.poll(async () => plain(await spoken.textContent())).toMatch(/^Total USD .*margin/);
     await keyboard.press("Control+Enter");
+    // Neither line says anything of its clasp, so that is asked, of both together; the second answer is that there is none.
+    await keyboard.press("Tab");
+    await keyboard.press("Tab");
+    await keyboard.press("Enter");
+    await settled(desk.page);
+    await keyboard.press("Enter");
     await desk.pane.getByText("are in the workbook.").waitFor();
   });
 });
