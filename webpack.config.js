@@ -18,9 +18,18 @@ export default (env = {}) => {
     throw new Error(
       `--env base: found ${env.base ? `"${env.base}"` : "nothing"}; a release needs the https:// address that others load it from. For this computer alone: --env maps`,
     );
-  const families = ["metal", "chain", "cost", "making", "price", "selling", "asking", "catalogue", "cash"].map(
-    (family) => `./functions/${family}.ts`,
-  );
+  const families = [
+    "metal",
+    "chain",
+    "cost",
+    "making",
+    "price",
+    "selling",
+    "settling",
+    "asking",
+    "catalogue",
+    "cash",
+  ].map((family) => `./functions/${family}.ts`);
   return {
     mode: "production",
     context: here,

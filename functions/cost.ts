@@ -209,7 +209,7 @@ export function makeOrBuyChain(
 const BESTMAKER = spread(
   {
     weight: read.weightAbove0,
-    mark: read.mark,
+    mark: read.namedMark,
     makers: read.priceLists,
   },
   (row) => {

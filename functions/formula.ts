@@ -85,7 +85,7 @@ export class Formula<Row extends object> {
 }
 
 function readingOf(reader: Figure<unknown> | MarkFigure<unknown>): CellReading {
-  if (reader.kind === "mark") return { kind: "mark" };
+  if (reader.kind === "mark") return { kind: "mark", as: reader.as };
   const { rule, otherwise } = reader;
   return { kind: "figure", rule, blank: otherwise === undefined ? Number.NaN : Number(otherwise) };
 }

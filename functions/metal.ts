@@ -20,7 +20,7 @@ import { spread } from "./spread";
 const FINENESS = spread({ mark: read.mark }, (row) => fineness(row.mark));
 
 /**
- * Fineness of a mark in parts per thousand (‰): 14K is 583.333…, 585 is 585. Karat n is n/24 by definition.
+ * Fineness of a mark in parts per thousand (‰): 14K is 583.333…, 585 is 585. Karat n is n/24 by definition. The result is as good as its mark in every other function.
  * @customfunction FINENESS
  * @param mark Mark such as "14K", 585, "585/1000" or "58.5%"; a cell or a range.
  * @returns Parts per thousand, unrounded.

@@ -41,6 +41,7 @@ import {
   RULE_OF,
   readNumber,
   readWord,
+  shareOfDigits,
   TAX_IS,
   type WeightUnit,
   wordsOf,
@@ -61,9 +62,10 @@ export interface Figure<T> {
 /** What the row says for an argument that is a choice: what a figure may be can hang on it. */
 export type Said = (argument: string) => unknown;
 
-/** A mark: its share of fine gold is computed in columns too. */
+/** A mark, or a fineness: its share of fine gold is computed in columns too. */
 export interface MarkFigure<T> {
   readonly kind: "mark";
+  readonly as: "mark" | "fineness";
   readonly read: (cell: unknown, argument: string) => Quotient;
   readonly of: (share: Quotient) => T;
 }
@@ -115,11 +117,16 @@ export const shareBelow1 = number({
 });
 export const signedShareBelow1 = number({ share: true, below: "1", right: "a share below 1, such as 0.3 for 30 %" });
 export const share = number({ share: true, least: "0", right: "a share from 0, such as 0.3 for 30 %" });
-export const perThousand = number({
-  above: "0",
-  most: "1000",
-  right: "parts per thousand, above 0 up to 1000",
-});
+
+const PER_THOUSAND: NumberRule = { above: "0", most: "1000", right: "parts per thousand, above 0 up to 1000" };
+const THOUSAND = Quotient.of(1000);
+/** A fineness or an assay: 583.333333333333 is 14K, as it is for a mark. */
+export const perThousand: MarkFigure<Quotient> = {
+  kind: "mark",
+  as: "fineness",
+  read: (cell, argument) => shareOfDigits(readNumber(cell, argument, PER_THOUSAND).dividedBy(THOUSAND)),
+  of: (share) => share.times(THOUSAND),
+};
 
 export const weightAbove0 = figure({ above: "0", right: "grams above 0" }, grams);
 export const weightFrom0 = figure({ least: "0", right: "grams from 0" }, grams);
@@ -161,11 +168,15 @@ export const anyRate = figure({ right: "money per gram" }, gram);
 
 export const mark: MarkFigure<Mark> = {
   kind: "mark",
+  as: "mark",
   read: (cell, argument) => fineShare(parseMark(cell, argument)),
   of: markOfShare,
 };
 
 const PRICED_BY = keys(RULE_OF);
+/** A mark that is named in a sentence: as it was given, not as its share says. */
+export const namedMark = choice(parseMark);
+
 export const pricedBy = word<Pricing["by"]>(PRICED_BY);
 export const taxIs = optional(word(TAX_IS), "on top" as const);
 export const colour = choice((cell, argument) => colourNamed(cell) ?? readWord(cell, argument, COLOURS));
@@ -219,12 +230,12 @@ export function counted<T>(reader: Figure<T>, otherwise: string): Figure<T> {
 }
 
 /** A range read as one list of numbers, without its blank cells; undefined where all are blank. */
-export function listOf(reader: Figure<Quotient>): Choice<readonly Quotient[] | undefined> {
+export function listOf(reader: MarkFigure<Quotient>): Choice<readonly Quotient[] | undefined> {
   const read = (cells: unknown, argument: string) => {
     const list = plainGridOf(cells)
       .flat()
       .filter((cell) => !isBlank(cell))
-      .map((cell) => reader.read(cell, argument, () => undefined));
+      .map((cell) => reader.of(reader.read(cell, argument)));
     return list.length > 0 ? list : undefined;
   };
   return { kind: "choice", read, isList: true, mayBeBlank: true };

@@ -38,7 +38,7 @@ export class Words {
   private read(cells: unknown, cell: unknown): number {
     try {
       const value = this.reader.read(cells, "");
-      const meaning = this.reader.isList ? cell : value;
+      const meaning = this.reader.isList || typeof value === "object" ? cell : value;
       const number = this.byValue.get(meaning) ?? this.byValue.size;
       if (number >= MOST_WORDS) return UNREAD;
       this.byValue.set(meaning, number);

@@ -104,7 +104,17 @@ export {
   spotOf,
 } from "./gold/goldrate";
 export { isHallmarkedInUk } from "./gold/hallmark";
-export { fineness, fineShare, karats, type Mark, markOfShare, parseMark, showMark } from "./gold/mark";
+export {
+  fineness,
+  fineShare,
+  karats,
+  type Mark,
+  markOfShare,
+  nameMark,
+  parseMark,
+  shareOfDigits,
+  showMark,
+} from "./gold/mark";
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
 export {
@@ -170,7 +180,7 @@ export {
   premiumFor,
   type Wanted,
 } from "./margins/earning";
-export { HEAVIER_BY, type HeavierBy, lineOfLinkWeight, type OtherLengths, otherLengths } from "./margins/otherlengths";
+export { HEAVIER_BY, type HeavierBy, type OtherLengths, otherLengths } from "./margins/otherlengths";
 export {
   MUST_BRING_LABELS,
   type MustBring,
@@ -277,6 +287,7 @@ export {
 export { QUOTE_STATUSES, type QuoteStatus, quoteStatusOf } from "./order/quotestatus";
 export { DIAMOND_GRAVITY, type StoneSet } from "./order/stones";
 export { type CostSheet, costOrder } from "./quote/costsheet";
+export { heavierGram, lineOfLinkWeight } from "./quote/heaviergram";
 export {
   type AlloyPart,
   COST_LINES,
@@ -354,6 +365,7 @@ export {
 export { type Pricing, pricingOf, RULE_OF } from "./trade/pricemethod";
 export { netPrice, TAX_IS, taxOf } from "./trade/salestax";
 export { askedPrice, partAtPremium, priceUpToStep, shownPrice } from "./trade/sellingprice";
+export { goldOnScale, STATED_DECIMALS, settledPrice } from "./trade/settling";
 export { atStage, castToFinished, type LossShare, STAGES, type Stage, type StagedWeight } from "./trade/stagedweight";
 export {
   type Currency,

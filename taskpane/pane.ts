@@ -11,6 +11,7 @@ import { readWorkbook } from "./excel/quote/workbookreading";
 import { goToRate, type RatesNews, watchRates } from "./excel/rates/rates";
 import { addMissingRates, layOutRates } from "./excel/rates/ratesheet";
 import { serialNow } from "./excel/rates/ratespaper";
+import { confirmSpotRead, stampSpot } from "./excel/rates/spotread";
 import { isRefusal, sentenceOf } from "./excel/run";
 import { readSelectedOrder } from "./excel/selection";
 import { bookedTotal, openBooked } from "./order/bookedquote";
@@ -45,7 +46,15 @@ export function openPane(place: HTMLElement): void {
 
   const voice = announcer();
   const ending = stepEnding();
-  const head = ratesHead({ goTo: show, layOut, addMissing, readAgain: () => void followRates() });
+  const head = ratesHead({
+    goTo: show,
+    layOut,
+    addMissing,
+    readAgain: () => void followRates(),
+    stamp: (spot, source) =>
+      noteSpot(() => stampSpot(spot, source), source === "keep" ? TEXTS.rates.stamped : TEXTS.rates.stampedCleared),
+    confirm: (spot) => noteSpot(() => confirmSpotRead(spot), TEXTS.rates.confirmed),
+  });
   const result = resultCard();
   const form = orderForm({
     changed: () => {
@@ -170,7 +179,7 @@ export function openPane(place: HTMLElement): void {
    */
   const followRates = oneAtATime(async () => {
     try {
-      const { rates: reading, quotes } = await readWorkbook(earlier.root.open);
+      const { rates: reading, quotes } = await readWorkbook(earlier.root.open, known.reading);
       known = { reading, parsed: reading.found ? parseRates(reading.values) : undefined, failure: "" };
       const rates = ratesNow();
       if (rates) form.adapt(rates);
@@ -207,7 +216,7 @@ export function openPane(place: HTMLElement): void {
     head.show(known);
     const { reading } = known;
     const rates = ratesNow();
-    const said = reading?.found && rates ? spotAgeSentence(reading.values, rates, serialNow()) : "";
+    const said = reading?.found && rates ? spotAgeSentence(reading.spotRead, rates, serialNow()) : "";
     frame.spotAge(said === "" ? "" : `${said} ${TEXTS.catalogue.age.before}`);
   }
 
@@ -234,6 +243,19 @@ export function openPane(place: HTMLElement): void {
         await followRates();
       }
       voice.say(TEXTS.rates.addedMissing(count));
+    });
+  }
+
+  /** What a person says of when the spot was read. */
+  async function noteSpot(write: () => Promise<void>, sentence: string): Promise<void> {
+    await attempt(async () => {
+      ending.clear();
+      try {
+        await write();
+      } finally {
+        await followRates();
+      }
+      voice.say(sentence);
     });
   }
 

@@ -302,6 +302,11 @@ test("a link's weight has one way into the order, and tests/workbook/linkweight.
   ]);
 });
 
+test("a time or a source beside a spot has one way out of Rates, which knows whether it is that spot's", () => {
+  const saidBy = TASKPANE.filter(({ code }) => /spotTime|spotSource/.test(code)).map(({ path }) => path);
+  expect(saidBy.filter((path) => !path.startsWith("taskpane/excel/rates/"))).toEqual([]);
+});
+
 test("the stand-in for Excel imports no product code", () => {
   expect(
     broken(WORKBOOK, (source) =>

@@ -18,6 +18,17 @@ const SHARE = { parts: 1, from: LEAST_CELL, to: 1 - NEAR };
 const KARATS = { parts: 24, from: 1 + NEAR, to: 24 };
 const FINENESS = { parts: 1000, from: 24 * (1 + NEAR), to: 1000 };
 const MOST_WORDS = 1000;
+/** Halves of a karat in the whole. */
+const HALVES = 48;
+/** What a cell keeps of a figure. */
+const CELL_DIGITS = 15;
+
+/** What a column's cells are: marks, or a fineness in parts per thousand, whose numbers are never karats. */
+export type MarkReading = "mark" | "fineness";
+const KINDS = {
+  mark: [FINENESS, KARATS, SHARE],
+  fineness: [{ ...FINENESS, from: LEAST_CELL }],
+} as const satisfies Record<MarkReading, unknown>;
 
 /** Marks in words, each read once. They are told by their numbers. */
 export class MarkWords {
@@ -49,14 +60,19 @@ export function readColumnMark(
   values: Float64Array,
   parts: Float64Array,
   words: MarkWords,
+  as: MarkReading = "mark",
 ): boolean {
+  let text = cell;
   if (typeof cell === "number") {
-    const kind = [FINENESS, KARATS, SHARE].find(({ from, to }) => cell >= from && cell <= to);
-    values[row] = cell;
-    parts[row] = kind?.parts ?? 1;
-    return kind !== undefined;
+    const kind = KINDS[as].find(({ from, to }) => cell >= from && cell <= to);
+    if (!kind || !isLikeKarats(cell, kind.parts)) {
+      values[row] = cell;
+      parts[row] = kind?.parts ?? 1;
+      return kind !== undefined;
+    }
+    text = cell.toPrecision(CELL_DIGITS);
   }
-  const word = typeof cell === "string" ? words.of(cell) : undefined;
+  const word = typeof text === "string" ? words.of(as === "mark" ? text : `${text.trim()}‰`) : undefined;
   values[row] = word?.at ?? 0;
   parts[row] = 0;
   return word !== undefined;
@@ -70,9 +86,17 @@ export function readColumnMarks(
   parts: Float64Array,
   words: MarkWords,
   odd: Uint8Array,
+  as: MarkReading = "mark",
 ): void {
   for (let i = 0; i < part.count; i += 1)
-    if (!readColumnMark(cellOf(cells, part, i), i, values, parts, words)) odd[i] = 1;
+    if (!readColumnMark(cellOf(cells, part, i), i, values, parts, words, as)) odd[i] = 1;
+}
+
+/** Whether a figure is within a few units of its 15th digit of n/24 that does not end as a decimal: it may be n/24 itself. */
+function isLikeKarats(cell: number, parts: number): boolean {
+  if (parts === KARATS.parts) return false;
+  const halves = Math.round((cell * HALVES) / parts);
+  return halves % 3 !== 0 && Math.abs((cell * HALVES) / parts - halves) <= halves * NEAR;
 }
 
 function readWord(text: string, at: number): MarkWord | undefined {

@@ -1,10 +1,10 @@
 import type { Block } from "./block";
 import { type Cells, type ColumnRule, columnNumber, type RangePart, type Reading, readColumns } from "./cells";
-import { readColumnMark, readColumnMarks } from "./markcells";
+import { type MarkReading, readColumnMark, readColumnMarks } from "./markcells";
 
 /** How the cells of a column are read. */
 export type CellReading =
-  | { readonly kind: "mark" }
+  | { readonly kind: "mark"; readonly as: MarkReading }
   | {
       readonly kind: "figure";
       readonly rule: ColumnRule;
@@ -25,7 +25,7 @@ export function readCell(block: Block, column: number, cell: unknown, reading: C
   if (!to) return false;
   to.single = false;
   if (reading.kind === "mark")
-    return to.parts !== undefined && readColumnMark(cell, 0, to.values, to.parts, block.words);
+    return to.parts !== undefined && readColumnMark(cell, 0, to.values, to.parts, block.words, reading.as);
   const value = columnNumber(cell, reading.rule, reading.blank);
   to.values[0] = value;
   return !Number.isNaN(value);
@@ -50,7 +50,7 @@ export function readRanges(block: Block, ranges: readonly RangeColumn[], part: R
     if (!to) continue;
     to.single = false;
     if (reading.kind === "figure") figures.push({ cells, ...reading, values: to.values });
-    else if (to.parts) readColumnMarks(cells, part, to.values, to.parts, block.words, block.odd);
+    else if (to.parts) readColumnMarks(cells, part, to.values, to.parts, block.words, block.odd, reading.as);
   }
   readColumns(figures, part, block.odd);
 }

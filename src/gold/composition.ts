@@ -2,7 +2,7 @@ import { parseDecimal } from "../exact/decimal";
 import { CostingError, found } from "../exact/errors";
 import { Quotient, sum } from "../exact/quotient";
 import { alloyDensity, METALS, type Metal, type Part } from "./alloy";
-import { fineness, type Mark, showMark } from "./mark";
+import { fineness, type Mark, nameMark, shareOfDigits } from "./mark";
 
 /** An alloy given by its parts. */
 export interface Composition {
@@ -35,7 +35,7 @@ export function parseComposition(value: unknown, field: string): Composition {
   return Object.freeze({
     text,
     parts: Object.freeze(known),
-    fineness: gold.times(Quotient.of(1000)).dividedBy(whole.isZero() ? Quotient.one : whole),
+    fineness: shareOfDigits(gold.dividedBy(whole.isZero() ? Quotient.one : whole)).times(Quotient.of(1000)),
     density: densityOf(known, field),
   });
 }
@@ -47,7 +47,7 @@ export function bearsMark(composition: Composition, mark: Mark, field: string): 
   throw new CostingError(
     "outOfRange",
     field,
-    `found ${held} parts of gold in a thousand, less than the mark ${showMark(mark)}; a mark must not overstate: choose a lower mark, or correct the parts`,
+    `found ${held} parts of gold in a thousand, less than the mark ${nameMark(mark)}; a mark must not overstate: choose a lower mark, or correct the parts`,
   );
 }
 

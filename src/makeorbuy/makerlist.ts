@@ -1,5 +1,5 @@
 import { CostingError } from "../exact/errors";
-import { type Mark, showMark } from "../gold/mark";
+import { type Mark, nameMark } from "../gold/mark";
 import { isBlank } from "../reading/number";
 import { attempt } from "../reading/parse";
 import { type Currency, NO_CURRENCY, parseCurrency } from "../units/currency";
@@ -43,7 +43,7 @@ export function bestMaker(lists: PriceLists, weight: Weight, mark: Mark): MakerO
   const offers = sellersOf(lists, mark).flatMap((seller) => classAt(seller, weight) ?? []);
   const [first, ...others] = offers;
   if (!first) {
-    const said = `found ${weight.grams.value()}; nobody on the price lists sells ${showMark(mark)} of that weight`;
+    const said = `found ${weight.grams.value()}; nobody on the price lists sells ${nameMark(mark)} of that weight`;
     throw new CostingError("neverReached", "weight", said);
   }
   return others.reduce((least, offer) => {

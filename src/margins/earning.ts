@@ -4,6 +4,7 @@ import { roundedDifference, straightRates } from "../makeorbuy/crossover";
 import { MOST_LINKS } from "../order/chain";
 import type { OrderLine } from "../order/orderline";
 import { salesTax, taxFactor } from "../quote/costsheet";
+import { lineOfLinkWeight } from "../quote/heaviergram";
 import { costPiece, type PieceCosts } from "../quote/piececosts";
 import type { Rates } from "../rates/rates";
 import { perGramOf } from "../trade/landedcost";
@@ -11,7 +12,7 @@ import { margin, premiumOverMark, priceAtMargin, priceOverMark } from "../trade/
 import { withoutTax } from "../trade/salestax";
 import { type Money, timesMoney } from "../units/money";
 import { addWeights, grams, type Weight } from "../units/weight";
-import { lineOfLinkWeight, type OtherLengths, otherLengths } from "./otherlengths";
+import { type OtherLengths, otherLengths } from "./otherlengths";
 
 /** What the market pays, and the margin wanted from it. */
 export interface Wanted {

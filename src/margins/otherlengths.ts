@@ -1,11 +1,10 @@
 import { Quotient } from "../exact/quotient";
 import { COLOURS, type Colour } from "../gold/alloy";
-import { chainWeightOf } from "../makeorbuy/crossover";
 import { type LinkWeights, MOST_LINKS } from "../order/chain";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import { countLinks } from "../trade/colourpattern";
-import { timesWeight, type Weight } from "../units/weight";
+import type { Weight } from "../units/weight";
 
 /** How a piece grows heavier: longer, by more links of the same, or of the same length, by heavier links. */
 export const HEAVIER_BY = ["heavier links", "more links"] as const;
@@ -17,21 +16,6 @@ export interface OtherLengths {
   readonly period: number;
   /** The line with that many links; undefined where they have no room for its stones. @param links whole, from 1 to MOST_LINKS */
   at(links: number): OrderLine | undefined;
-}
-
-/**
- * The line with the same number of links, heavier or lighter so that the chain has this weight.
- * @param chain weight of all links, above zero
- */
-export function lineOfLinkWeight(line: OrderLine, chain: Weight): OrderLine {
-  const now = chainWeightOf(line).grams;
-  return {
-    ...line,
-    linkGroups: line.linkGroups.map((group) => ({
-      ...group,
-      linkWeight: timesWeight(group.linkWeight, chain.grams.dividedBy(now)),
-    })),
-  };
 }
 
 /** The line at other numbers of links, its colours and the stones in its links counted anew; clasp, findings and engraving stay. */

@@ -42,6 +42,8 @@ export interface Quote {
   readonly settledByWeight: boolean;
   /** The share of the discount that the rate of a gram more or less stands before; undefined where the price is fixed or there is none. */
   readonly settledDiscount: Quotient | undefined;
+  /** The final weight settles the price of pieces with stones, which are not gold: their weight is taken off the scale's. */
+  readonly settledWithoutStones: boolean;
   /** Money per troy ounce of fine gold; undefined where the customer is not to read it. */
   readonly spot: Money | undefined;
 }
@@ -60,6 +62,8 @@ export interface QuoteWatch {
   readonly floor: Money;
   /** Lines, counted from 0, that the discount leaves below their own floor, though the whole order may be above its. */
   readonly linesBelowFloor: readonly number[];
+  /** Lines, counted from 0, whose stones nobody has weighed, nor said what they are: the final weight cannot settle their price. */
+  readonly stonesUnweighed: readonly number[];
   /** The deposit does not cover the cash that goes out. */
   readonly depositShort: boolean;
   /** Cash out before the work is sold: metal that is not the customer's own, casting, clasps, findings, stones, free lines. */
@@ -132,6 +136,7 @@ export function makeQuote(
     tolerance: order.tolerance,
     settledByWeight: order.settledByWeight,
     settledDiscount: order.settledByWeight && !order.discount.isZero() ? order.discount : undefined,
+    settledWithoutStones: order.settledByWeight && sheets.some(({ line }) => line.stones.length > 0),
     spot: order.spotShown ? order.spot : undefined,
   };
   return Object.freeze({
@@ -145,6 +150,7 @@ export function makeQuote(
           timesMoney(netPrice, Quotient.one.minus(order.discount)).amount.isLessThan(least.amount) ? [index] : [],
         ),
       ),
+      stonesUnweighed: Object.freeze(order.settledByWeight ? unweighed(sheets) : []),
       depositShort: deposit.amount.isLessThan(cashOut.amount),
       cashOut,
       belowZero: total.amount.isNegative(),
@@ -153,6 +159,13 @@ export function makeQuote(
       goldBalance: balance,
     }),
   });
+}
+
+/** A size tells carats where it is known what stone it is. */
+function unweighed(sheets: readonly CostSheet[]): readonly number[] {
+  return sheets.flatMap(({ line }, index) =>
+    line.stones.some(({ carat, caratFrom }) => !carat || caratFrom === "a diamond's size") ? [index] : [],
+  );
 }
 
 /** Tax on the work, and on shipping where that is taxed. Rounded once. */

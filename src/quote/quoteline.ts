@@ -7,6 +7,7 @@ import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import type { Rates } from "../rates/rates";
 import { type Plating, platingOf } from "../trade/plating";
+import { STATED_DECIMALS } from "../trade/settling";
 import { inLengthUnit } from "../units/length";
 import { type Money, money, roundToCurrency } from "../units/money";
 import { type CostSheet, forAll, taxFactor } from "./costsheet";
@@ -28,7 +29,7 @@ export interface QuoteLine {
   /** The length that whole links really make, about, in that unit; undefined where that reads as the length asked for. */
   readonly reached: Quotient | undefined;
   readonly links: Quotient;
-  /** About, finished, in grams to one decimal. */
+  /** Finished, of the gold alone, in grams: about, to one decimal; to a hundredth where the final weight settles the price. */
   readonly weight: Quotient;
   readonly clasp: OrderLine["clasp"]["kind"];
   readonly stones: Quotient;
@@ -62,7 +63,7 @@ export function quoteLine(sheet: CostSheet, order: Order, rates: Rates): QuoteLi
     unit: line.lengthUnit,
     reached: reachedOf(sheet),
     links: line.links,
-    weight: Quotient.of(sheet.finishedWeight.grams.rounded(1)),
+    weight: Quotient.of(sheet.finishedWeight.grams.rounded(order.settledByWeight ? STATED_DECIMALS : 1)),
     clasp: line.clasp.kind,
     stones: sum(line.stones.map((set) => set.count)),
     carats: caratsOf(line.stones),
@@ -95,7 +96,7 @@ export function colourName(colour: Colour, line: OrderLine): string {
  * premium where the price goes by one; with the tax where prices hold it. Rounded to the currency. Whoever knows spot and mark
  * can work it out, so it tells no cost.
  */
-function settlingRate({ metalRate, pricing }: CostSheet, rates: Rates): Money {
+export function settlingRate({ metalRate, pricing }: CostSheet, rates: Rates): Money {
   const rate = pricing.by === "premium" ? addRates(metalRate, pricing.rate) : metalRate;
   return roundToCurrency(money(rate.perGram.times(taxFactor(rates)), rate.currency));
 }

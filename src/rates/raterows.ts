@@ -30,7 +30,7 @@ export const RATE_ROWS = {
   spotAge: row(
     "Spot is old after",
     "hours",
-    "",
+    "24",
     "An older spot is marked here and in the pane; empty: never",
     "number",
   ),

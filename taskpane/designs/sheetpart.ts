@@ -203,7 +203,8 @@ function ending(sentence: string, columns: readonly SheetColumn[], lines: readon
 }
 
 function notesOf(rates: Rates, reading: Extract<RatesReading, { found: true }>, forBench: boolean): readonly string[] {
-  const readAt = showCellDate(reading.values.spotTime);
+  const { time, timeWords } = reading.spotRead;
+  const readAt = time === undefined ? timeWords : showCellDate(time);
   const dated = texts.dated(showCellDate(dateSerial(today())), showSpot(rates.spot), readAt);
   const tax = rates.tax.isZero()
     ? []

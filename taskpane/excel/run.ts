@@ -40,7 +40,7 @@ export async function run<T>(batch: (context: Excel.RequestContext) => Promise<T
 }
 
 /**
- * One conversation that only reads, after something happened in the workbook. The person may be typing into the next cell by
+ * One conversation that changes no cell, after something happened in the workbook. The person may be typing into the next cell by
  * then. It waits until they have finished, where Excel would refuse any other conversation.
  */
 export async function readAfterEdit<T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {

@@ -10,11 +10,11 @@ import {
   type Money,
   makingRanges,
   money,
+  nameMark,
   perGram,
   Quotient,
   type Swing,
   savedByChoice,
-  showMark,
   type Tornado,
   timesMoney,
   type Weight,
@@ -41,7 +41,7 @@ export function headlineOf({ verdict, best }: Comparison): string {
 export function answerOf(said: Comparison): readonly string[] {
   const { best, makePerGram, verdict, quantity, weight, choice } = said;
   const make = showRate(makePerGram);
-  if (!best) return [order.alone(make, showScale(weight), showMark(choice.line.mark))];
+  if (!best) return [order.alone(make, showScale(weight), nameMark(choice.line.mark))];
   if (best.saving.amount.isZero()) return [order.level(make)];
   const buy = showRate(best.perGram);
   const { maker } = best.seller;

@@ -5,8 +5,8 @@ import {
   compareSources,
   fineness,
   type Lever,
+  nameMark,
   type SellersFrom,
-  showMark,
   type Tornado,
   tornado,
   type WinningRange,
@@ -76,7 +76,7 @@ export function orderView(): OrderView {
       const { best, weight } = said;
       const least = best && leastOrderOf(best, said);
       const design = choice.line.design === STAND_IN ? texts.order.nameless : choice.line.design;
-      setText(subject, texts.order.subject(design, showScale(weight), showMark(choice.line.mark)));
+      setText(subject, texts.order.subject(design, showScale(weight), nameMark(choice.line.mark)));
       const besides = [
         rangesSentence(current.ranges),
         best ? hingeSentences(said, current.tornado, current.level).join(" ") : "",
@@ -131,9 +131,9 @@ function noteOf({ line, rates }: ChainChoice, from: SellersFrom): string {
   const sentences = [
     ...(line.gold.share.equals(line.mark.share)
       ? []
-      : [texts.order.twoMetals(showNumber(fineness(line.gold)), showMark(line.mark))]),
+      : [texts.order.twoMetals(showNumber(fineness(line.gold)), nameMark(line.mark))]),
     ...(from === "no price list" ? [texts.makers.noTable(surcharge)] : []),
-    ...(from === "no row for the mark" ? [texts.makers.noRow(showMark(line.mark), surcharge)] : []),
+    ...(from === "no row for the mark" ? [texts.makers.noRow(nameMark(line.mark), surcharge)] : []),
   ];
   return sentences.join(" ");
 }

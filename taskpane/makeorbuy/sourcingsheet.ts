@@ -1,4 +1,4 @@
-import { minorDigits, type Quotient, showMark, totalOf } from "../../src/index";
+import { minorDigits, nameMark, type Quotient, totalOf } from "../../src/index";
 import type { ValueColumn } from "../excel/designs/pricesheet";
 import { putValueSheet } from "../excel/designs/pricesheet";
 import { dateSerial } from "../excel/template/fields";
@@ -60,7 +60,7 @@ function rowOf({ name: chain, said }: NamedComparison, digits: number): readonly
   const least = best && leastOrderOf(best, said);
   return [
     chain,
-    showMark(choice.line.mark),
+    nameMark(choice.line.mark),
     answerWord(said),
     best ? nameOf(best.seller.maker) : "",
     shown(weight.grams, 2),

@@ -2,10 +2,10 @@ import {
   type MedianNear,
   medianNear,
   minorDigits,
+  nameMark,
   type Rates,
   type SeenPremium,
   seenPremium,
-  showMark,
 } from "../../src/index";
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
@@ -67,6 +67,6 @@ function premiumsIn(rows: Parameters<typeof keptAskings>[0], rates: Rates): read
 function sentenceOf({ weightClass, median, count, from, to }: MedianNear, { sheet }: AskedPiece): string {
   const dated =
     from === "" ? "" : from === to ? texts.inMonth(showMonth(from)) : texts.months(showMonth(from), showMonth(to));
-  const what = texts.what(showMark(sheet.line.mark), WEIGHT_CLASS_WORDS[weightClass] ?? "");
+  const what = texts.what(nameMark(sheet.line.mark), WEIGHT_CLASS_WORDS[weightClass] ?? "");
   return texts.median(showRate(median), count, what, dated);
 }

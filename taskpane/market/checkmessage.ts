@@ -2,12 +2,12 @@ import {
   type AskedPiece,
   type Asking,
   type LinkMatch,
+  nameMark,
   type OwnComparison,
   type PriceCheck,
   Quotient,
   type Rate,
   type Rates,
-  showMark,
 } from "../../src/index";
 import { ASKING_TEXTS } from "../wording/askingtexts";
 import { showLength, showMoney, showNumber, showRate, showShare } from "../wording/display";
@@ -130,7 +130,7 @@ function basisOf(
       : []),
     ...(ratio.isGreaterThan(FAR) ? [texts.farHeavier] : []),
     ...(Quotient.one.dividedBy(ratio).isGreaterThan(FAR) ? [texts.farLighter] : []),
-    ...(sameMark ? [] : [texts.otherMark(showMark(link.mark), showMark(mark))]),
+    ...(sameMark ? [] : [texts.otherMark(nameMark(link.mark), nameMark(mark))]),
     ...(piece.colour && link.colour && link.colour !== piece.colour ? [texts.otherColour(link.colour)] : []),
     ...(link.hollow !== (hollow === true) ? [texts.hollowOther] : []),
     ...(kind !== "" && !CURB.test(kind) ? [texts.otherKind(kind)] : []),

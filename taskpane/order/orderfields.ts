@@ -29,7 +29,7 @@ export const TERMS: readonly PlannedGroup<OrderKey>[] = [
       place("shipping", "half"),
       place("deposit", "half"),
       place("settled", "half"),
-      place("tolerance", "half"),
+      place("tolerance", "half", { cautions: ["settled"] }),
     ],
     termsHeld,
   ),

@@ -24,6 +24,7 @@ import { type LineList, lineList } from "./linelist";
 import { ORDER_GROUPS } from "./orderfields";
 import { misreadLines, typedLines } from "./orderlines";
 import type { Costed, Typed } from "./reckoning";
+import { settlingCaution } from "./settlingcaution";
 
 export interface OrderForm {
   readonly root: HTMLElement;
@@ -140,7 +141,10 @@ export function orderForm(on: OrderFormEvents): OrderForm {
     adapt(rates) {
       for (const part of [order, lines, extras]) part.adapt(rates);
     },
-    judge: (faults, costed) => judgeIn(parts, faults, costed),
+    judge(faults, costed) {
+      judgeIn(parts, faults, costed);
+      order.field("settled").setCaution(settlingCaution(order.counted().settled, costed));
+    },
     demand: (faults) => demandIn(parts, faults),
   };
 }

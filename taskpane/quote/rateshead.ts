@@ -1,9 +1,19 @@
-import { type Fault, type Parsed, parseRates, RATE_KEYS, RATE_ROWS, type RateKey, type Rates } from "../../src/index";
+import {
+  type Fault,
+  money,
+  type Parsed,
+  parseRates,
+  Quotient,
+  RATE_KEYS,
+  RATE_ROWS,
+  type RateKey,
+  type Rates,
+} from "../../src/index";
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
 import { field } from "../controls/field";
 import { whileWorking } from "../controls/pressstep";
-import type { RatesReading, RateValues } from "../excel/rates/rates";
+import type { RatesReading } from "../excel/rates/rates";
 import { serialNow } from "../excel/rates/ratespaper";
 import { faultWithLocalMark, twoReadings, withPoint } from "../wording/decimalmark";
 import { showCellDate, showList, showSpot } from "../wording/display";
@@ -17,6 +27,10 @@ export interface RatesHeadEvents {
   readonly layOut: (spot: string) => Promise<void>;
   readonly addMissing: () => Promise<void>;
   readonly readAgain: () => void;
+  /** Writes now as the time of the spot shown. */
+  readonly stamp: (spot: unknown, source: "keep" | "clear") => Promise<void>;
+  /** The time on Rates is the shown spot's, as the person says. */
+  readonly confirm: (spot: unknown) => Promise<void>;
 }
 
 /** What the pane knows of Rates. */
@@ -28,6 +42,8 @@ export interface RatesKnown {
   /** Why a later reading failed; "" where it did not. */
   readonly failure: string;
 }
+
+type FoundRates = Extract<RatesReading, { found: true }>;
 
 export interface RatesHead {
   readonly root: HTMLElement;
@@ -43,7 +59,7 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
   return {
     root,
     show({ reading, parsed, failure }) {
-      setText(age, reading?.found && parsed?.ok ? spotAgeSentence(reading.values, parsed.value, serialNow()) : "");
+      setText(age, reading?.found && parsed?.ok ? spotAgeSentence(reading.spotRead, parsed.value, serialNow()) : "");
       age.hidden = age.textContent === "";
       // Called at every change in the workbook. What is shown already keeps its elements, with the focus and a spot half typed.
       const news = JSON.stringify([reading ?? null, failure]);
@@ -53,7 +69,7 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
         const isKept = reading?.found && parsed?.ok;
         root.replaceChildren(
           unread(failure, isKept ? texts.kept : texts.triedAgain, on.readAgain),
-          ...(isKept ? [spotLine(reading.values, parsed.value, () => on.goTo(reading.sheet)), age] : []),
+          ...(isKept ? [spotLine(reading, parsed.value, () => on.goTo(reading.sheet)), age] : []),
         );
       } else if (!reading) {
         root.replaceChildren(element("p", { class: "help" }, texts.reading));
@@ -62,8 +78,9 @@ export function ratesHead(on: RatesHeadEvents): RatesHead {
       } else {
         const goToRates = () => on.goTo(reading.sheet);
         root.replaceChildren(
-          parsed?.ok ? spotLine(reading.values, parsed.value, goToRates) : faultList(parsed?.faults ?? [], goToRates),
+          parsed?.ok ? spotLine(reading, parsed.value, goToRates) : faultList(parsed?.faults ?? [], goToRates),
           age,
+          ...(parsed?.ok ? timeAsk(reading, parsed.value, on) : []),
           ...(reading.missing.length > 0 ? [missingRows(reading.missing, on.addMissing)] : []),
         );
       }
@@ -82,14 +99,44 @@ function unread(failure: string, what: string, readAgain: () => void): HTMLEleme
   );
 }
 
-function spotLine(values: RateValues, rates: Rates, goToRates: () => void): HTMLElement {
-  const source = typeof values.spotSource === "string" ? values.spotSource.trim() : "";
+function spotLine({ spotRead }: FoundRates, rates: Rates, goToRates: () => void): HTMLElement {
+  const { time, timeWords, source, ofAnother } = spotRead;
   const parts = [
     texts.spot(showSpot(rates.spot)),
-    showCellDate(values.spotTime) || texts.noTime,
-    source || texts.noSource,
+    ofAnother ? texts.timeNotKnown : time === undefined ? timeWords || texts.noTime : showCellDate(time),
+    ...(source === "" && ofAnother ? [] : [source || texts.noSource]),
   ];
   return element("p", { class: "spotline" }, parts.join(", "), " ", linkButton(texts.show, goToRates));
+}
+
+/** Where the time on Rates is of another spot: the ways to put it right, of which none is taken without a press. */
+function timeAsk({ spotRead, values }: FoundRates, rates: Rates, on: RatesHeadEvents): readonly HTMLElement[] {
+  const { ofAnother } = spotRead;
+  if (!ofAnother) return [];
+  const { spot, time, source } = ofAnother;
+  const way = (words: string, act: () => Promise<void>) => {
+    const press = button(words, "outline", () => whileWorking(press, texts.stamping, act), "small");
+    return press.root;
+  };
+  const before = isPlain(spot) ? showSpot(money(Quotient.of(spot), rates.currency)) : texts.otherWords(spot);
+  return [
+    element(
+      "div",
+      { class: "banner missing", role: "group", "aria-labelledby": "spot-time" },
+      element("p", { id: "spot-time" }, texts.otherTime(before)),
+      element(
+        "div",
+        { class: "actions" },
+        way(source === "" ? texts.readNow : texts.readNowKeep(source), () => on.stamp(values.spot, "keep")),
+        ...(source === "" ? [] : [way(texts.readNowClear, () => on.stamp(values.spot, "clear"))]),
+        ...(time === "" ? [] : [linkButton(texts.timeIsRight, () => void on.confirm(values.spot))]),
+      ),
+    ),
+  ];
+}
+
+function isPlain(spot: string): boolean {
+  return /^\d+(\.\d+)?$/.test(spot);
 }
 
 function faultList(faults: readonly Fault[], goToRates: () => void): HTMLElement {

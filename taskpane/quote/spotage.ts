@@ -1,5 +1,5 @@
 import { Quotient, type Rates } from "../../src/index";
-import type { RateValues } from "../excel/rates/rates";
+import type { SpotReading } from "../excel/rates/spotnote";
 import { showFixed, showNumber } from "../wording/display";
 import { TEXTS } from "../wording/texts";
 
@@ -13,11 +13,11 @@ const AHEAD = 1 / 24;
  * The sentence about the age of the spot on Rates; "" while it is within the person's limit, or where there is no limit.
  * @param now on the person's clock, as Excel's serial number
  */
-export function spotAgeSentence(values: RateValues, rates: Rates, now: number): string {
+export function spotAgeSentence({ time: read, ofAnother }: SpotReading, rates: Rates, now: number): string {
   const { spotAge: limit } = rates;
   if (limit === undefined) return "";
-  const read = values.spotTime;
-  if (typeof read !== "number") return age.noTime;
+  if (ofAnother) return age.otherSpot;
+  if (read === undefined) return age.noTime;
   if (read > now + AHEAD) return age.future;
   const hours = Quotient.of((now - read).toFixed(6)).times(HOURS);
   if (!hours.isGreaterThan(limit)) return "";

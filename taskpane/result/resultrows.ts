@@ -10,6 +10,7 @@ import {
 } from "../../src/index";
 import type { Costed } from "../order/reckoning";
 import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "../wording/display";
+import { SETTLING_TEXTS } from "../wording/settlingtexts";
 import { TEXTS } from "../wording/texts";
 
 const { result } = TEXTS;
@@ -98,7 +99,7 @@ export function costLineRows(cost: CostSheet, typed: TypedLine): readonly Row[] 
 }
 
 /** What the person should know before the quote goes out. */
-export function watchSentences({ order, quote, watch, rates }: Costed): readonly string[] {
+export function watchSentences({ order, sheets, quote, watch, rates }: Costed): readonly string[] {
   const sentences: string[] = [];
   if (watch.belowFloor) {
     const say = order.discount.isZero() ? result.belowFloor : result.belowFloorDiscounted;
@@ -106,6 +107,9 @@ export function watchSentences({ order, quote, watch, rates }: Costed): readonly
   }
   for (const line of watch.belowFloor ? [] : watch.linesBelowFloor) {
     sentences.push(result.lineBelowFloor(line + 1, quote.lines[line]?.design ?? "", showShare(rates.leastMargin)));
+  }
+  for (const line of watch.stonesUnweighed) {
+    sentences.push(SETTLING_TEXTS.stonesUnweighed(sheets.length > 1 ? line + 1 : undefined));
   }
   if (watch.depositShort) {
     const cash = showMoney(watch.cashOut);

@@ -278,6 +278,7 @@ export const CATALOGUE_TEXTS = {
     days: (days: string) => `${days} days`,
     future: "Spot as of lies in the future. Look at it on Rates.",
     noTime: "Spot has no date and time, so its age cannot be checked against your limit.",
+    otherSpot: "Spot was changed after its time was written, so its age is not known.",
     before: "Read spot anew before you quote.",
   },
 } as const;

@@ -26,6 +26,12 @@ describe("the maker who asks least", () => {
       ["", ""],
       ["Fennick", 3.1],
     ]);
+    // A list that gives 14K by its fineness is asked by 14K, and a mark is named as it was given.
+    const inFigures = [HEADER.slice(0, 4), ["Fennick", 583.333333333333, 5, 3.1]];
+    expect(best([[5]], [["14kt"]], inFigures)).toEqual([["Fennick", 3.1]]);
+    expect(cell("BESTMAKER", 4, "14kt", inFigures)).toEqual(
+      refused("#N/A", "weight: found 4; nobody on the price lists sells 14kt of that weight"),
+    );
     // 585 is not 14K; Orrin's rows for 750 go before its row for all, and begin at 2 g.
     expect(best([[40], [40], [1.5]], [["585"], ["18K"], [750]])).toEqual([
       ["Orrin", 4.4],

@@ -7,6 +7,7 @@ import * as making from "../../functions/making";
 import * as metal from "../../functions/metal";
 import * as price from "../../functions/price";
 import * as selling from "../../functions/selling";
+import * as settling from "../../functions/settling";
 import { Quotient } from "../../src/exact/quotient";
 import { chance, decimal, isNearest, roundedRatio, scaled, ten } from "./rows";
 
@@ -187,6 +188,8 @@ const PLAIN: readonly (readonly [(...cells: unknown[][][]) => unknown, ...((n: n
   [selling.partBrings, (n) => n / 100, () => 41.3, () => 12.5, () => 90],
   [selling.netPriceOf, (n) => 100 + n / 100, () => 0.08, () => "in the price", () => 0.1],
   [selling.salesTaxOn, (n) => 100 + n / 100, () => 0.08, () => "on top", () => 2],
+  [settling.goldOfScale, (n) => 10 + n / 100, () => 1.25, () => 2],
+  [settling.priceSettled, (n) => 1000 + n / 100, () => 41.3, () => 20, () => 20.1, () => 0.05, () => 2],
   [cash.costOfPieces, (n) => 100 + n / 100, () => 20, () => 150, () => 4],
   [cash.cashNeededFor, (n) => 100 + n / 100, () => 500, () => 300],
   [price.markupOf, (n) => 100 + n / 100, () => 160],

@@ -64,6 +64,8 @@ SELLINGPRICE cost apart by figure weight metalRate taxShare taxIs [step] [decima
 PARTATPREMIUM weight metalRate premium [cost]
 NETPRICE price taxShare taxIs [discount] [decimals]
 SALESTAX amount taxShare taxIs [decimals]
+GOLDONSCALE weight carats [decimals]
+SETTLEDPRICE price perGram statedWeight goldWeight tolerance [decimals]
 ASKINGPERGRAM price weight [unit]
 PREMIUM pricePerGram metalRate
 ASKINGCHECK price weight mark spot [landedPerGram]

@@ -144,6 +144,8 @@ const FUNCTIONS: Readonly<Record<string, readonly Make[]>> = {
   PARTATPREMIUM: [pick(null, 0, 2.5, 0.37), figure(20, 90), figure(0, 30), pick(null, 30, 500)],
   NETPRICE: [figure(1, 900), pick(null, 0.08), pick(null, "in the price"), pick(null, 0.1), pick(null, 2)],
   SALESTAX: [figure(1, 900), pick(null, 0.08), pick(null, "in the price"), pick(null, 2)],
+  GOLDONSCALE: [figure(20, 90), pick(null, 1.25, "0.3"), pick(null, 2)],
+  SETTLEDPRICE: [figure(500, 900), figure(20, 90), pick(20), figure(18.5, 21.5), pick(null, 0.05), pick(null, 2)],
   PIECESCOST: [figure(100, 900), pick(null, 20), pick(null, 0, 150), pick(null, 1, 4)],
   CASHNEEDED: [figure(0, 900), figure(0, 900), pick(null, 300)],
   MOSTPIECES: [figure(0, 9000), figure(0, 900), figure(100, 900), pick(null, 20), pick(null, 150), pick(null, 300)],

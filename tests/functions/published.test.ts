@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { published } from "../src/published";
-import { cell } from "./built";
+import { call, cell } from "./built";
 
 interface Table<Row> {
   readonly source: string;
@@ -97,6 +97,40 @@ describe("published values through the built functions.js", () => {
 
   test("METALRATE(2000, 18K) is 2000 x 0.75 / 31.1034768 = 48.22611985… (functions.md, by hand)", () => {
     expect((cell("METALRATE", 2000, "18K") as number).toFixed(8)).toBe("48.22611985");
+  });
+});
+
+describe("a mark goes out into a cell and comes in again", () => {
+  const karats = Array.from({ length: 48 }, (_, at) => (at + 1) / 2);
+  const marks = [
+    ...karats.flatMap((karat) => [`${karat}K`, `${karat} kt`, `${karat}/24`]),
+    ...Array.from({ length: 976 }, (_, at) => at + 25),
+    ...Array.from({ length: 976 }, (_, at) => `${at + 25}/1000`),
+    "58.5%",
+    0.585,
+  ].map((mark) => [mark]);
+  const out = call("FINENESS", marks) as number[][];
+
+  test("every mark passes its own assay, in a column and one by one (an assay of n x 1000/24 is n/24)", () => {
+    expect(call("ASSAYPASSES", out, marks)).toEqual(marks.map(() => [true]));
+    for (const [at, [mark]] of marks.entries()) {
+      if (at % 37 === 0 || at < 144) expect([mark, cell("ASSAYPASSES", out[at]?.[0], mark)]).toEqual([mark, true]);
+    }
+    // As text, and a hair below.
+    expect(cell("ASSAYPASSES", "583.333333333333", "14kt")).toBe(true);
+    expect(cell("ASSAYPASSES", 583.33333333333, "14kt")).toBe(false);
+    expect(cell("STANDARDMARK", 583.333333333333, [[583.333333333333], [585]])).toBe(1000 * (14 / 24));
+  });
+
+  test("its fineness is as good as the mark in every other function", () => {
+    // Below 1 karat a bare figure is read as karats.
+    const from1 = marks.map((row, at) => [row, out[at] ?? []] as const).filter(([, [fineness = 0]]) => fineness > 24);
+    const given = from1.map(([mark]) => mark);
+    const again = from1.map(([, fineness]) => fineness);
+    expect(call("KARAT", again)).toEqual(call("KARAT", given));
+    expect(call("FINENESS", again)).toEqual(call("FINENESS", given));
+    expect(call("METALRATE", [[4200]], again)).toEqual(call("METALRATE", [[4200]], given));
+    expect(call("FINEGOLD", [[24]], again)).toEqual(call("FINEGOLD", [[24]], given));
   });
 });
 

@@ -297,6 +297,7 @@ test("a quote has no field for a cost", () => {
     | "tolerance"
     | "settledByWeight"
     | "settledDiscount"
+    | "settledWithoutStones"
     | "spot"
   >();
   expectTypeOf<keyof QuoteLine>().toEqualTypeOf<

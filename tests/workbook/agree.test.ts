@@ -117,3 +117,25 @@ test.each(CASES)("pane, job sheet and hand agree: $what", async ({ rates, order,
   expect(figure("Price at today's rates")).toBe(price);
   expect(figure("Margin")).toBeCloseTo((net - landed) / net, 12);
 });
+
+test("beside the choice to settle by final weight stands what a heavier piece brings and what it costs, per gram", async () => {
+  await desk.sit(withRates);
+  await fill(desk, { ...HUNDRED_GRAMS, "Price settled": "by final weight" });
+  const caution = async () =>
+    (await desk.pane.locator("#order-settled-caution").textContent())?.replaceAll("\u00a0", " ");
+  expect(await caution()).toBe(
+    // Of 1/0.98 g cast at 25 and 1.50 a gram: 27.0408…
+    "Weigh on a scale that is legal for trade where you sell. " +
+      "A heavier piece brings USD 25.00 per gram and costs USD 27.04: you lose USD 2.04 on each gram.",
+  );
+  await fill(desk, { "Price by": "premium", "Markup, margin or premium": "10" });
+  expect(await caution()).toContain("brings USD 35.00 per gram and costs USD 27.04: you keep USD 7.96 on each gram.");
+  await fill(desk, { "Links with stones": "all links" });
+  expect(await desk.pane.locator(".watch").textContent()).toContain(
+    "Weigh the stones and type the carat of one stone.",
+  );
+  await fill(desk, { "Carat of one stone": "0.02" });
+  expect(await desk.pane.locator(".watch").textContent()).not.toContain("Weigh the stones");
+  await fill(desk, { "Price settled": "fixed" });
+  expect(await caution()).toBe("");
+});

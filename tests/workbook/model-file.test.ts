@@ -176,11 +176,11 @@ test("a file that is dropped is examined; several, or none, are told of", async 
 });
 
 test("a worker that cannot be loaded is told of, and the next try succeeds", async () => {
-  await desk.page.route("**/modelworker.js", (route) => route.abort());
+  await desk.page.route("**/modelworker.js?*", (route) => route.abort());
   await open();
   await choose("box.stl", BOX());
   await said(/The model could not be examined: .* Try once more/);
-  await desk.page.unroute("**/modelworker.js");
+  await desk.page.unroute("**/modelworker.js?*");
   await choose("box.stl", BOX());
   await said("box.stl, 12 triangles");
 });

@@ -1,7 +1,7 @@
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
 import { atRoundRates, dump, openCatalogue, ownSheet, readDesigns, said, unfold, value, valuesOf } from "./catalogue";
-import { cellAt, press, rateCell, setRate } from "./desk";
+import { cellAt, clearRate, press, rateCell, setRate } from "./desk";
 import { settled, typeIn } from "./person.mjs";
 import { deskForEach } from "./workshop";
 
@@ -268,6 +268,9 @@ test("long work is called off between two slices, and nothing in the workbook ha
 test("a spot older than the person's limit is told on Rates, in the head and above the press; a blank limit says nothing", async () => {
   const [sheet, cell] = await rateCell(desk, "SpotAge");
   const remark = async () => String(await value(desk, sheet, cell.replace("B", "D")));
+  // A new Rates sheet marks a spot older than a day.
+  expect((await value(desk, sheet, cell)) as unknown).toBe(24);
+  await clearRate(desk, "SpotAge");
   expect(await remark()).toBe("An older spot is marked here and in the pane; empty: never");
   expect(await desk.pane.locator(".spotage:visible").count()).toBe(0);
   await setRate(desk, "SpotTime", "2026-01-01");
@@ -275,7 +278,7 @@ test("a spot older than the person's limit is told on Rates, in the head and abo
   await desk.pane.locator("footer .spotage:visible").waitFor();
   expect(await said(desk, "header .spotage")).toMatch(/^Spot is [\d,]+ days old; your limit is 24 hours\.$/);
   expect(await said(desk, "footer .spotage")).toContain("Read spot anew before you quote.");
-  expect(await remark()).toMatch(/^OLD: spot was read [\d.]+ hours ago$/);
+  expect(await remark()).toMatch(/^OLD: Spot as of is [\d.]+ hours ago$/);
   await setRate(desk, "SpotTime", "=NOW()");
   await expect.poll(() => desk.pane.locator(".spotage:visible").count()).toBe(0);
   await setRate(desk, "SpotTime", "this morning");

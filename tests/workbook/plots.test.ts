@@ -110,10 +110,10 @@ test("where making never wins it says so, and marks no crossing", async () => {
 });
 
 test("plots that could not be loaded are told of, and load at the next opening", async () => {
-  await desk.page.route("**/plots.js", (route) => route.abort());
+  await desk.page.route("**/plots.js?*", (route) => route.abort());
   await open();
   await desk.pane.getByText("The plots could not be loaded.").waitFor();
-  await desk.page.unroute("**/plots.js");
+  await desk.page.unroute("**/plots.js?*");
   await open();
   await open();
   await plot("Margin if spot moves").locator("svg").waitFor();

@@ -54,6 +54,78 @@ async function tell(enableEvents: boolean): Promise<void> {
   }, enableEvents);
 }
 
+describe("a spot typed on Rates", () => {
+  const asked = () => desk.pane.locator("header .banner", { hasText: "were written for a spot of" });
+  const held = async (name: string) => {
+    const [sheet, cell] = await rateCell(desk, name);
+    return (await cellAt(desk, sheet, cell))?.value ?? "";
+  };
+
+  beforeEach(async () => {
+    await desk.sit((workshop) => withRates(workshop, "clock=2026-07-06T09:00:00"));
+    await setRate(desk, "LossBasis", "grams");
+    await setRate(desk, "Loss", "2");
+    await setRate(desk, "SpotSource", "noon fixing");
+    await fill(desk, HUNDRED_GRAMS);
+  });
+
+  test("has no time until one is given: neither in the head, nor with a quote, nor on its job", async () => {
+    expect(await spotLine()).toMatch(/^Spot USD 777\.58692 an ounce, Jul 6, 2026, 9:00 AM, noon fixing/);
+    const written = await held("SpotTime");
+    await setRate(desk, "Spot", "800");
+    await asked().waitFor();
+    expect(plain(await asked().textContent())).toContain("were written for a spot of USD 777.58692.");
+    expect(await spotLine()).toMatch(/^Spot USD 800\.00 an ounce, time not known Show Rates$/);
+    expect(plain(await desk.pane.locator("header .spotage").textContent())).toContain("its age is not known");
+    // Nothing is written on Rates unless a person presses.
+    expect([await held("SpotTime"), await held("SpotSource")]).toEqual([written, "noon fixing"]);
+    await press(desk, "Make the quote");
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
+    const { quoted } = await orderText();
+    expect([quoted.tax, quoted.spotTime, quoted.spotSource]).toEqual(["0", undefined, undefined]);
+    expect((await texts(desk, "Job 1001", "A1:A40")).flat()).not.toContain("Spot was read");
+  });
+
+  test("has the time of the press, with the source kept or cleared as the person chooses", async () => {
+    await setRate(desk, "Spot", "800");
+    await asked().waitFor();
+    await press(desk, "I read it now, from another source");
+    await asked().waitFor({ state: "detached" });
+    expect(await held("SpotSource")).toBe("");
+    expect(await spotLine()).toContain("no source noted");
+    await setRate(desk, "SpotSource", "noon fixing");
+    await setRate(desk, "Spot", "810");
+    await asked().waitFor();
+    await press(desk, "I read it now, from noon fixing");
+    await asked().waitFor({ state: "detached" });
+    expect(await spotLine()).toMatch(/^Spot USD 810\.00 an ounce, Jul 6, 2026, .*noon fixing/);
+    await press(desk, "Make the quote");
+    await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
+    expect((await orderText()).quoted).toMatchObject({ spotSource: "noon fixing" });
+    expect((await texts(desk, "Job 1001", "A1:D40")).find(([label]) => label === "Spot was read")?.[3]).toBe(
+      "noon fixing",
+    );
+  });
+
+  test("has the time that is typed after it, and the one that a person says is right", async () => {
+    await setRate(desk, "Spot", "800");
+    await asked().waitFor();
+    await setRate(desk, "SpotTime", "2026-07-06 08:30");
+    await asked().waitFor({ state: "detached" });
+    expect(await spotLine()).toContain("8:30");
+    await setRate(desk, "Spot", "805");
+    await asked().waitFor();
+    await press(desk, "The time on Rates is right");
+    await asked().waitFor({ state: "detached" });
+    expect(await spotLine()).toMatch(/^Spot USD 805\.00 an ounce, Jul 6, 2026, 8:30/);
+  });
+
+  async function orderText() {
+    const cell = await cellAt(desk, "Quotes", "J5");
+    return JSON.parse(String(cell?.value));
+  }
+});
+
 describe("a spot that moves", () => {
   beforeEach(async () => {
     await desk.sit(withRates);

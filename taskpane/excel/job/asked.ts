@@ -14,6 +14,7 @@ import {
   showMark,
 } from "../../../src/index";
 import { PLATING_TEXTS, platingWords } from "../../wording/platingtexts";
+import { SETTLING_TEXTS } from "../../wording/settlingtexts";
 import { asText, capital } from "../paper";
 import { COUNT, cents, SHARE, unlessOnRates } from "./figures";
 import { entry, formula, type JobRow, type Ref, section, text } from "./row";
@@ -94,7 +95,7 @@ function stones(line: OrderLine, rates: Rates): JobRow[] {
         cells: (at) => [
           { content: asText(stoneName(set)), look: "item" },
           { content: stoneCount(set, at), look: "inputRight", format: COUNT },
-          { content: set.carat?.toNumber() ?? "", look: "number", format: caratFormat(set, "0.00#") },
+          { content: set.carat?.toNumber() ?? "", look: "inputRight", format: caratFormat(set, "0.00#") },
           { content: set.price.amount.toNumber(), look: "inputRight", format: money },
           {
             content: unlessOnRates(set.settingFee.amount, "settingFee", rates.settingFee.amount),
@@ -110,8 +111,21 @@ function stones(line: OrderLine, rates: Rates): JobRow[] {
         ],
       }),
     ),
+    caratsRow(sets.length),
     ...caratNotes([line]).map((note) => text(note, "small")),
   ];
+}
+
+/** They lie on the scale with the gold; blank until the carat of every stone is known. */
+function caratsRow(sets: number): JobRow {
+  const column = (letter: "B" | "C", at: Ref) => `${at(stoneKey(0), letter)}:${at(stoneKey(sets - 1), letter)}`;
+  return formula(
+    "carats",
+    "Carats on one piece",
+    (at) => `IF(COUNT(${column("C", at)})=${sets},SUMPRODUCT(${column("B", at)},${column("C", at)}),"")`,
+    SETTLING_TEXTS.carats,
+    "0.00#",
+  );
 }
 
 /** Stones on all or every n-th of the links follow the links; others are as many as were asked for. */

@@ -1,7 +1,8 @@
 import { type CostSheet, minorDigits, type Order, type Quote, type Rates } from "../../../src/index";
+import { SETTLING_TEXTS } from "../../wording/settlingtexts";
 import { cents, isTaxHeld, taxedShipping, taxQuoted } from "./figures";
 import { AGREE, settledOrQuoted } from "./outcome";
-import { formula, type JobRow, type Ref, section, within } from "./row";
+import { formula, type JobRow, type Ref, section, text, within } from "./row";
 import { beforeDiscount } from "./selling";
 import { extraKey, lineScope } from "./totals";
 
@@ -75,6 +76,7 @@ function settled(order: Order, quote: Quote, rates: Rates): JobRow[] {
         ];
       },
     },
+    text(SETTLING_TEXTS.legalScale, "small"),
   ];
 }
 

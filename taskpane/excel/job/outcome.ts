@@ -1,4 +1,12 @@
-import { type CostSheet, minorDigits, type Order, type QuoteLine, type Rates } from "../../../src/index";
+import {
+  type CostSheet,
+  minorDigits,
+  type Order,
+  type QuoteLine,
+  type Rates,
+  STATED_DECIMALS,
+} from "../../../src/index";
+import { SETTLING_TEXTS } from "../../wording/settlingtexts";
 import { rateIs, rateSays } from "../rates/ratewords";
 import { stoneKey } from "./asked";
 import { castingOf, labourOf, ofOrder } from "./costs";
@@ -42,11 +50,12 @@ export function outcome(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
       SHARE,
       (at) => withinAllowance(at("actualLossShare", "D")),
     ),
+    ...(hasStones(sheet) ? [goldOnScale()] : []),
     compared(
       "actualPiece",
-      "One piece, finished, g",
+      hasStones(sheet) ? "One piece without stones, finished, g" : "One piece, finished, g",
       (at) => at("finished"),
-      weighedPiece,
+      (at) => weighedPiece(at, hasStones(sheet) ? at("goldOnScale", "C") : at("finishedPieces", "E")),
       SCALE,
       (at) => heavierThanItsParts(sheet, at),
     ),
@@ -122,9 +131,28 @@ function withinAllowance(difference: string): string {
   return `IF(${difference}="","",IF(${difference}>0,"more than allowed","within what is allowed"))`;
 }
 
-/** The mean of the finished pieces on the scale. */
-function weighedPiece(at: Ref): string {
-  const [count, weight] = [at("finishedPieces", "D"), at("finishedPieces", "E")];
+function hasStones({ line }: CostSheet): boolean {
+  return line.stones.length > 0;
+}
+
+/** What lies on the scale less the stones, to a hundredth of a gram as on the quote. */
+function goldOnScale(): JobRow {
+  const carats = (at: Ref) => `${at("carats")}*${at("finishedPieces", "D")}`;
+  return compared(
+    "goldOnScale",
+    "Finished pieces without stones, g",
+    (at) => `${at("finished")}*${at("quantity")}`,
+    (at) =>
+      `IF(COUNT(${at("finishedPieces", "D")},${at("finishedPieces", "E")},${at("carats")})=3,` +
+      `CURB.GOLDONSCALE(${at("finishedPieces", "E")},${carats(at)},${STATED_DECIMALS}),"")`,
+    SCALE,
+    (at) => `IF(ISNUMBER(${at("carats")}),"","${SETTLING_TEXTS.typeCarats}")`,
+  );
+}
+
+/** The mean of the finished pieces. @param weight of all of them, without stones */
+function weighedPiece(at: Ref, weight: string): string {
+  const count = at("finishedPieces", "D");
   return `IF(COUNT(${count},${weight})=2,IF(${count}>0,${weight}/${count},""),"")`;
 }
 
@@ -168,10 +196,9 @@ function landedByScale(sheet: CostSheet, at: Ref): string {
 
 /** The quoted price, moved by each gram more or less, as far as the tolerance goes. */
 function settled(at: Ref, { currency }: Rates): string {
-  const more = `(${at("actualPiece", "C")}-${at("statedWeight")})`;
-  const outside = `ROUND(ABS${more}-${at("tolerance")}*${at("statedWeight")},6)>0`;
-  const moved = `ROUND(${at("quoted")}+${at("settlingRate")}*${more},${minorDigits(currency)})`;
-  return `IF(${outside},"${AGREE}",${moved})`;
+  const given = [at("quoted"), at("settlingRate"), at("statedWeight"), at("actualPiece", "C"), at("tolerance")];
+  const moved = `CURB.SETTLEDPRICE(${[...given, minorDigits(currency)].join(",")})`;
+  return `IF(ISNA(${moved}),"${AGREE}",${moved})`;
 }
 
 /** In place of a price where the weight is further off than the tolerance. */

@@ -1,4 +1,4 @@
-import { type CostSheet, colourName } from "../../../src/index";
+import { type CostSheet, colourName, type OrderLine } from "../../../src/index";
 import { asText, type PaperCell } from "../paper";
 import { COUNT, SCALE } from "./figures";
 import { type JobRow, type Ref, section } from "./row";
@@ -41,9 +41,16 @@ export function readings({ line, alloys }: CostSheet): JobRow[] {
       "finishedPieces",
       "Finished pieces",
       (at) => at("quantity"),
-      (at) => `${at("finished")}*${at("quantity")}`,
+      (at) => withStones(line, at),
     ),
   ];
+}
+
+/** What the finished pieces should show on the scale, their stones with them; blank while the carats are not known. */
+function withStones({ stones }: OrderLine, at: Ref): string {
+  if (stones.length === 0) return `${at("finished")}*${at("quantity")}`;
+  const carats = at("carats");
+  return `IF(ISNUMBER(${carats}),(${at("finished")}+CURB.WEIGHTIN(${carats},"ct","g"))*${at("quantity")},"")`;
 }
 
 /** Keys of the readings of an alloy. */

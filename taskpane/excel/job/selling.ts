@@ -2,7 +2,7 @@ import { type CostSheet, minorDigits, type Order, type Pricing, type QuoteLine, 
 import { nameOf } from "../rates/rates";
 import { rateIs, rateSays } from "../rates/ratewords";
 import { costAt } from "./costs";
-import { cents, SHARE, TAX_TODAY, taxQuoted } from "./figures";
+import { cents, SCALE, SHARE, TAX_TODAY, taxQuoted } from "./figures";
 import { entry, formula, type JobRow, type Ref, section } from "./row";
 
 /** The price of one piece: as quoted, and what it would be at the rates as they stand. */
@@ -51,7 +51,7 @@ export function selling(sheet: CostSheet, order: Order, quoted: QuoteLine, rates
       "landed cost at the least margin, without tax",
       money,
     ),
-    ...settling(quoted, order, money),
+    ...settling(sheet, quoted, order, money),
   ];
 }
 
@@ -116,10 +116,17 @@ function priceOf(sheet: CostSheet, at: Ref, ending: string): string {
 }
 
 /** What the customer was told of a price that follows the final weight. */
-function settling(quoted: QuoteLine, order: Order, money: string): JobRow[] {
+function settling({ line }: CostSheet, quoted: QuoteLine, order: Order, money: string): JobRow[] {
   if (!quoted.perGram) return [];
   return [
-    entry("statedWeight", "Weight stated", quoted.weight.toNumber(), "g", "plain", "#,##0.0"),
+    entry(
+      "statedWeight",
+      "Weight stated",
+      quoted.weight.toNumber(),
+      line.stones.length > 0 ? "g, without stones" : "g",
+      "plain",
+      SCALE,
+    ),
     entry(
       "settlingRate",
       "A gram more or less",

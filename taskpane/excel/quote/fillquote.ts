@@ -14,7 +14,6 @@ import { locale } from "../host";
 import { jobSheet } from "../job/jobsheet";
 import { type PaperSize, paperSizeFor, putPaper } from "../paper";
 import { nameOf, type RateValues, sameRates } from "../rates/rates";
-import { spotReadOf } from "../rates/spotread";
 import { run, WorkbookFault } from "../run";
 import { freeSheetName } from "../sheetname";
 import { extraFields, lineFields, quoteFields } from "../template/fields";
@@ -99,7 +98,7 @@ export async function fillQuote(job: Job): Promise<Filled> {
       before = sheetNames;
       begun = [...(template ? [] : [templateName]), ...(quotesSheet ? [quotesSheet] : []), ...Object.values(names)];
       const isSpotOfRates = job.order.spot.amount.equals(job.rates.spot.amount);
-      const terms = termsOf(job.rates, isSpotOfRates ? spotReadOf(rates.values) : NOT_KNOWN);
+      const terms = termsOf(job.rates, isSpotOfRates ? rates.spotRead : NOT_KNOWN);
       const row = quoteRow(quote, job.order, job.typed, terms);
       const { worksheets } = context.workbook;
       if (!template && isBuiltIn(templateName)) putTemplate(worksheets.add(templateName), templateName, size);

@@ -1,4 +1,5 @@
 import { askRates, type RatesReading } from "../rates/rates";
+import { followSpot } from "../rates/spotread";
 import { readAfterEdit, WorkbookFault } from "../run";
 import { askQuoteTable, type BookedQuote } from "./quotebook";
 
@@ -10,15 +11,17 @@ export type QuotesReading =
 /**
  * Reads the rates, and the quotes too where they are shown, in one sync.
  * The rates are read even where the quotes table cannot be.
+ * @param before the reading before: what a person changed of the spot and its time since is noted
  */
 export async function readWorkbook(
   withQuotes: boolean,
+  before?: RatesReading,
 ): Promise<{ readonly rates: RatesReading; readonly quotes: QuotesReading | undefined }> {
   return readAfterEdit(async (context) => {
     const rates = askRates(context);
     const table = withQuotes ? askQuoteTable(context) : undefined;
     await context.sync();
-    return { rates: rates(), quotes: table && quotesIn(table) };
+    return { rates: await followSpot(context, before, rates()), quotes: table && quotesIn(table) };
   });
 }
 

@@ -1,7 +1,8 @@
-import { type Currency, RATE_ROWS, type RateKey } from "../../../src/index";
+import { type Currency, RATE_ROWS } from "../../../src/index";
 import { asText } from "../paper";
 import { run, WorkbookFault } from "../run";
 import { nameOf } from "./rates";
+import { askSpotNote, isFormula, keepSpotNote, noteOf, SPOT_KEYS } from "./spotnote";
 import { askTakenSpot, type Held, keepTakenSpot, type TakenSpot } from "./takenspot";
 
 /** A spot to take over. */
@@ -22,8 +23,7 @@ export interface OldSpot {
   readonly currency: Currency;
 }
 
-const KEYS = ["spot", "spotTime", "spotSource"] as const satisfies readonly RateKey[];
-type Cells = ReadonlyMap<(typeof KEYS)[number], Excel.Range>;
+type Cells = ReadonlyMap<(typeof SPOT_KEYS)[number], Excel.Range>;
 
 /**
  * Writes a spot, its time and its source on Rates and nothing else, and saves what was there so that it can be put back. Three
@@ -33,6 +33,7 @@ type Cells = ReadonlyMap<(typeof KEYS)[number], Excel.Range>;
 export async function writeSpot(spot: NewSpot, old: OldSpot): Promise<readonly string[]> {
   return run(async (context) => {
     const asked = askCells(context);
+    const askedNote = askSpotNote(context);
     await context.sync();
     const cells = asked();
     const own = cells.get("spot");
@@ -59,7 +60,9 @@ export async function writeSpot(spot: NewSpot, old: OldSpot): Promise<readonly s
         was: old.amount,
         is: spot.amount,
         cells: before.map(([key, was]) => ({ key, was, is: heldIn(cells.get(key)) })),
+        note: askedNote(),
       });
+      keepSpotNote(context, noteIn(cells));
       await context.sync();
     } catch (error) {
       // If the old spot cannot be saved for putting back, the new one is not taken over.
@@ -99,14 +102,21 @@ export async function putSpotBack(): Promise<TakenSpot> {
     }
     for (const { key, was } of taken.cells) put(cells.get(key), was);
     keepTakenSpot(context, undefined);
+    keepSpotNote(context, taken.note);
     await context.sync();
     return taken;
   });
 }
 
+/** What the three cells hold, a missing one nothing. */
+function noteIn(cells: Cells) {
+  const value = (key: (typeof SPOT_KEYS)[number]) => heldIn(cells.get(key));
+  return noteOf({ spot: value("spot"), spotTime: value("spotTime"), spotSource: value("spotSource") });
+}
+
 /** Those of the three cells that exist; ready after the sync. */
 function askCells(context: Excel.RequestContext): () => Cells {
-  const asked = KEYS.map((key) => {
+  const asked = SPOT_KEYS.map((key) => {
     const range = context.workbook.names.getItemOrNullObject(nameOf(key)).getRangeOrNullObject();
     range.load("formulas,values");
     return [key, range] as const;
@@ -121,10 +131,4 @@ function heldIn(range: Excel.Range | undefined): Held {
 
 function put(range: Excel.Range | undefined, held: Held): void {
   if (range) range.values = [[typeof held === "string" ? asText(held) : held]];
-}
-
-/** A text that only begins like a formula reads the same as value and as formula. */
-function isFormula(range: Excel.Range): boolean {
-  const formula: unknown = range.formulas[0]?.[0];
-  return typeof formula === "string" && formula.startsWith("=") && formula !== range.values[0]?.[0];
 }

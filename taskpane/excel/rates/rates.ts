@@ -1,5 +1,6 @@
 import { RATE_KEYS, type RateKey } from "../../../src/index";
 import { readAfterEdit, run } from "../run";
+import { askSpotNote, isFormula, type SpotNote, type SpotReading, spotReadingOf } from "./spotnote";
 
 export type RateValues = Readonly<Record<RateKey, unknown>>;
 
@@ -14,6 +15,11 @@ export type RatesReading =
       readonly sheetIds: readonly string[];
       /** "" for a rate that is blank or missing. */
       readonly values: RateValues;
+      /** When and where Spot was read; the one way to a time beside a spot. */
+      readonly spotRead: SpotReading;
+      /** The time is given by a formula. */
+      readonly isTimeFormula: boolean;
+      readonly spotNote: SpotNote | undefined;
       /** Rates whose name points to no cell: the row was deleted, or the workbook is older than the rate. */
       readonly missing: readonly RateKey[];
     };
@@ -27,19 +33,26 @@ export function nameOf(key: RateKey): string {
 export function askRates(context: Excel.RequestContext): () => RatesReading {
   const asked = RATE_KEYS.map((key) => {
     const range = context.workbook.names.getItemOrNullObject(nameOf(key)).getRangeOrNullObject();
-    range.load("values,worksheet/id,worksheet/name");
+    range.load(`values,worksheet/id,worksheet/name${key === "spotTime" ? ",formulas" : ""}`);
     return { key, range };
   });
+  const askedNote = askSpotNote(context);
   return () => {
     const present = asked.filter(({ range }) => !range.isNullObject);
     const anchor = present.find(({ key }) => key === "spot") ?? present[0];
     if (!anchor) return { found: false };
     const values = new Map<RateKey, unknown>(present.map(({ key, range }) => [key, range.values[0]?.[0] ?? ""]));
+    const cells = Object.fromEntries(RATE_KEYS.map((key) => [key, values.get(key) ?? ""])) as Record<RateKey, unknown>;
+    const isTimeFormula = present.some(({ key, range }) => key === "spotTime" && isFormula(range));
+    const spotNote = askedNote();
     return {
       found: true,
       sheet: anchor.range.worksheet.name,
       sheetIds: [...new Set(present.map(({ range }) => range.worksheet.id))],
-      values: Object.fromEntries(RATE_KEYS.map((key) => [key, values.get(key) ?? ""])) as Record<RateKey, unknown>,
+      values: cells,
+      spotRead: spotReadingOf(cells, isTimeFormula, spotNote),
+      isTimeFormula,
+      spotNote,
       missing: RATE_KEYS.filter((key) => !values.has(key)),
     };
   };

@@ -7,6 +7,7 @@ import { freeSheetName } from "../sheetname";
 import { putTemplate, TEMPLATE_SHEET } from "../template/template";
 import { askRates, nameOf, type RateValues } from "./rates";
 import { ageRemark, HEAD_ROWS, headingRow, rateRow, ratesPaper, serialNow, startOf } from "./ratespaper";
+import { keepSpotNote, noteOf } from "./spotnote";
 
 const SHEET = "Rates";
 
@@ -40,8 +41,9 @@ export async function layOutRates(spot: string): Promise<void> {
       const sheetName = freeSheetName(SHEET, taken);
       begun = [sheetName, ...(hasTemplate ? [] : [TEMPLATE_SHEET])];
       const size = paperSizeFor(locale());
+      const readAt = serialNow();
       const sheet = worksheets.add(sheetName);
-      const { paper, rowOf } = ratesPaper(spot, serialNow());
+      const { paper, rowOf } = ratesPaper(spot, readAt);
       putPaper(sheet, { ...paper, size });
       for (const key of RATE_KEYS) {
         const cell = sheet.getRangeByIndexes(rowOf[key], 1, 1, 1);
@@ -51,6 +53,9 @@ export async function layOutRates(spot: string): Promise<void> {
       sheet.getRangeByIndexes(rowOf.spotAge, 3, 1, 1).formulas = [[ageRemark()]];
       sheet.freezePanes.freezeRows(HEAD_ROWS);
       if (!hasTemplate) putTemplate(worksheets.add(TEMPLATE_SHEET), TEMPLATE_SHEET, size);
+      if (spot !== "") {
+        keepSpotNote(context, noteOf({ spot: Number(spot), spotTime: readAt, spotSource: "" }));
+      }
       sheet.activate();
       await context.sync();
     });

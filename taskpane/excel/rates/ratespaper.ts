@@ -76,7 +76,7 @@ export function ageRemark(): string {
   const hours = `(NOW()-${time})*24`;
   return (
     `=IF(TRIM(${limit})="","${note}",IF(NOT(ISNUMBER(${time})),"Spot as of holds no date and time: the age of spot is not known",` +
-    `IF(${hours}>VALUE(${limit}),"OLD: spot was read "&TEXT(${hours},"0.0")&" hours ago","${note}")))`
+    `IF(${hours}>VALUE(${limit}),"OLD: Spot as of is "&TEXT(${hours},"0.0")&" hours ago","${note}")))`
   );
 }
 

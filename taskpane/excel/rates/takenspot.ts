@@ -1,5 +1,6 @@
 import { type Currency, parseCurrency, type RateKey } from "../../../src/index";
 import { readAfterEdit } from "../run";
+import type { SpotNote } from "./spotnote";
 
 /** What a cell without a formula holds. */
 export type Held = string | number | boolean;
@@ -17,6 +18,8 @@ export interface TakenSpot {
     readonly was: Held;
     readonly is: Held;
   }[];
+  /** What was known of the time of the spot before. */
+  readonly note?: SpotNote | undefined;
 }
 
 const SETTING = "curbwright.catalogue.takenspot";

@@ -20,7 +20,7 @@ export const A4_QUOTE: Paper = {
     [{ content: "Quote {{number}}", look: "block" }],
     [
       { content: "Piece", look: "head" },
-      { content: "About, g", look: "headRight" },
+      { content: "Weight, g", look: "headRight" },
       { content: "Pieces", look: "headRight" },
       { content: "Price, {{currency}}", look: "headRight" },
       { content: "Amount, {{currency}}", look: "headRight" },

@@ -1,5 +1,5 @@
 import type { Paper, PaperCell } from "../paper";
-import { DESCRIPTION_WITHIN, OWN_GOLD, SETTLED_DISCOUNT, SPOT } from "./templatewords";
+import { DESCRIPTION_WITHIN, OWN_GOLD, SETTLED_DISCOUNT, SETTLED_STONES, SPOT } from "./templatewords";
 
 /** A small ticket for the counter: what was asked for, the price, the deposit, and how long the price holds. */
 export const COUNTER_TICKET: Paper = {
@@ -38,7 +38,9 @@ export const COUNTER_TICKET: Paper = {
     [{ content: "Holds until {{validUntil}}.", look: "label" }],
     [{ content: "[[Fixed price; weight within {{fixedTolerance}} of the one stated.]]", look: "small" }],
     [{ content: "[[Settled by the finished weight, within {{settledTolerance}}.]]", look: "small" }],
-    ...[SETTLED_DISCOUNT, ...OWN_GOLD, SPOT].map((content): PaperCell[] => [{ content, look: "small" }]),
+    ...[SETTLED_STONES, SETTLED_DISCOUNT, ...OWN_GOLD, SPOT].map((content): PaperCell[] => [
+      { content, look: "small" },
+    ]),
   ],
 };
 

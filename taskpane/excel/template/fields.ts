@@ -6,6 +6,7 @@ import {
   type QuoteExtra,
   type QuoteLine,
   Quotient,
+  STATED_DECIMALS,
   showMark,
   showQuoteNumber,
 } from "../../../src/index";
@@ -61,6 +62,7 @@ export function quoteFields(quote: Quote, locale: string): Fields {
     ["settledTolerance", quote.settledByWeight ? tolerance : EMPTY],
     ["fixedTolerance", quote.settledByWeight || quote.tolerance.isZero() ? EMPTY : tolerance],
     ["settledDiscount", quote.settledDiscount ? percentField(quote.settledDiscount, locale) : EMPTY],
+    ["settledStones", quote.settledWithoutStones ? textField("stones") : EMPTY],
     ["spot", quote.spot ? cash(quote.spot) : EMPTY],
   ]);
 }
@@ -85,6 +87,7 @@ function ownGoldFields({ ownGold, toPay }: Quote, locale: string): [string, Fiel
 /** The fields of one line, under "line.". */
 export function lineFields(line: QuoteLine, locale: string): Fields {
   const count = (amount: Quotient) => numberField(amount, 0, locale);
+  const weight = numberField(line.weight, line.perGram ? STATED_DECIMALS : 1, locale);
   return new Map([
     ["line.design", textField(line.design)],
     ["line.kind", textField(line.kind)],
@@ -96,7 +99,9 @@ export function lineFields(line: QuoteLine, locale: string): Fields {
     ["line.unit", textField(line.unit)],
     ["line.reached", line.reached ? upToTwoDecimals(line.reached, locale) : EMPTY],
     ["line.links", count(line.links)],
-    ["line.weight", numberField(line.weight, 1, locale)],
+    ["line.weight", weight],
+    ["line.weightAbout", line.perGram ? EMPTY : weight],
+    ["line.weightStated", line.perGram ? weight : EMPTY],
     ["line.clasp", line.clasp === "none" ? EMPTY : textField(claspName(line.clasp))],
     ["line.stones", line.stones.isZero() ? EMPTY : count(line.stones)],
     ["line.carats", line.carats && !line.caratsAbout ? numberField(line.carats, 2, locale) : EMPTY],

@@ -13,9 +13,9 @@ const FITTED_WITH =
 const KIND = "{{line.kind|chain=Chain|bracelet=Bracelet}}";
 
 /** A line in words, for use inside a sentence. */
-export const DESCRIPTION_WITHIN = `{{line.kind}}${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
+export const DESCRIPTION_WITHIN = `{{line.kind}}${MADE_OF}[[, about {{line.weightAbout}} g]][[, {{line.weightStated}} g]]${FITTED_WITH}`;
 /** A line in words. */
-export const DESCRIPTION = `${KIND}${MADE_OF}, about {{line.weight}} g${FITTED_WITH}`;
+export const DESCRIPTION = `${KIND}${MADE_OF}[[, about {{line.weightAbout}} g]][[, {{line.weightStated}} g]]${FITTED_WITH}`;
 /** The same where its weight has a column of its own. */
 export const DESCRIPTION_BESIDE_WEIGHT = KIND + MADE_OF + FITTED_WITH;
 
@@ -25,6 +25,9 @@ export const SPOT =
 
 /** Says that the rate of a gram more or less is before the discount. */
 export const SETTLED_DISCOUNT = "[[A gram more or less is stated before the discount of {{settledDiscount}}.]]";
+
+/** Stones lie on the scale and are not gold. */
+export const SETTLED_STONES = "[[The weight stated is without {{settledStones}} (0.2 g a carat).]]";
 
 /** What becomes of the customer's own gold. */
 export const OWN_GOLD: readonly string[] = [
@@ -38,7 +41,7 @@ export const NOTES: readonly string[] = [
   "Weights are approximate. The mark states the fineness of the gold.",
   "[[The price is fixed; the finished weight may differ by {{fixedTolerance}} from the one stated.]]",
   `[[The price follows the finished weight, gram by gram, within {{settledTolerance}} of the weight stated.]] ${SETTLED_DISCOUNT}`,
-  "[[A weight further off than {{settledTolerance}} is agreed with you before the piece is handed over.]]",
+  `[[A weight further off than {{settledTolerance}} is agreed with you before the piece is handed over.]] ${SETTLED_STONES}`,
   "This price holds until {{validUntil}}; after that it follows the price of gold.",
   SPOT,
   ...OWN_GOLD,

@@ -32,6 +32,30 @@ test("a mark in words is kept, with its share as a pair: 14 / 24 and a third of 
   expect(word?.low).toBe(-(2 ** -53) / 3);
 });
 
+test("a fineness with the digits of n/24 is read as that mark, in any writing of the cell", () => {
+  const word = words.at(read("14K")[1]);
+  for (const cell of [583.333333333333, 1000 * (14 / 24), 14 / 24]) {
+    const [taken, at, parts] = read(cell);
+    expect([taken, parts, words.at(at)?.high]).toEqual([true, 0, word?.high]);
+  }
+  // 18K is 750, which ends; 583.3333333333 has other digits; 14.0000001 is so many karats.
+  expect([read(750), read(583.3333333333), read(14.0000001)]).toEqual([
+    [true, 750, 1000],
+    [true, 583.3333333333, 1000],
+    [true, 14.0000001, 24],
+  ]);
+});
+
+test("of a column of fineness every number is parts per thousand, never karats", () => {
+  const [values, parts] = [lineOf(), lineOf()];
+  const taken = (cell: unknown) => readColumnMark(cell, 0, values, parts, words, "fineness");
+  expect([taken(14), values[0], parts[0]]).toEqual([true, 14, 1000]);
+  expect([taken("585"), parts[0], words.at(values[0] ?? 0)?.high]).toEqual([true, 0, 0.585]);
+  // 0.5K.
+  expect([taken(20.8333333333333), words.at(values[0] ?? 0)?.high]).toEqual([true, 1 / 48]);
+  expect(["14K", "585/1000", 0, 1001, null].map(taken)).toEqual([false, false, false, false, false]);
+});
+
 test.each([1, 1 + 2 ** -52, 0, -5, 1001, 24 * (1 + 2 ** -52), "25K", "x", null, true, {}, Number.NaN])(
   "%j is left to the exact reading",
   (cell) => {

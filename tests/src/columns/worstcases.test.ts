@@ -4,6 +4,7 @@ import { Block } from "../../../src/columns/block";
 import { boundOf, type StepBound } from "../../../src/columns/bounds";
 import { computeDoubles } from "../../../src/columns/doubles";
 import { lineOf, OTHER_PATH, UNDECIDED } from "../../../src/columns/lines";
+import { addPairs } from "../../../src/columns/pairmath";
 import {
   checkPairComparison,
   checkPairDifference,
@@ -246,22 +247,24 @@ describe("in pairs", () => {
     expect(taken).toBeGreaterThan(400);
   });
 
-  test("a rounding to cents loses no more than it counts, beside a bound as small as itself", () => {
+  test("a rounding loses no more than it counts, beside a bound as small as itself", () => {
     const random = chance(12);
     let taken = 0;
-    for (let turn = 0; turn < 6000; turn += 1) {
-      const high = (Math.floor(random() * 100_000) + 0.5) / 100;
-      const tie = new Fraction(Math.round(high * 1000), 1000);
-      // The rest to the tie as a double, and up to 14 u² of the value beside it.
+    for (let turn = 0; turn < 12_000; turn += 1) {
+      const decimals = 2 + (turn % 7);
+      const halves = 2 * Math.floor(random() * 100_000) + 1;
+      const high = halves / 2 / 10 ** decimals;
+      const tie = new Fraction(BigInt(halves), 2n * 10n ** BigInt(decimals));
+      // The rest to the tie as a double, and a few u² of the value beside it.
       const rest = Number(tie.sub(exactly(high)).valueOf());
-      const value = pair(high, rest + (random() * 2 - 1) * 14 * 2 ** -106 * high);
+      const value = pair(high, rest + (random() * 2 - 1) * ([3, 14][turn % 2] ?? 3) * 2 ** -106 * high);
       const within = [0, 1, 4][turn % 3] ?? 0;
       const answer = decided((out, open) =>
-        roundPair(value, stepOf("decimals", { decimals: 2, pair: within * 2 ** -106 }), out, 1, open),
+        roundPair(value, stepOf("decimals", { decimals, pair: within * 2 ** -106 }), out, 1, open),
       );
       if (answer === undefined) continue;
       taken += 1;
-      for (const end of ends(exactOf(value), within * 2 ** -106)) expect(answer).toBe(rounded(end, 2));
+      for (const end of ends(exactOf(value), within * 2 ** -106)) expect(answer).toBe(rounded(end, decimals));
     }
     expect(taken).toBeGreaterThan(200);
   });
@@ -340,6 +343,60 @@ describe("in pairs", () => {
     }
     expect(taken).toBeGreaterThan(400);
     expect(equals).toBeGreaterThan(50);
+  });
+
+  /** Two pairs without error whose highs and lows nearly take each other away: what is left is of the size of a last digit. */
+  function nearlyTaken(random: () => number) {
+    const x = 1 + random();
+    // In steps of 2^-106, the last digit of a low that is near its largest.
+    const tiny = () => Math.floor(random() * 6) * 2 ** -106;
+    return [pair(x, -(2 ** -53) + tiny()), pair(x - 2 ** -52, 2 ** -53 - tiny())] as const;
+  }
+
+  test("a comparison of pairs without error counts what taking them apart loses", () => {
+    const random = chance(21);
+    const taken = { below: 0, equal: 0, above: 0 };
+    for (let turn = 0; turn < 3000; turn += 1) {
+      const [a, b] = turn % 2 ? nearlyTaken(random) : [...nearlyTaken(random)].reverse();
+      if (!a || !b) continue;
+      if (turn % 3 === 0) for (const low of [a.low, b.low]) low[0] = (random() - 0.5) * 2 ** -53;
+      const sign = exactOf(a).compare(exactOf(b));
+      for (const answer of ["below", "equal", "above"] as const) {
+        const of = {
+          a: 0,
+          b: 1,
+          below: false,
+          equal: false,
+          above: false,
+          implied: false,
+          double: 0,
+          pair: 0,
+          [answer]: true,
+        };
+        if (decided((_, open) => checkPairComparison(of, a, b, 1, open)) === undefined) continue;
+        taken[answer] += 1;
+        expect(sign).toBe({ below: -1, equal: 0, above: 1 }[answer]);
+      }
+    }
+    expect(Math.min(taken.below, taken.above)).toBeGreaterThan(100);
+  });
+
+  test("a difference of pairs without error that is one step of its grain is not taken for zero", () => {
+    const random = chance(22);
+    let small = 0;
+    for (let turn = 0; turn < 3000; turn += 1) {
+      const [a, b] = nearlyTaken(random);
+      const exact = exactOf(a).sub(exactOf(b));
+      if (exact.compare(0) === 0) continue;
+      const out = pair(0, 0, { power: 0, count: Number(exact.abs().inverse().valueOf()) });
+      addPairs(a, b, -1, out, 1);
+      const open = new Uint8Array(1);
+      checkPairDifference(out, a, b, stepOf("minus"), 1, open);
+      if (Math.abs(out.high[0] ?? 0) < Math.abs(Number(exact.valueOf()))) small += 1;
+      expect(open[0] === 0 && out.high[0] === 0).toBe(false);
+    }
+    // Cases in which the difference as computed is less than the step.
+    expect(small).toBeGreaterThan(50);
   });
 
   test("values of two grains may differ by less than either step: 2 / 3 and 5 / 7 by 1 / 21", () => {

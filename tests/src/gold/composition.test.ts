@@ -35,6 +35,13 @@ describe("a mark may understate, never overstate", () => {
     );
   });
 
+  test("14/24 of gold, typed with the digits that a cell shows, bears 14K; with fewer it does not", () => {
+    const bears = (text: string) => () => bearsMark(parseComposition(text, FIELD), parseMark("14kt"), FIELD);
+    expect(bears("Au 583.333333333333 Cu 416.666666666667")).not.toThrow();
+    expect(bears("Au 58.3333333333333 Cu 41.6666666666667")).not.toThrow();
+    expectFault(bears("Au 583.3333 Cu 416.6667"), "outOfRange", "less than the mark 14kt;");
+  });
+
   test("583 parts do not bear 14K (14/24 is 583.33…)", () => {
     const composition = parseComposition("Au 583 Ag 417", FIELD);
     expectFault(() => bearsMark(composition, parseMark("14K"), FIELD), "outOfRange", "mark 14K", "must not overstate");

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
-import { fineness, fineShare, karats, markOfFineness, parseMark } from "../../../src/gold/mark";
+import { fineness, fineShare, karats, markOfFineness, nameMark, parseMark, showMark } from "../../../src/gold/mark";
 import { expectExact, expectFault, marks } from "../reference";
 
 describe("a mark that is read (contract of the functions; karat n is n/24 by definition)", () => {
@@ -106,6 +106,62 @@ test("fineness is a thousand shares, karats are twenty-four, and a fineness give
       expect(Object.isFrozen(mark)).toBe(true);
     }),
   );
+});
+
+/** Every mark there is, in every writing that is taken: karats in halves, millesimals, and some of five digits. */
+const WRITINGS: readonly (readonly [given: string | number, share: Fraction])[] = [
+  ...Array.from({ length: 48 }, (_, at) => (at + 1) / 2).flatMap((karat) =>
+    ["K", "k", "kt", "KT", " ct", " karat", "/24"].map(
+      (unit) => [`${karat}${unit}`, new Fraction(String(karat)).div(24)] as const,
+    ),
+  ),
+  ...[...Array.from({ length: 976 }, (_, at) => at + 25), 999.9, 583.3, 583.33, 416.7].flatMap((part) =>
+    [part, String(part), `${part}/1000`, `${part}‰`].map(
+      (given) => [given, new Fraction(String(part)).div(1000)] as const,
+    ),
+  ),
+];
+
+/** A fraction as a cell holds it. */
+const asCell = (value: Fraction) => Number(value.valueOf().toPrecision(15));
+
+test("a mark that goes out into a cell's 15 digits and comes in again is the same mark, in every writing (fraction.js)", () => {
+  for (const [given, share] of WRITINGS) {
+    const mark = parseMark(given);
+    expectExact(fineShare(mark), share);
+    // From 1 karat on; a smaller figure is read as karats.
+    if (share.mul(24).lt(1)) continue;
+    const out = asCell(share.mul(1000));
+    for (const cell of [out, String(out), `${out}‰`, `${out}/1000`, share.valueOf(), asCell(share)]) {
+      if (cell === 1) continue;
+      expect([given, cell, fineShare(parseMark(cell)).equals(fineShare(mark))]).toEqual([given, cell, true]);
+    }
+    expect(fineShare(parseMark(`${asCell(share.mul(100))}%`)).equals(fineShare(mark))).toBe(true);
+  }
+});
+
+test("a fineness with the digits of 14K is struck and named as 14K; one with fewer digits is itself", () => {
+  for (const given of [583.333333333333, "583.333333333333", "583.3333333333333333", "0.583333333333333", 14 / 24]) {
+    const mark = parseMark(given);
+    expect([given, showMark(mark), nameMark(mark)]).toEqual([given, "14K", "14K"]);
+  }
+  expect(nameMark(parseMark(604.166666666667))).toBe("14.5K");
+  expectExact(fineShare(parseMark("583.33333333333")), new Fraction("0.58333333333333"));
+  expect(showMark(parseMark("375"))).toBe("375");
+});
+
+test("a sentence names a mark as it was given; what is struck is in its usual form", () => {
+  const named = (given: unknown) => [nameMark(parseMark(given)), showMark(parseMark(given))];
+  expect(named("14kt")).toEqual(["14kt", "14K"]);
+  expect(named(" 14 ct ")).toEqual(["14 ct", "14K"]);
+  expect(named("14/24")).toEqual(["14/24", "14K"]);
+  expect(named(585)).toEqual(["585", "585"]);
+  expect(named("585")).toEqual(["585", "585"]);
+  expect(named("58.5%")).toEqual(["58.5%", "585"]);
+  expect(named(584.96)).toEqual(["584.96", "584.9"]);
+  // A bare figure up to 24 is a karat, and a share names no mark.
+  expect(named(14)).toEqual(["14K", "14K"]);
+  expect(named(0.585)).toEqual(["585", "585"]);
 });
 
 test("a number cell of 58.5 % that a sheet computed is that share", () => {

@@ -12,7 +12,8 @@ import {
   premiumFor,
   type Wanted,
 } from "../../../src/margins/earning";
-import { lineOfLinkWeight, otherLengths } from "../../../src/margins/otherlengths";
+import { otherLengths } from "../../../src/margins/otherlengths";
+import { lineOfLinkWeight } from "../../../src/quote/heaviergram";
 import { costPiece } from "../../../src/quote/piececosts";
 import { money } from "../../../src/units/money";
 import { grams } from "../../../src/units/weight";

@@ -201,6 +201,7 @@ describe("a quote shows no cost", () => {
     "ownGold",
     "settledByWeight",
     "settledDiscount",
+    "settledWithoutStones",
     "shipping",
     "spot",
     "subtotal",

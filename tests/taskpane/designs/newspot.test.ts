@@ -1,7 +1,6 @@
 import { expect, test } from "vitest";
 import { Quotient } from "../../../src/index";
 import { readSpot, typedNow } from "../../../taskpane/designs/newspot";
-import type { RateValues } from "../../../taskpane/excel/rates/rates";
 import { spotAgeSentence } from "../../../taskpane/quote/spotage";
 import { ratesOf } from "../../src/orders";
 
@@ -30,12 +29,14 @@ test("what is wrong is told at its field", () => {
 });
 
 test("the age of spot is told beyond the limit, in hours, then in days; never without a limit", () => {
-  const values = (spotTime: unknown) => ({ spotTime }) as RateValues;
+  const values = (time: number | undefined) => ({ time, timeWords: "", source: "", ofAnother: undefined });
   const limited = { ...ratesOf(), spotAge: Quotient.of("24") };
   expect(spotAgeSentence(values(46000), ratesOf(), 46900)).toBe("");
   expect(spotAgeSentence(values(46000), limited, 46001)).toBe("");
   expect(spotAgeSentence(values(46000), limited, 46001.25)).toBe("Spot is 30 hours old; your limit is 24 hours.");
   expect(spotAgeSentence(values(46000), limited, 46003)).toBe("Spot is 3 days old; your limit is 24 hours.");
   expect(spotAgeSentence(values(46000), limited, 45999)).toContain("lies in the future");
-  expect(spotAgeSentence(values(""), limited, 46000)).toContain("no date and time");
+  expect(spotAgeSentence(values(undefined), limited, 46000)).toContain("no date and time");
+  const other = { spot: "4200", time: "46000", source: "" };
+  expect(spotAgeSentence({ ...values(undefined), ofAnother: other }, limited, 46000)).toContain("its age is not known");
 });

@@ -25,7 +25,7 @@ export function papersOf(form: OrderForm, record: Record_, missing: readonly Rat
   const made = makeQuote(order, sheets, rates, "2026-11-25");
   const quote = { ...made.quote, number: NUMBER };
   const job = jobSheet(order, sheets, quote, rates, termsOf(rates, NOT_KNOWN), missing);
-  return { order, sheets, quote, job, tickets: ticketsPaper(sheets, quote, job, "Job 2001") };
+  return { order, sheets, quote, watch: made.watch, job, tickets: ticketsPaper(sheets, quote, job, "Job 2001") };
 }
 
 /** Puts a paper's contents on a sheet of its own, through the pane's office.js; an older sheet of that name goes. */

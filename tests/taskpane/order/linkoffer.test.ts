@@ -5,6 +5,9 @@ import { lineTextsOf, offerOf } from "../../../taskpane/order/linkoffer";
 
 const read = (values: Partial<Record<RateKey, unknown>>): RatesReading => ({
   found: true,
+  spotRead: { time: undefined, timeWords: "", source: "", ofAnother: undefined },
+  isTimeFormula: false,
+  spotNote: undefined,
   sheet: "Rates",
   sheetIds: ["1"],
   values: { ...(Object.fromEntries(RATE_KEYS.map((key) => [key, ""])) as Record<RateKey, unknown>), ...values },

@@ -438,6 +438,61 @@ test("a price settled by weight stands before the discount, on the quote and on 
   expect(rest?.slice(0, 3)).toEqual(["Left to pay", 747.92, "less the deposit"]);
 });
 
+test("stones lie on the scale and are not gold: a piece exactly as stated costs as quoted, whatever its stones weigh", async () => {
+  await writeRates(desk, AT_25);
+  const stones = { stonesOn: "a number of links", stoneCount: "40", stonesPerLink: "2", stonePrice: "5" };
+  const lines = [
+    // 80 stones of 0.4 ct weigh 6.4 g: with 100 g of gold 106.40 g lie on the scale.
+    { ...FIFTY, ...stones, design: "Weighed", stoneCarat: "0.4" },
+    // 2 mm round: 2 x 2 x 1.2 x 0.0061 = 0.02928 ct, 80 of them 2.3424 ct and 0.46848 g. Two pieces show 200.94 g.
+    { ...FIFTY, ...stones, design: "Measured", stoneDiameter: "2", quantity: "2" },
+    { ...FIFTY, ...stones, design: "Unknown" },
+    { ...FIFTY, design: "Plain" },
+  ];
+  const { job, quote, watch } = papersOf({ ...TWO_LINES, lines }, AT_25);
+  expect(watch.stonesUnweighed).toEqual([2]);
+  expect(quote.lines.map(({ weight }) => weight.toNumber())).toEqual([100, 100, 100, 100]);
+  await putContents(desk, "Job 2001", job.paper);
+  const cell = (line: number, key: string, column: "B" | "C" | "D" | "E" = "B") =>
+    job.at(line)(key, column).replaceAll("$", "");
+  const read = async (key: string, column: "B" | "C" | "D" | "E" = "B") => {
+    const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
+    return lines.map((_, line) => {
+      const address = cell(line, key, column);
+      return rows[Number(address.slice(1)) - 1]?.["ABCDEFGH".indexOf(address.charAt(0))];
+    });
+  };
+  const expected = await read("finishedPieces", "C");
+  expect(expected.map((value) => (typeof value === "number" ? Number(value.toFixed(4)) : value))).toEqual([
+    106.4,
+    200.937,
+    "",
+    100,
+  ]);
+  const weighed = (weights: readonly number[]) =>
+    Object.fromEntries(
+      lines.flatMap(({ quantity }: { quantity?: string }, line) => [
+        [cell(line, "finishedPieces", "D"), Number(quantity ?? 1)],
+        [cell(line, "finishedPieces", "E"), weights[line]],
+      ]),
+    );
+  await writeCells(desk, "Job 2001", weighed([106.4, 200.94, 105, 100]));
+  const asQuoted = await read("quoted");
+  const settled = await read("actualPrice", "C");
+  expect([settled[0], settled[1], settled[3]]).toEqual([asQuoted[0], asQuoted[1], asQuoted[3]]);
+  // Without the carats nothing is settled, and the sheet asks for them.
+  expect(settled[2]).toBe("");
+  expect((await read("actualPiece", "C"))[2]).toBe("");
+  const { paper } = job;
+  const asks = (await valuesOf(desk, "Job 2001", paper.rows.length)).flat();
+  expect(asks.filter((value) => value === "type the carat of each stone above")).toHaveLength(1);
+  // A gram more on the scale is a gram more of gold, at 25; half of it in each of two pieces.
+  await writeCells(desk, "Job 2001", weighed([107.4, 201.94, 105, 101]));
+  const heavier = await read("actualPrice", "C");
+  expect([0, 1, 3].map((line) => Number(heavier[line]) - Number(asQuoted[line]))).toEqual([25, 12.5, 25]);
+  expect(await read("actualPiece", "C")).toEqual([101, 100.5, "", 101]);
+});
+
 test("rates that the workbook has no row for count as blank on the job, as they were read", async () => {
   await writeRates(desk, AT_25);
   const missing = ["overhead", "breakage", "taxIs", "shippingTaxed", "taxName", "castingMinimum"] as const;

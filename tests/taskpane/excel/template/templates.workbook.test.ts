@@ -106,9 +106,10 @@ describe.each([
     expect(html).toContain("Chain, 14K gold, yellow, solid; 24 in, 96 links");
     expect(html).toContain("Bracelet, 585 gold, yellow, white, solid, white links plated with rhodium;");
     expect(html).toContain("Chain, 750 gold, champagne, hollow; 24 in, 98 links reaching about 23.9 in");
-    expect(html).toMatch(/about 195\.4 g|>195\.4</);
     // 14K at 100 a gram of fine gold is 58.33.
+    expect(html).toMatch(/links, 195\.40 g;|>195\.40</);
     expect(html).toContain("A gram more or less: USD 58.33");
+    expect(html).toContain("The weight stated is without stones (0.2 g a carat).");
     expect(html).toContain("A gram more or less is stated before the discount of 5%.");
     expect(html).toContain("Gift box");
     expect(html).toContain("The price includes gold, casting, joining, polishing");
