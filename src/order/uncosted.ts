@@ -1,10 +1,13 @@
 import { CostingError } from "../exact/errors";
 import { meltValue } from "../gold/goldrate";
+import type { Mark } from "../gold/mark";
 import { isBlank } from "../reading/number";
+import { type BoughtPart, markOfPart } from "../trade/boughtpart";
 import { minorDigits } from "../units/currency";
 import type { Money } from "../units/money";
 import type { Weight } from "../units/weight";
 import { LINE_LABELS, type LineKey } from "./fields";
+import type { OrderLine } from "./orderline";
 import { type AskedLine, goToField, keep, put, type Question, question } from "./question";
 
 /** Something of a piece that costs money: where nobody has said how much, it would count as free. */
@@ -23,8 +26,7 @@ interface Thing {
 
 /** Bought gold that costs money each, and so not less than the gold in it. */
 interface BoughtGold extends Cost {
-  readonly weight: (asked: AskedLine) => Weight;
-  readonly each: (asked: AskedLine) => Money;
+  readonly part: (line: OrderLine) => BoughtPart;
 }
 
 const CLASP: BoughtGold = {
@@ -32,17 +34,19 @@ const CLASP: BoughtGold = {
   thing: ({ line }) => ({ name: `the ${line.clasp.kind}`, isMany: false }),
   // In a table nothing said of a clasp is a piece without one.
   isThere: ({ line: { clasp }, typed }) =>
-    clasp.kind !== "none" && !clasp.cast && !(isBlank(typed.clasp) && isBlank(typed.claspWeight)),
-  weight: ({ line }) => line.clasp.weight,
-  each: ({ line }) => line.clasp.cost,
+    clasp.kind !== "none" &&
+    !clasp.cast &&
+    clasp.cost.by === "money" &&
+    !(isBlank(typed.clasp) && isBlank(typed.claspWeight)),
+  part: ({ clasp }) => clasp,
 };
 
 const FINDINGS: BoughtGold = {
   field: "findingsCost",
   thing: () => ({ name: "the other findings", isMany: true }),
-  isThere: ({ line: { findings } }) => findings.what !== "" || !findings.weight.grams.isZero(),
-  weight: ({ line }) => line.findings.weight,
-  each: ({ line }) => line.findings.cost,
+  isThere: ({ line: { findings } }) =>
+    findings.cost.by === "money" && (findings.what !== "" || !findings.weight.grams.isZero()),
+  part: ({ findings }) => findings,
 };
 
 /** All that counts as free where its cost is blank, in whichever way a line is read. */
@@ -83,7 +87,7 @@ export function refuseUncosted(asked: AskedLine): void {
   for (const part of [CLASP, FINDINGS]) {
     const melt = meltAbove(part, asked);
     if (!melt) continue;
-    const said = `found ${digits(part.each(asked))}, less than the ${digits(melt)} that the gold in it is worth; give what it costs now, or 0 for free`;
+    const said = `found ${digits(melt.each)}, less than the ${digits(melt.gold)} that the gold in it is worth; give what it costs now, or 0 for free`;
     throw new CostingError("outOfRange", LINE_LABELS[part.field], said);
   }
 }
@@ -108,7 +112,7 @@ function claspQuestions(asked: AskedLine): readonly Question[] {
   const { clasp } = asked.line;
   if (clasp.kind === "none") return [];
   const lacking = (["claspCost", "claspWeight", "claspLength"] as const).filter(
-    (field) => isBlank(asked.typed[field]) && (field !== "claspCost" || !clasp.cast),
+    (field) => isBlank(asked.typed[field]) && (field !== "claspCost" || CLASP.isThere(asked)),
   );
   const [first] = lacking;
   if (first === undefined) return [];
@@ -131,27 +135,37 @@ const NAMES = { claspCost: "cost", claspWeight: "weight", claspLength: "length" 
 function meltQuestions(part: BoughtGold, asked: AskedLine): readonly Question[] {
   const melt = meltAbove(part, asked);
   if (!melt) return [];
-  const each = part.each(asked);
+  const { each, gold, mark, weight } = melt;
   const shown = `${each.currency} ${digits(each)}`;
   const { name, isMany } = part.thing(asked);
   const [costs, of] = isMany ? ["cost", "their"] : ["costs", "its"];
   return [
     question(
-      [part.field, each.amount.inWords(), part.weight(asked).grams.inWords(), asked.line.mark.share.inWords()],
-      `${capital(name)} ${costs} ${shown}, but ${of} gold alone is worth ${each.currency} ${digits(melt)}. Is the cost right?`,
+      [part.field, ...[each.amount, weight.grams, mark.share].map((figure) => figure.inWords())],
+      `${capital(name)} ${costs} ${shown}, but ${of} gold alone is worth ${each.currency} ${digits(gold)}. Is the cost right?`,
       goToField("Correct it", part.field),
       keep(`Yes, ${shown}`),
     ),
   ];
 }
 
-/** What the gold of a part is worth where the part costs less; a part that is free was given as free. */
-function meltAbove(part: BoughtGold, asked: AskedLine): Money | undefined {
-  if (isBlank(asked.typed[part.field]) || !part.isThere(asked)) return undefined;
-  const { amount } = part.each(asked);
-  if (amount.isZero()) return undefined;
-  const melt = meltValue(part.weight(asked), asked.line.mark, asked.spot);
-  return amount.isLessThan(melt.amount) ? melt : undefined;
+/** A part that costs less than its gold is worth. */
+interface BelowMelt {
+  readonly each: Money;
+  readonly gold: Money;
+  readonly mark: Mark;
+  readonly weight: Weight;
+}
+
+/** A part that is free was given as free, and one that is paid for by its weight costs its gold in any case. */
+function meltAbove({ field, part, isThere }: BoughtGold, asked: AskedLine): BelowMelt | undefined {
+  const { line, spot, typed } = asked;
+  const bought = part(line);
+  const { cost, weight } = bought;
+  if (isBlank(typed[field]) || cost.by !== "money" || !isThere(asked) || cost.each.amount.isZero()) return undefined;
+  const mark = markOfPart(bought, line.mark);
+  const gold = meltValue(weight, mark, spot);
+  return cost.each.amount.isLessThan(gold.amount) ? { each: cost.each, gold, mark, weight } : undefined;
 }
 
 function stones(where: "links" | "clasp", field: LineKey): Cost {

@@ -24,6 +24,7 @@ const CASES: readonly Case[] = [
     order: {
       Length: "31.75",
       "Length unit": "cm",
+      Clasp: "bought lobster clasp",
       "Clasp length": "2.54",
       "Clasp weight": "5",
       "Clasp cost": "30",

@@ -44,7 +44,7 @@ describe("an order that can't be right", () => {
   test.each<[string, Record<string, string>, string, string]>([
     [
       "a chain shorter than its clasp",
-      { Length: "2", "Clasp length": "3" },
+      { Length: "2", Clasp: "bought lobster clasp", "Clasp length": "3" },
       "Length",
       "Length: found 50.8 mm, no longer than the clasp of 76.2 mm",
     ],
