@@ -7,6 +7,7 @@ import type { PageSetup } from "./extras";
 import type { LogEntry } from "./host";
 import { keepBook } from "./keeping";
 import type { KeptBook } from "./kept";
+import { readFailure } from "./mood";
 import { painted } from "./painting";
 import { printHtml } from "./print";
 import { type State, settled } from "./state";
@@ -40,6 +41,8 @@ export interface WorkbookPage {
   readonly log: readonly LogEntry[];
   /** Refuses every request of the add-in with one of Excel's codes, until it is called without a code. */
   refuse(code?: string): void;
+  /** Refuses one of the requests that follow, as mood.ts reads it: "AccessDenied@2.5". */
+  fail(planned: string): void;
   /** Lets so many requests of the add-in pass, and holds those that follow until `letGo`. */
   hold(after: number): void;
   letGo(): void;
@@ -124,6 +127,7 @@ export function offerApi(state: State, ready: Promise<void>, locale: string): vo
       return host.log;
     },
     refuse: (code) => host.mood.refuse(code),
+    fail: (planned) => host.mood.fail(readFailure(planned)),
     hold: (after) => host.mood.hold(after),
     letGo: () => host.mood.letGo(),
     reset: () => state.reset(),

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { typeIn } from "./person.mjs";
 import { StandIn } from "./standin";
 
@@ -304,4 +304,50 @@ test("a batch counts as one sync, however much it holds", async () => {
 
 test("nothing is asked of any other machine", () => {
   expect(book.outside).toEqual([]);
+});
+
+describe("a request that a test wants to fail", () => {
+  const writes = (code: string) =>
+    book
+      .run(async (context) => {
+        const sheet = context.workbook.worksheets.getActiveWorksheet();
+        sheet.getRange("Z1:Z3").clear();
+        await context.sync();
+        for (const [row, value] of ["one", "two", "three"].entries()) sheet.getCell(row, 25).values = [[value]];
+        await context.sync();
+      })
+      .then(
+        () => "done",
+        (error: unknown) => String(error).includes(code),
+      );
+  const cells = () =>
+    book.page.evaluate(() => {
+      const [sheet = ""] = window.workbookPage.active().split("!");
+      return window.workbookPage.read(sheet, "Z1:Z3").map(([cell]) => cell?.value);
+    });
+  const fail = (planned: string) => book.page.evaluate((text) => window.workbookPage.fail(text), planned);
+
+  test("fails before, in the middle or after its actions, once: what was done stays done", async () => {
+    await fail("AccessDenied@2");
+    expect(await writes("AccessDenied")).toBe(true);
+    expect(await cells()).toEqual(["", "", ""]);
+    const states: unknown[] = [];
+    for (let action = 1; ; action += 1) {
+      await fail(`RequestAborted@2.${action}`);
+      // Beyond the last action nothing is refused.
+      if ((await writes("RequestAborted")) === "done") break;
+      states.push(await cells());
+    }
+    const nothing = ["", "", ""];
+    expect(states).toEqual(expect.arrayContaining([nothing, ["one", "", ""], ["one", "two", ""]]));
+    expect(states).not.toContainEqual(["one", "two", "three"]);
+    await fail("RequestAborted@2!");
+    expect(await writes("RequestAborted")).toBe(true);
+    expect(await cells()).toEqual(["one", "two", "three"]);
+    expect(await writes("")).toBe("done");
+  });
+
+  test("is refused a plan that names no request", async () => {
+    await expect(fail("AccessDenied")).rejects.toThrow("CODE@request");
+  });
 });

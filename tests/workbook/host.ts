@@ -7,7 +7,7 @@ import { type Calls, Entity } from "./model/entity";
 import { setHost } from "./model/host";
 import { RangeEntity } from "./model/range";
 import { WorkbookEntity } from "./model/workbook";
-import { Mood } from "./mood";
+import { Mood, type Turn } from "./mood";
 import { type Action, type Answer, type Batch, WAITS_FOR_CELL_EDIT } from "./wire";
 
 /** One request of the pane, for tests that count requests. */
@@ -137,7 +137,7 @@ export class PaneHost {
   private async answer({ id, batch, waits }: Request): Promise<string> {
     const kind = kindOf(batch);
     if (kind === "sync") await this.mood.turn();
-    const refusal = kind === "sync" ? this.mood.refusal(waits) : undefined;
+    const { refusal, failure }: Turn = kind === "sync" ? this.mood.turnOf(waits) : {};
     const surroundings: Surroundings = {
       book: this.book,
       root: () => new WorkbookEntity(this.book, this),
@@ -147,7 +147,7 @@ export class PaneHost {
       settled: () => this.book.settled(),
       isKnown: (type, member) => member in (this.pane?.Excel?.[type]?.prototype ?? {}),
     };
-    const answer = refusal ? refused(refusal) : await interpret(batch, surroundings);
+    const answer = refusal ? refused(refusal) : await interpret(batch, surroundings, failure);
     const failed = answer.Error === undefined ? {} : { failed: `${answer.Error.Code}: ${answer.Error.Message}` };
     this.log.push({ id, kind, actions: batch.Actions.length, ...failed });
     this.events.flush();

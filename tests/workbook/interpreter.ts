@@ -1,6 +1,7 @@
 import type { Book } from "./book";
 import { Failure, gap, invalid } from "./failure";
 import { Arguments, Entity, lowerFirst, NOTHING } from "./model/entity";
+import type { WantedFailure } from "./mood";
 import { query } from "./query";
 import { ACTION, type Action, type Answer, type ArgumentInfo, type Batch, PATH, type Path } from "./wire";
 
@@ -19,12 +20,16 @@ export interface Surroundings {
   isKnown(type: string, member: string): boolean;
 }
 
-/** Runs one batch of office.js against the model: in order, and up to the first failure, keeping what came before. */
-export async function interpret(batch: Batch, around: Surroundings): Promise<Answer> {
+/**
+ * Runs one batch of office.js against the model: in order, and up to the first failure, keeping what came before.
+ * @param wanted a failure that a test asks for: at one of the actions, or after all of them
+ */
+export async function interpret(batch: Batch, around: Surroundings, wanted?: WantedFailure): Promise<Answer> {
   const run = new Run(batch, around);
   const answer: Answer = { Results: [], TraceIds: [] };
   for (const [index, action] of batch.Actions.entries()) {
     try {
+      if (index === wanted?.at) throw wanted.failure;
       if (action.ActionType === ACTION.trace) {
         // Both are needed: the ids name the statement in errors, the result confirms that event handlers are registered.
         answer.TraceIds?.push(action.Id);
@@ -36,17 +41,20 @@ export async function interpret(batch: Batch, around: Surroundings): Promise<Ans
       answer.Results.push({ ActionId: action.Id, Value: around.book.changes.asAddin(() => run.act(action)) });
     } catch (thrown) {
       const failure = thrown instanceof Failure ? thrown : unexpected(thrown);
-      answer.Error = {
-        Code: failure.code,
-        Message: failure.message,
-        Location: failure.location ?? `path ${action.ObjectPathId}`,
-        ActionIndex: index,
-        HttpStatusCode: failure.status,
-      };
-      break;
+      answer.Error = errorOf(failure, index, `path ${action.ObjectPathId}`);
+      return answer;
     }
   }
+  if (wanted?.at === "end") answer.Error = errorOf(wanted.failure, batch.Actions.length - 1, "");
   return answer;
+}
+
+function errorOf(
+  { code, message, location, status }: Failure,
+  index: number,
+  place: string,
+): NonNullable<Answer["Error"]> {
+  return { Code: code, Message: message, Location: location ?? place, ActionIndex: index, HttpStatusCode: status };
 }
 
 function unexpected(thrown: unknown): Failure {

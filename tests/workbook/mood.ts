@@ -2,6 +2,42 @@ import { SetCellEditVisibleOperation } from "@univerjs/preset-sheets-core";
 import type { Book } from "./book";
 import { Failure } from "./failure";
 
+/** Where one request is refused: counted from 1 among the requests that follow. */
+export interface PlannedFailure {
+  readonly code: string;
+  readonly request: number;
+  /** The action that is refused, counted from 1; those before it have been done. The whole request where it is missing. */
+  readonly action?: number;
+  /** All is done, and only the answer is lost. */
+  readonly isAnswerLost?: boolean;
+}
+
+/** Reads "AccessDenied@2", "AccessDenied@2.5" (the second request, at its fifth action) or "AccessDenied@2!" (its answer is lost). */
+export function readFailure(text: string): PlannedFailure {
+  const [, code, request, action, lost] = /^(\w+)@(\d+)(?:\.(\d+)|(!))?$/.exec(text) ?? [];
+  if (!code || !request)
+    throw new Error(`fail: found "${text}"; give CODE@request, CODE@request.action or CODE@request!`);
+  return {
+    code,
+    request: Number(request),
+    ...(action ? { action: Number(action) } : {}),
+    ...(lost ? { isAnswerLost: true } : {}),
+  };
+}
+
+/** Fails at this action, counted from 0, or once all are done. */
+export interface WantedFailure {
+  readonly at: number | "end";
+  readonly failure: Failure;
+}
+
+/** What happens to a request that is let in. */
+export interface Turn {
+  /** Refused at once. */
+  readonly refusal?: Failure;
+  readonly failure?: WantedFailure;
+}
+
 /**
  * What Excel refuses, and when: requests while a cell is being edited, and requests that a test wants refused.
  * Source: "Delay execution while cell is being edited" and "Error handling with the application-specific JavaScript APIs"
@@ -10,6 +46,9 @@ import { Failure } from "./failure";
 export class Mood {
   private editing = false;
   private refused: string | undefined;
+  private planned: PlannedFailure | undefined;
+  /** Requests since the failure was planned. */
+  private seen = 0;
   private readonly held: (() => void)[] = [];
   /** Requests that still pass before one is held. */
   private passing = Number.POSITIVE_INFINITY;
@@ -29,11 +68,29 @@ export class Mood {
     this.refused = code;
   }
 
-  /** Why a request is refused at once; undefined where it is accepted. */
-  refusal(waits: boolean): Failure | undefined {
-    if (this.refused !== undefined) return new Failure(this.refused, `The request was refused: ${this.refused}.`);
-    if (!this.editing || waits) return undefined;
-    return new Failure("InvalidOperationInCellEditMode", "Excel is in cell-editing mode. Please exit the edit mode.");
+  /** Refuses one of the requests that follow; what was planned before is forgotten. */
+  fail(planned: PlannedFailure): void {
+    this.planned = planned;
+    this.seen = 0;
+  }
+
+  /** What happens to the request whose turn it is. */
+  turnOf(waits: boolean): Turn {
+    if (this.refused !== undefined) return { refusal: refusalBy(this.refused) };
+    if (this.editing && !waits)
+      return {
+        refusal: new Failure(
+          "InvalidOperationInCellEditMode",
+          "Excel is in cell-editing mode. Please exit the edit mode.",
+        ),
+      };
+    this.seen += 1;
+    const { planned } = this;
+    if (planned?.request !== this.seen) return {};
+    this.planned = undefined;
+    const failure = refusalBy(planned.code);
+    if (planned.isAnswerLost) return { failure: { at: "end", failure } };
+    return planned.action === undefined ? { refusal: failure } : { failure: { at: planned.action - 1, failure } };
   }
 
   /** Calls `take` when a request that may wait can run: at once, or when no cell is being edited any more. */
@@ -62,6 +119,7 @@ export class Mood {
   forget(): void {
     this.letGo();
     this.refused = undefined;
+    this.planned = undefined;
     this.editing = false;
     this.held.length = 0;
   }
@@ -70,6 +128,10 @@ export class Mood {
     if (this.editing) return;
     for (const take of this.held.splice(0)) take();
   }
+}
+
+function refusalBy(code: string): Failure {
+  return new Failure(code, `The request was refused: ${code}.`);
 }
 
 function isOpening(params: unknown): boolean {

@@ -10,6 +10,7 @@ import { LastSave } from "./lastsave";
 import { watchLists } from "./lists";
 import { losing } from "./losing";
 import { readMetadata } from "./metadata";
+import { readFailure } from "./mood";
 import { openingOf } from "./opening";
 import { paintEvery } from "./painting";
 import { Pane } from "./pane";
@@ -43,6 +44,8 @@ async function start(): Promise<void> {
   const engine = startEngine(element("grid", HTMLElement));
   const book = new Book(engine);
   const host = new PaneHost(book);
+  const failing = query.get("fail");
+  if (failing !== null) host.mood.fail(readFailure(failing));
   const pane = new Pane(frame);
   const faults = new Faults(book);
   const lastSave = new LastSave(book);
