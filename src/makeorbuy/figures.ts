@@ -85,7 +85,10 @@ export const LEVERS = {
   findingsPremium: ofLine(
     LINE_LABELS.findingsPremium,
     ({ findings }) => premiumOf(findings.cost),
-    (line, factor) => ({ ...line, findings: { ...line.findings, cost: timesPartCost(line.findings.cost, "premium", factor) } }),
+    (line, factor) => ({
+      ...line,
+      findings: { ...line.findings, cost: timesPartCost(line.findings.cost, "premium", factor) },
+    }),
     "rate",
   ),
   settingFee: ofRates("settingFee", "money"),
