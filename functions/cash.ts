@@ -1,6 +1,7 @@
 import {
   CostingError,
   cashBeforeSale,
+  depositCovers,
   depositWanted,
   MOST_PIECES,
   paidBackWith,
@@ -152,6 +153,23 @@ export function depositNeeded(
   pieces?: unknown[][],
 ): unknown[][] {
   return DEPOSITNEEDED({ room, each, casting, castingMinimum, price, pieces });
+}
+
+const DEPOSITCOVERS = spread(
+  { deposit: read.moneyFrom0, tax: read.counted(read.moneyFrom0, "0"), taxDue: read.taxDue },
+  (row) => depositCovers(row.deposit, row.tax, row.taxDue).amount,
+);
+
+/**
+ * What of a deposit pays for what goes out before the sale: the deposit, without the tax in it where that is due with the deposit.
+ * @customfunction DEPOSITCOVERS
+ * @param deposit What the customer pays beforehand, money; a cell or a range.
+ * @param [tax] The tax in it, money, 0 if omitted; a cell or a range.
+ * @param [taxDue] "at delivery" (where blank) or "with the deposit"; a cell or a range.
+ * @returns Money, unrounded.
+ */
+export function coveredByDeposit(deposit: unknown[][], tax?: unknown[][], taxDue?: unknown[][]): unknown[][] {
+  return DEPOSITCOVERS({ deposit, tax, taxDue });
 }
 
 const PAIDBACKWITH = spread({ once: read.moneyFrom0, gain: read.anyMoney }, (row) => {

@@ -42,6 +42,7 @@ import {
   readNumber,
   readWord,
   shareOfDigits,
+  TAX_DUE,
   TAX_IS,
   type WeightUnit,
   wordsOf,
@@ -179,6 +180,7 @@ export const namedMark = choice(parseMark);
 
 export const pricedBy = word<Pricing["by"]>(PRICED_BY);
 export const taxIs = optional(word(TAX_IS), "on top" as const);
+export const taxDue = optional(word(TAX_DUE), "at delivery" as const);
 export const colour = choice((cell, argument) => colourNamed(cell) ?? readWord(cell, argument, COLOURS));
 export const pattern = optional(choice(parsePattern), []);
 export const linkCasting = word(LINK_CASTINGS);

@@ -13,11 +13,9 @@ export {
   type CashLine,
   type CashNeeded,
   type CashStep,
-  cashBeforeSale,
   cashLine,
   cashNeeded,
   depositFor,
-  depositWanted,
   type FirstPiece,
   firstPieces,
   paidBackWith,
@@ -290,6 +288,7 @@ export { type CostSheet, costOrder } from "./quote/costsheet";
 export { heavierGram, lineOfLinkWeight } from "./quote/heaviergram";
 export {
   type AlloyPart,
+  CASH_LINES,
   COST_LINES,
   type CostLine,
   costPiece,
@@ -317,6 +316,7 @@ export { readWord, wordsOf } from "./reading/words";
 export { isCashReported } from "./trade/cashreport";
 export { CLASPS, type ClaspKind } from "./trade/clasp";
 export { countLinks, PATTERN_LETTERS, parsePattern } from "./trade/colourpattern";
+export { cashBeforeSale, depositCovers, depositWanted, TAX_DUE } from "./trade/deposit";
 export {
   COST_BASES,
   type CostBasis,

@@ -66,6 +66,7 @@ export const CALLS = {
   MOSTPIECES: (n) => [5000 + (n % 1000) / 100, 500, 300, 20, 150, 100],
   FEWESTPIECES: (n) => [5000 + (n % 1000) / 100, 500, 300, 20, 150, 100],
   DEPOSITNEEDED: (n) => [500 + (n % 1000) / 100, 900, 20, 150, 1500],
+  DEPOSITCOVERS: (n) => [500 + (n % 1000) / 100, 40.5, "with the deposit"],
   PAIDBACKWITH: (n) => [500 + (n % 1000) / 100, 90],
   MARKUP: (n) => [100 + (n % 1000) / 100, 160],
   MARGIN: (n) => [100 + (n % 1000) / 100, 160],

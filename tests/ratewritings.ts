@@ -47,6 +47,7 @@ export const OPTIONAL_KEYS: readonly RateKey[] = [
   "taxIs",
   "shippingTaxed",
   "deposit",
+  "taxDue",
   "tolerance",
   "ownGoldShare",
 ];

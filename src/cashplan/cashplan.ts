@@ -1,5 +1,6 @@
 import { maximum, minimum, Quotient, sum } from "../exact/quotient";
 import { roundedDifference } from "../makeorbuy/crossover";
+import { cashBeforeSale, depositWanted } from "../trade/deposit";
 import { castingOfAll } from "../trade/landedcost";
 import { addMoney, type Money, money, subtractMoney, timesMoney } from "../units/money";
 import { type Budget, EACH_KEYS, MOST_PIECES, ONCE_KEYS } from "./budget";
@@ -103,11 +104,6 @@ export function piecesCost({ each, casting, castingMinimum }: PieceCash, pieces:
   return addMoney(besides, castingOfAll(timesMoney(casting, pieces), castingMinimum));
 }
 
-/** Cash of one's own before the first sale: what is paid once, and of the pieces what deposits do not cover. */
-export function cashBeforeSale(once: Money, made: Money, deposits: Money): Money {
-  return money(once.amount.plus(maximum(made.amount.minus(deposits.amount), Quotient.zero)), once.currency);
-}
-
 /** How many pieces at a time the cash at hand carries; undefined where it carries none. */
 export function takenOn(budget: Budget): TakenOn | undefined {
   const { cash } = budget;
@@ -146,17 +142,6 @@ export function depositFor(budget: Budget, pieces: number): Quotient | undefined
   const count = Quotient.of(pieces);
   const room = subtractMoney(budget.cash, onceOf(budget));
   return depositWanted(room, piecesCost(pieceOf(budget), count), timesMoney(budget.price, count));
-}
-
-/**
- * The least deposit, as a share of the price of pieces, at which cash carries them; undefined where not even all of it does.
- * @param room the cash that is left when what is paid once is paid @param price of all the pieces, above zero
- */
-export function depositWanted(room: Money, made: Money, price: Money): Quotient | undefined {
-  if (room.amount.isNegative()) return undefined;
-  const lacking = maximum(made.amount.minus(room.amount), Quotient.zero);
-  const share = lacking.dividedBy(price.amount);
-  return share.isGreaterThan(Quotient.one) ? undefined : share;
 }
 
 /** Pieces made one after the other, each cast alone: set-up out, then for each its deposit in, its costs out, its balance in. */

@@ -32,6 +32,8 @@ export interface Order {
   readonly shipping: Money;
   /** Wanted share of what is to be paid. */
   readonly deposit: Quotient;
+  /** It was typed for this order, and is not that of Rates. */
+  readonly isDepositTyped: boolean;
   /** Whether the price moves with the weight on the scale at the end. */
   readonly settledByWeight: boolean;
   /** How far the finished weight may be from the one stated. */
@@ -112,6 +114,7 @@ function readOrder(form: OrderForm, rates: Rates, naming: Naming): Parsed<Order>
     discount,
     shipping: cash(order.value.shipping),
     deposit: order.value.deposit ?? rates.deposit,
+    isDepositTyped: order.value.deposit !== undefined,
     settledByWeight: settled === "by final weight",
     tolerance,
     ownGold: ownGold.value,

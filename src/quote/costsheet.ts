@@ -1,4 +1,4 @@
-import type { Quotient } from "../exact/quotient";
+import { type Quotient, sum } from "../exact/quotient";
 import type { Rate } from "../gold/goldrate";
 import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
@@ -12,9 +12,17 @@ import { type SalesTax, shownFactor, withoutTax } from "../trade/salestax";
 import { askedPrice, partAtPremium, priceUpToStep, shownPrice } from "../trade/sellingprice";
 import { minorDigits } from "../units/currency";
 import { type Length, millimetres } from "../units/length";
-import { addMoney, type Money, roundToCurrency, timesMoney } from "../units/money";
+import { addMoney, type Money, money, roundToCurrency, timesMoney } from "../units/money";
 import type { Weight } from "../units/weight";
-import { costPiece, fineGoldCast, fineGoldIn, type PieceCosts, plainChainSourcing, stonesToBuy } from "./piececosts";
+import {
+  CASH_LINES,
+  costPiece,
+  fineGoldCast,
+  fineGoldIn,
+  type PieceCosts,
+  plainChainSourcing,
+  stonesToBuy,
+} from "./piececosts";
 
 /** One line of an order, costed: weights, costs and price of one piece. */
 export interface CostSheet extends PieceCosts {
@@ -39,7 +47,7 @@ export interface CostSheet extends PieceCosts {
   readonly floor: Money;
   /** The plain chain made, against ready chain of its weight; computed when it is asked for. */
   readonly sourcing: MakeOrBuy;
-  /** Cash out for all pieces of the line before they are sold: metal, casting, clasps, findings, and stones in whole ones. */
+  /** Cash out for all pieces of the line before they are sold: all that they cost but overhead, and stones in whole ones. */
   readonly cashOut: Money;
 }
 
@@ -71,7 +79,7 @@ export function costLine(line: OrderLine, terms: Pick<Order, "spot" | "pricing">
     margin: netPrice.amount.isZero() ? undefined : margin(landed.amount, netPrice.amount),
     premium: premium(perGramOf(netPrice, finished), rate),
     floor: priceAtMargin(landed, rates.leastMargin),
-    cashOut: cashOutOf(piece, line),
+    cashOut: cashOutOf(piece, line, rates),
     get sourcing() {
       return plainChainSourcing(line, piece.chainWeight, line.links, terms.spot, rates);
     },
@@ -79,10 +87,9 @@ export function costLine(line: OrderLine, terms: Pick<Order, "spot" | "pricing">
 }
 
 /** A stone that breaks is bought whole: the cost of one piece holds a share of it, the cash that goes out all of it. */
-function cashOutOf({ costs }: PieceCosts, line: OrderLine): Money {
-  const each = addMoney(costs.metal, costs.lost, costs.casting, costs.clasp, costs.findings);
+function cashOutOf({ costs }: PieceCosts, line: OrderLine, rates: Rates): Money {
   return addMoney(
-    forAll(each, line),
+    forAll(money(sum(CASH_LINES.map((key) => costs[key].amount)), rates.currency), line),
     ...line.stones.map((set) => timesMoney(set.price, stonesToBuy(set, line.quantity))),
   );
 }

@@ -29,6 +29,23 @@ export const COST_LINES = {
 } as const;
 export type CostLine = keyof typeof COST_LINES;
 
+/**
+ * The cost lines that are paid out before a piece is sold, each as it stands; stones besides, in whole ones. Overhead is paid
+ * whether or not a piece is made.
+ */
+export const CASH_LINES = [
+  "metal",
+  "lost",
+  "casting",
+  "labour",
+  "clasp",
+  "findings",
+  "setting",
+  "engraving",
+  "plating",
+  "setup",
+] as const satisfies readonly CostLine[];
+
 /** What is cast of one alloy for one piece. */
 export interface AlloyPart {
   readonly colour: Colour;

@@ -1,13 +1,15 @@
-import { maximum, Quotient, sum } from "../exact/quotient";
+import { Quotient, sum } from "../exact/quotient";
 import type { Order } from "../order/order";
 import { type GoldBalance, goldBalance, type OwnGold } from "../order/owngold";
 import type { QuoteNumber } from "../order/quotenumber";
 import type { Rates } from "../rates/rates";
+import { cashBeforeSale } from "../trade/deposit";
 import { margin, markup, priceAtMargin } from "../trade/price";
 import { taxOf, withoutTax } from "../trade/salestax";
-import { addMoney, type Money, money, roundToCurrency, roundUpToStep, subtractMoney, timesMoney } from "../units/money";
-import { GRAMS_PER, grams, type Weight } from "../units/weight";
+import { addMoney, type Money, money, roundToCurrency, subtractMoney, timesMoney } from "../units/money";
+import { grams, type Weight } from "../units/weight";
 import { type CostSheet, forAll, salesTax } from "./costsheet";
+import { type OrderDeposit, orderDeposit, sparedMetal } from "./deposit";
 import { type QuoteLine, quoteLine } from "./quoteline";
 
 /** What a customer reads. Holds no cost: nothing in it can reveal one. */
@@ -36,6 +38,7 @@ export interface Quote {
   /** The total less the credit for the customer's gold; below zero where that is worth more. */
   readonly toPay: Money;
   readonly deposit: Money;
+  readonly depositTax: Money;
   readonly balance: Money;
   /** Share by which a finished weight may differ from the one stated. */
   readonly tolerance: Quotient;
@@ -64,9 +67,12 @@ export interface QuoteWatch {
   readonly linesBelowFloor: readonly number[];
   /** Lines, counted from 0, whose stones nobody has weighed, nor said what they are: the final weight cannot settle their price. */
   readonly stonesUnweighed: readonly number[];
-  /** The deposit does not cover the cash that goes out. */
+  /** What the deposit covers is less than the cash that goes out. */
   readonly depositShort: boolean;
-  /** Cash out before the work is sold: metal that is not the customer's own, casting, clasps, findings, stones, free lines. */
+  readonly depositCovers: Money;
+  /** The share that was wanted, and the one it was raised to so that it covers that cash. */
+  readonly depositRaised: OrderDeposit["raised"];
+  /** Cash out before the work is sold: of the pieces all but overhead, without metal that is the customer's own; free lines. */
   readonly cashOut: Money;
   /** Free lines take off more than the rest comes to. */
   readonly belowZero: boolean;
@@ -103,7 +109,7 @@ export function makeQuote(
   const balance = order.ownGold && goldBalance(order.ownGold, needed, order.spot);
   const toPay = balance ? subtractMoney(total, balance.credit) : total;
   const cashOut = cashOutOf(order, sheets, balance);
-  const deposit = depositOf(toPay, cashOut, order.deposit, rates);
+  const { deposit, depositTax, ...deposited } = orderDeposit(order, { total, tax, toPay }, cashOut, rates);
   const net = withoutTax(work, salesTax(rates));
   const landed = addMoney(
     totalOf(sheets, (sheet) => sheet.landed, rates),
@@ -132,6 +138,7 @@ export function makeQuote(
         : undefined,
     toPay,
     deposit,
+    depositTax,
     balance: subtractMoney(toPay, deposit),
     tolerance: order.tolerance,
     settledByWeight: order.settledByWeight,
@@ -151,7 +158,9 @@ export function makeQuote(
         ),
       ),
       stonesUnweighed: Object.freeze(order.settledByWeight ? unweighed(sheets) : []),
-      depositShort: deposit.amount.isLessThan(cashOut.amount),
+      depositShort: deposited.isShort,
+      depositCovers: deposited.covers,
+      depositRaised: deposited.raised,
       cashOut,
       belowZero: total.amount.isNegative(),
       margin: net.amount.isPositive() ? margin(landed.amount, net.amount) : undefined,
@@ -174,32 +183,12 @@ function taxOn(work: Money, shipping: Money, rates: Rates): Money {
   return roundToCurrency(taxOf(taxed, salesTax(rates)));
 }
 
-/** A customer's gold that goes into the work need not be bought. */
+/** A customer's gold that goes into the work spares metal, never more of it than is charged, and nothing else. */
 function cashOutOf(order: Order, sheets: readonly CostSheet[], balance: GoldBalance | undefined): Money {
-  const pieces = sum(sheets.map(({ cashOut }) => cashOut.amount));
-  const besides = sum(order.extras.map(({ cost }) => cost.amount));
-  const spared = balance
-    ? balance.used.grams.times(order.spot.amount).dividedBy(Quotient.of(GRAMS_PER.ozt))
-    : Quotient.zero;
-  return money(maximum(pieces.plus(besides).minus(spared), Quotient.zero), order.spot.currency);
-}
-
-/** A deposit grows by twentieths of what is to be paid, so that it does not spell out to the customer what goes out. */
-const TWENTIETHS = Quotient.of(20);
-
-/**
- * The wanted share of what is to be paid, or where more cash goes out before the work is sold, the next twentieth that covers
- * it; rounded up to the price step, at least to whole money, and never above what is to be paid.
- */
-function depositOf(toPay: Money, cashOut: Money, wanted: Quotient, rates: Rates): Money {
-  if (wanted.isZero() || !toPay.amount.isPositive()) return money(Quotient.zero, rates.currency);
-  const twentieths = cashOut.amount.dividedBy(toPay.amount).times(TWENTIETHS).value().ceil();
-  const share = maximum(wanted, Quotient.of(twentieths).dividedBy(TWENTIETHS));
-  const rounded = roundToCurrency(
-    roundUpToStep(timesMoney(toPay, share), maximum(rates.priceStep, Quotient.one)),
-    "up",
-  );
-  return rounded.amount.isGreaterThan(toPay.amount) ? toPay : rounded;
+  const none = money(Quotient.zero, order.spot.currency);
+  const all = addMoney(none, ...sheets.map(({ cashOut }) => cashOut), ...order.extras.map(({ cost }) => cost));
+  const metal = addMoney(none, ...sheets.map(({ costs, line }) => forAll(addMoney(costs.metal, costs.lost), line)));
+  return cashBeforeSale(subtractMoney(all, metal), metal, sparedMetal(balance, order.spot));
 }
 
 function totalOf(sheets: readonly CostSheet[], amount: (sheet: CostSheet) => Money, rates: Rates): Money {

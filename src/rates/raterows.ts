@@ -1,4 +1,5 @@
 import { YES_NO } from "../reading/orderwords";
+import { TAX_DUE } from "../trade/deposit";
 import { COST_BASES } from "../trade/landedcost";
 import { LOSS_BASES } from "../trade/polishloss";
 import { PRICE_METHODS } from "../trade/pricemethod";
@@ -117,6 +118,14 @@ export const RATE_ROWS = {
     "0.50",
     "More where the cash that goes out is more, in steps of 5 %; 0 for none",
     "share",
+  ),
+  taxDue: row(
+    "Tax in the deposit is due",
+    "",
+    "at delivery",
+    "with the deposit: then that tax covers none of your costs; empty: at delivery. Ask your tax adviser",
+    "word",
+    TAX_DUE,
   ),
   tolerance: row(
     "Weight tolerance",

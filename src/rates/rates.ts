@@ -7,6 +7,7 @@ import { readNumber } from "../reading/number";
 import { YES_NO } from "../reading/orderwords";
 import { accepted, field, orThrow, type Parsed, parseForm } from "../reading/parse";
 import { readOptionalText } from "../reading/words";
+import { TAX_DUE, type TaxDue } from "../trade/deposit";
 import { COST_BASES, type CostBasis } from "../trade/landedcost";
 import { readPlatingMetal } from "../trade/plating";
 import { LOSS_BASES, type Loss, type LossBasis } from "../trade/polishloss";
@@ -52,6 +53,8 @@ export interface Rates {
   readonly taxIncluded: boolean;
   readonly shippingTaxed: boolean;
   readonly deposit: Quotient;
+  /** When the tax in a deposit is due; a blank is at delivery. */
+  readonly taxDue: TaxDue;
   /** How far a finished weight may be from the one stated. */
   readonly tolerance: Quotient;
   /** Share of its melt value that a customer's own gold is credited with. */
@@ -212,6 +215,7 @@ function shape(method: PriceMethod | undefined, inGrams: boolean) {
     taxIs: named.wordOr("taxIs", TAX_IS, "on top"),
     shippingTaxed: named.wordOr("shippingTaxed", YES_NO, "no"),
     deposit: orZero("deposit", WHOLE_SHARE),
+    taxDue: named.wordOr("taxDue", TAX_DUE, "at delivery"),
     tolerance: orZero("tolerance", SHARE),
     ownGoldShare: named.numberOr("ownGoldShare", WHOLE_SHARE, Quotient.one),
     validity: named.number("validity", DAYS),

@@ -16,7 +16,7 @@ import { cautionsAt } from "../wording/cautions";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
 import { BUDGET_GROUPS } from "./budgetfields";
 import { budgetWords, pieceRows, stepRows } from "./budgetmessages";
-import { isAsTaken, type TakenBudget, takenBudget } from "./budgetorder";
+import { isAsTaken, type TakenBudget, takenBudget, withTaken } from "./budgetorder";
 
 const { budget: texts } = DECIDE_TEXTS;
 
@@ -37,8 +37,9 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
   const fromOrder = button(texts.take, "outline", fill, "small");
   const put = budgetPut(on, note, () => {
     const budget = form.ask();
-    const metal = isAsTaken(taken, form.counted(), "metal") ? taken?.metal : undefined;
-    return budget && { budget, metal };
+    const typed = form.counted();
+    const metal = isAsTaken(taken, typed, "metal") ? taken?.metal : undefined;
+    return budget && { budget: withTaken(budget, taken, typed), metal };
   });
   const cautions = cautionsAt("cash plan", ["tax"]).map((words) => element("p", { class: "caution" }, words));
   let taken: TakenBudget | undefined;
@@ -63,7 +64,7 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
   function show(): void {
     const budget = form.read();
     put.offer(budget !== undefined);
-    answer.show(budget);
+    answer.show(budget && withTaken(budget, taken, form.counted()));
   }
 
   function fill(): void {
@@ -72,8 +73,11 @@ export function openBudget(place: HTMLElement, on: DecideEvents): Working {
       note.failed(texts.notTaken);
       return;
     }
+    const typed = form.counted();
+    const isModelTyped = typed.models.trim() !== "" && !isAsTaken(taken, typed, "models");
     taken = takenBudget(piece);
-    form.fill(taken.texts);
+    const { models, ...others } = taken.texts;
+    form.fill(isModelTyped ? others : { models, ...others });
     show();
     note.say(texts.took(piece.sheet.line.design));
   }

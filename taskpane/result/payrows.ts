@@ -49,10 +49,17 @@ export function payRows(costed: Costed): readonly Row[] {
     ...(quote.ownGold && !quote.toPay.amount.isPositive()
       ? []
       : [
-          { term: result.deposit, value: showMoney(quote.deposit) },
+          { term: result.deposit, value: showMoney(quote.deposit), ...raisedOf(costed) },
           { term: result.balance, value: showMoney(quote.balance) },
         ]),
   ];
+}
+
+/** Why a deposit is more than was wanted. */
+function raisedOf({ watch: { depositRaised, cashOut } }: Costed): { readonly remark?: string } {
+  if (!depositRaised) return {};
+  const { from, to } = depositRaised;
+  return { remark: result.depositRaised(showShare(from), showShare(to), showMoney(cashOut)) };
 }
 
 function piecesRow({ quote }: Costed, only: CostSheet | undefined): readonly Row[] {

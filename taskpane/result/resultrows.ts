@@ -99,7 +99,8 @@ export function costLineRows(cost: CostSheet, typed: TypedLine): readonly Row[] 
 }
 
 /** What the person should know before the quote goes out. */
-export function watchSentences({ order, sheets, quote, watch, rates }: Costed): readonly string[] {
+export function watchSentences(costed: Costed): readonly string[] {
+  const { order, sheets, quote, watch, rates } = costed;
   const sentences: string[] = [];
   if (watch.belowFloor) {
     const say = order.discount.isZero() ? result.belowFloor : result.belowFloorDiscounted;
@@ -111,12 +112,21 @@ export function watchSentences({ order, sheets, quote, watch, rates }: Costed): 
   for (const line of watch.stonesUnweighed) {
     sentences.push(SETTLING_TEXTS.stonesUnweighed(sheets.length > 1 ? line + 1 : undefined));
   }
-  if (watch.depositShort) {
-    const cash = showMoney(watch.cashOut);
-    const none = quote.deposit.amount.isZero();
-    sentences.push(none ? result.noDeposit(cash) : result.depositShort(showMoney(quote.deposit), cash));
-  }
+  if (watch.depositShort) sentences.push(depositWords(costed));
   return sentences;
+}
+
+/** Why the deposit does not do. */
+function depositWords({ order, quote, watch, rates }: Costed): string {
+  const cash = showMoney(watch.cashOut);
+  if (quote.deposit.amount.isZero()) return `${result.noDeposit(cash)} ${result.paidOutFirst}`;
+  const isTaxed = rates.taxDue === "with the deposit" && !quote.depositTax.amount.isZero();
+  return [
+    result.depositShort(showMoney(quote.deposit), showMoney(watch.depositCovers), cash),
+    ...(isTaxed ? [result.depositTax] : []),
+    order.isDepositTyped ? result.depositTyped : result.depositWhole,
+    result.paidOutFirst,
+  ].join(" ");
 }
 
 function differenceOf({ difference, line }: CostSheet): string {

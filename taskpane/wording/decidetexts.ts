@@ -168,7 +168,7 @@ export const DECIDE_TEXTS = {
     } satisfies Partial<Record<BudgetKey, string>>,
     take: "Fill from the order",
     took: (design: string) =>
-      `Filled from the order's line ${design}. Give what is paid once, marks, shipping and your cash yourself.`,
+      `Filled from the order's line ${design}, without overhead. Check what is paid once, and give marks, shipping and your cash yourself.`,
     notTaken: "The order has no price yet. Fill it in under Quote, or type the figures here.",
     needed: (pieces: string, needed: string) =>
       `${pieces === "1" ? "One piece needs" : `${pieces} pieces at a time need`} ${needed} of your own cash before the first sale.`,

@@ -96,8 +96,14 @@ export const result = {
     `Below the floor: after the discount this brings ${net}, but landed cost at your least margin of ${least} is ${floor}.`,
   lineBelowFloor: (line: number, design: string, least: string) =>
     `Line ${line}, ${design}, is below its own floor: it brings less than its landed cost at your least margin of ${least}.`,
-  depositShort: (deposit: string, cash: string) =>
-    `The deposit of ${deposit} does not cover the ${cash} that goes out for metal, casting, clasps, findings and stones.`,
-  noDeposit: (cash: string) =>
-    `No deposit is asked; ${cash} goes out first for metal, casting, clasps, findings and stones.`,
+  depositShort: (deposit: string, covers: string, cash: string) =>
+    `The deposit of ${deposit} covers ${covers} of the ${cash} that you pay out first.`,
+  depositTyped: "It stays as you typed it.",
+  depositWhole: "More than all that is to be paid cannot be asked.",
+  depositTax: "The tax in it is due with the deposit.",
+  noDeposit: (cash: string) => `No deposit is asked; you pay out ${cash} first.`,
+  paidOutFirst:
+    "Paid out first: metal that is not the customer's, casting, labour, clasps, findings, stones, setting, engraving, plating, model and mould.",
+  depositRaised: (from: string, to: string, cash: string) =>
+    `raised from ${from} to ${to}, to cover the ${cash} that you pay out first`,
 } as const;

@@ -192,6 +192,7 @@ const PLAIN: readonly (readonly [(...cells: unknown[][][]) => unknown, ...((n: n
   [settling.priceSettled, (n) => 1000 + n / 100, () => 41.3, () => 20, () => 20.1, () => 0.05, () => 2],
   [cash.costOfPieces, (n) => 100 + n / 100, () => 20, () => 150, () => 4],
   [cash.cashNeededFor, (n) => 100 + n / 100, () => 500, () => 300],
+  [cash.coveredByDeposit, (n) => 500 + n / 100, () => 40.5, () => "with the deposit"],
   [price.markupOf, (n) => 100 + n / 100, () => 160],
   [price.marginOf, (n) => 100 + n / 100, () => 160],
   [price.priceByMarkup, (n) => 100 + n / 100, () => 0.3, () => 5, () => 2],

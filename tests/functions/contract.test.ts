@@ -78,6 +78,7 @@ CASHNEEDED once made [deposits]
 MOSTPIECES cash once each casting castingMinimum [deposit]
 FEWESTPIECES cash once each casting castingMinimum [deposit]
 DEPOSITNEEDED room each casting castingMinimum price [pieces]
+DEPOSITCOVERS deposit [tax] [taxDue]
 PAIDBACKWITH once gain
 `;
 

@@ -151,6 +151,7 @@ const FUNCTIONS: Readonly<Record<string, readonly Make[]>> = {
   MOSTPIECES: [figure(0, 9000), figure(0, 900), figure(100, 900), pick(null, 20), pick(null, 150), pick(null, 300)],
   FEWESTPIECES: [figure(0, 900), figure(0, 90), figure(100, 900), pick(null, 20), pick(null, 150), pick(null, 300)],
   DEPOSITNEEDED: [figure(0, 900), figure(100, 900), pick(null, 20), pick(null, 150), figure(500, 2000), pick(null, 3)],
+  DEPOSITCOVERS: [figure(100, 900), pick(null, 20), pick(null, "with the deposit")],
   PAIDBACKWITH: [figure(0, 900), figure(-50, 300)],
   MARKUP: [figure(1, 900), figure(1, 900)],
   MARGIN: [figure(1, 900), figure(1, 900)],

@@ -25,6 +25,7 @@ const USUAL: Written = {
   priceBy: "markup",
   taxIs: "in the price",
   shippingTaxed: "yes",
+  taxDue: "with the deposit",
 };
 const priced = (written: Written) => {
   const rates = Object.entries({ ...USUAL, ...written }).map(([key, value]) => [
@@ -58,6 +59,7 @@ const TAKEN: Readonly<Partial<Record<RateKey, (value: unknown) => readonly unkno
   priceStep: (value) => [cell("SELLINGPRICE", 100, 5, "markup", 0.3, 10, 40, 0.08, "", value, 2)],
   leastMargin: (value) => [cell("PRICEATMARGIN", 100, value)],
   tax: (value) => [cell("NETPRICE", 108, value, "in the price"), cell("SALESTAX", 108, value, "", 2)],
+  taxDue: (value) => [cell("DEPOSITCOVERS", 100, 8, value)],
   taxIs: (value) => [cell("NETPRICE", 108, 0.08, value), cell("SALESTAX", 108, 0.08, value, 2)],
 };
 /** A minimum and a figure of another way of pricing show only where they are asked for. */

@@ -241,7 +241,8 @@ export function reckon(rates: RandomRates, order: RandomOrder) {
   }[rates.words.priceBy as "markup" | "margin" | "premium"];
   const coin = new Fraction(1, 10 ** rates.digits);
   const price = exactly(upToStep(asked, rates.step.lt(coin) ? coin : rates.step), rates.digits);
-  const cashOut = costs.metal.add(costs.lost).add(costs.casting).add(costs.clasp).add(costs.stones);
+  // No stone breaks here.
+  const cashOut = landed.sub(costs.overhead);
   const floor = landed.div(new Fraction(1).sub(rate("leastMargin")));
   return { length, clasp, pitch, links, chain, finished, cast, metalRate, costs, landed, price, cashOut, floor };
 }

@@ -293,6 +293,7 @@ test("a quote has no field for a cost", () => {
     | "ownGold"
     | "toPay"
     | "deposit"
+    | "depositTax"
     | "balance"
     | "tolerance"
     | "settledByWeight"

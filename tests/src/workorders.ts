@@ -25,7 +25,7 @@ export interface Expected {
   readonly toPay: Fraction;
   readonly net: Fraction;
   readonly landed: Fraction;
-  /** What goes out before the work is sold, stones in whole ones, metal that the customer brought not bought. */
+  /** What goes out before the work is sold: all but overhead, stones in whole ones, metal that the customer brought not bought. */
   readonly cashOut: Fraction;
 }
 
@@ -254,9 +254,8 @@ function expectedOf(
   const credit = exactly(worth, digits);
   const spared = terms.own?.use === "used" ? counted.mul(rates.spot.fraction).div(OUNCE) : ZERO;
   return {
-    cashOut: larger(
-      total([...reckoned.map((line) => line.cashOut), ...extras.map(({ cost }) => cost.fraction)]).sub(spared),
-      ZERO,
+    cashOut: total([...reckoned.map((line) => line.cashOut), ...extras.map(({ cost }) => cost.fraction)]).sub(
+      smaller(spared, total(reckoned.map(({ metal, quantity }) => metal.mul(quantity)))),
     ),
     lines: reckoned.map(({ price, landed }, index) => ({ price, landed, amount: amounts[index] ?? ZERO })),
     subtotal: pieces.add(besides),
@@ -351,9 +350,10 @@ function reckonLine(line: Line, rates: Rates, factor: Fraction, digits: number) 
       : exactly(upToStep(asked().mul(factor), step.lt(coin) ? coin : step), digits);
   // Stones are bought for all pieces together, and no part of one is.
   const bought = (count: Fraction) => count.mul(quantity).mul(withBreakage).ceil();
-  const cashOut = total([parts.metal, parts.lost, parts.casting, parts.clasp, parts.findings])
+  const { stones: _inWholeOnes, ...paidEach } = parts;
+  const cashOut = total(Object.values(paidEach))
     .mul(quantity)
     .add(bought(linkStones).mul(line.stonePrice.fraction))
     .add(bought(claspStones).mul(line.claspStonePrice.fraction));
-  return { price, landed, quantity, cashOut, fineCast: cast.mul(line.mark.share) };
+  return { price, landed, quantity, cashOut, metal: parts.metal.add(parts.lost), fineCast: cast.mul(line.mark.share) };
 }

@@ -168,12 +168,12 @@ test("open quotes at a new spot, a revision in one click; what a piece must brin
   await unfold("Budget for a start", "Models");
   await press(desk, "Fill from the order");
   await type({ Models: "600", "Cash at hand": "2500" });
-  // 3,773 with half of 4,905 before: 1,320.50 of one's own a piece; 2,500 - 600 + 2,452.50 - 3,773 = 579.50.
+  // The quote raises its deposit from half of 4,905 to 80 %, 3,924, which covers the 3,773: 600 of one's own; 2,500 - 600 = 1,900.
   expect(await said()).toEqual([
-    "One piece needs USD 1,920.50 of your own cash before the first sale.",
-    "USD 4,373.00 goes out; deposits bring USD 2,452.50.",
-    "USD 2,500.00 at hand carries one piece at a time.",
-    "Made one after the other, cash is lowest at USD 579.50, once piece 1 is paid for.",
+    "One piece needs USD 600.00 of your own cash before the first sale.",
+    "USD 4,373.00 goes out; deposits bring USD 3,924.00.",
+    "USD 2,500.00 at hand carries any number: deposits pay for every piece.",
+    "Made one after the other, cash is lowest at USD 1,900.00, once the models and moulds are paid for.",
     "The first piece brings back what is paid once.",
   ]);
   await press(desk, "Put it on a sheet");
@@ -184,11 +184,11 @@ test("open quotes at a new spot, a revision in one click; what a piece must brin
     return Promise.all(labels.map((label) => beside(sheet, label)));
   };
   // The first "Pieces at a time" is the cell to write in; what the cash carries stands under it.
-  expect(await figures("Budget")).toEqual([3570, 3773, 1920.5, 1, 579.5]);
+  expect(await figures("Budget")).toEqual([3570, 3773, 600, 1, 1900]);
   expect(await beside("Budget", "Piece 3", "E")).toBe(3 * 1132 - 600);
-  // Its metal follows Rates: 102 x 25 = 2,550, and 1,020 less is needed.
+  // Its metal follows Rates: 102 x 25 = 2,550.
   await setRate(desk, "Spot", "777.58692");
-  expect(await figures("Budget")).toEqual([2550, 2753, 900.5, 1, 1599.5]);
+  expect(await figures("Budget")).toEqual([2550, 2753, 600, 1, 1900]);
 
   // A casting minimum that three pieces share and one cannot carry, as in cashplan.test.ts (hand arithmetic).
   const plan = { Models: 900, "Metal charged": 37.2, Casting: 40, Labour: 30, "Casting minimum": 200 };

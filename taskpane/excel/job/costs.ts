@@ -1,4 +1,4 @@
-import { COST_LINES, type CostLine, type CostSheet, type Rates } from "../../../src/index";
+import { CASH_LINES, COST_LINES, type CostLine, type CostSheet, type Rates } from "../../../src/index";
 import { asText } from "../paper";
 import { nameOf } from "../rates/rates";
 import { rateSays } from "../rates/ratewords";
@@ -95,11 +95,11 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
       "cashOut",
       "Cash out, all pieces",
       (at) => {
-        const each = (["metal", "lost", "casting", "clasp", "findings"] as const).map(costAt(sheet, at));
+        const each = CASH_LINES.map(costAt(sheet, at));
         const bought = line.stones.map((_, index) => `+${at(stoneKey(index), "G")}*${at(stoneKey(index), "D")}`);
         return `${at("quantity")}*(${each.join("+")})${bought.join("")}`;
       },
-      `metal, casting, clasp, findings${line.stones.length > 0 ? ", whole stones" : ""}`,
+      `all but overhead${line.stones.length > 0 ? ", whole stones" : ""}`,
       money,
     ),
   ];

@@ -1,5 +1,7 @@
 import { type CostSheet, type Extra, minorDigits, type Order, type Quote, type Rates } from "../../../src/index";
+import { shareText } from "../../wording/sharetext";
 import { asText } from "../paper";
+import { nameOf } from "../rates/rates";
 import { rateSays } from "../rates/ratewords";
 import { COUNT, cents, isTaxHeld, SCALE, taxedShipping, taxQuoted } from "./figures";
 import { ownGold, spared } from "./owngold";
@@ -21,7 +23,7 @@ export function totals(order: Order, sheets: readonly CostSheet[], quote: Quote,
     togetherRow(sheets.length, order.extras.length, rates),
     ...asked(sheets.length, quote, rates),
     ...ownGold(order, quote, rates),
-    ...outlay(order, quote, rates),
+    ...outlay(order, sheets, quote, rates),
   ];
 }
 
@@ -162,28 +164,55 @@ function toPayIs({ ownGold: own, total }: Quote): string {
 }
 
 /** The cash that goes out before the work is sold, and whether the deposit covers it. */
-function outlay(order: Order, quote: Quote, rates: Rates): JobRow[] {
+function outlay(order: Order, sheets: readonly CostSheet[], quote: Quote, rates: Rates): JobRow[] {
   const money = cents(rates);
   const isUsed = order.ownGold?.use === "used";
+  const lacking = (at: Ref) => `CURB.CASHNEEDED(0,${at("cashOutOrder")},${at("depositCovers")})`;
+  const wanted = shareText(order.deposit);
   return [
     section("Cash, and what the scale makes of it"),
     formula(
       "cashOutOrder",
       "Cash out before it is sold",
-      (at) => `MAX(${at("together", "F")}${isUsed ? `-${spared(at)}` : ""},0)`,
-      isUsed ? "without the customer's gold" : "",
+      (at) => cashOut(at, sheets.length, isUsed),
+      isUsed ? "without overhead and the customer's gold" : "without overhead",
       money,
     ),
+    entry(
+      "deposit",
+      "Deposit quoted",
+      quote.deposit.amount.toNumber(),
+      order.isDepositTyped ? `${wanted} typed for this order` : `${wanted} wanted by Rates`,
+      "plain",
+      money,
+    ),
+    entry("depositTax", "Tax in the deposit", quote.depositTax.amount.toNumber(), "", "plain", money),
     {
-      key: "deposit",
+      key: "depositCovers",
       cells: (at) => [
-        { content: "Deposit quoted", look: "label" },
-        { content: quote.deposit.amount.toNumber(), look: "number", format: money },
+        { content: "What the deposit covers", look: "label" },
         {
-          content: `=IF(ROUND(${at("cashOutOrder")}-${at("deposit")},8)>0,"less than the cash that goes out","covers the cash that goes out")`,
+          content: `=CURB.DEPOSITCOVERS(${at("deposit")},${at("depositTax")},${nameOf("taxDue")})`,
+          look: "number",
+          format: money,
+        },
+        {
+          content: `=IF(ROUND(${lacking(at)},8)>0,"less than the cash that goes out","covers the cash that goes out")`,
           look: "aside",
         },
       ],
     },
   ];
+}
+
+/** All that is paid out; the customer's gold spares metal, and nothing else. */
+function cashOut(at: Ref, lines: number, isUsed: boolean): string {
+  const all = at("together", "F");
+  if (!isUsed) return all;
+  const metals = Array.from({ length: lines }, (_, index) => {
+    const inLine = (key: string) => at(within(lineScope(index), key));
+    return `${inLine("quantity")}*(${inLine("metal")}+${inLine("lost")})`;
+  });
+  const metal = metals.join("+");
+  return `CURB.CASHNEEDED(${all}-(${metal}),${metal},${spared(at)})`;
 }

@@ -35,13 +35,18 @@ export const OWN_GOLD: readonly string[] = [
   "[[Of it, {{ownGoldReturned}} g of fine gold come back to you.]]",
 ];
 
+/** A phrase behind another of its row: where it goes, the space before it goes with it. */
+function besideIt(phrase: string): string {
+  return phrase.replace("[[", "[[ ");
+}
+
 /** What the price is for and how long, each line short enough for the width of a quote. */
 export const NOTES: readonly string[] = [
   "The price includes gold, casting, joining, polishing and what is named above.",
   "Weights are approximate. The mark states the fineness of the gold.",
   "[[The price is fixed; the finished weight may differ by {{fixedTolerance}} from the one stated.]]",
-  `[[The price follows the finished weight, gram by gram, within {{settledTolerance}} of the weight stated.]] ${SETTLED_DISCOUNT}`,
-  `[[A weight further off than {{settledTolerance}} is agreed with you before the piece is handed over.]] ${SETTLED_STONES}`,
+  `[[The price follows the finished weight, gram by gram, within {{settledTolerance}} of the weight stated.]]${besideIt(SETTLED_DISCOUNT)}`,
+  `[[A weight further off than {{settledTolerance}} is agreed with you before the piece is handed over.]]${besideIt(SETTLED_STONES)}`,
   "This price holds until {{validUntil}}; after that it follows the price of gold.",
   SPOT,
   ...OWN_GOLD,

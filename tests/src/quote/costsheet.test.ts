@@ -84,9 +84,9 @@ test("the cash that goes out holds whole stones for all pieces, the cost of a pi
   const broken = { stoneCount: "10", stonePrice: "9", breakage: "0.03", quantity: "3" };
   const { costs, cashOut } = sheetOf(broken, {});
   const plain = sheetOf({ quantity: "3" }, {}).cashOut;
-  // 10 x 9 x 1.03 a piece; for three 30 x 1.03 = 30.9, so 31 stones.
+  // 10 x 9 x 1.03 a piece; for three 30 x 1.03 = 30.9, so 31 stones at 9, and 30 of them set at 1.
   expect(text(costs.stones.amount)).toBe("92.7");
-  expect(text(cashOut.amount.minus(plain.amount))).toBe("279");
+  expect(text(cashOut.amount.minus(plain.amount))).toBe("309");
 });
 
 test("a setting fee in the order goes before the workshop's, though it be 0", () => {

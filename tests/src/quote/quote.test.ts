@@ -7,6 +7,7 @@ import type { Order } from "../../../src/order/order";
 import { type CostSheet, costOrder } from "../../../src/quote/costsheet";
 import { makeQuote, type Quote } from "../../../src/quote/quote";
 import type { Rates } from "../../../src/rates/rates";
+import { TAX_DUE } from "../../../src/trade/deposit";
 import {
   exactly,
   orderOf,
@@ -44,7 +45,7 @@ describe("a quote of 2 pieces at 3,575, 5 % off, 8.25 % tax, half as deposit (ha
     ["discount", "357.5"], // 7150 x 0.05
     ["tax", "560.38"], // 6792.5 x 0.0825 = 560.38125
     ["total", "7352.88"],
-    // Half is 3,676.44; metal, loss and casting of both pieces are 2 x 2,700 = 5,400, 73.4 % of the total: 75 % is 5,514.66, up to 5.
+    // Half is 3,676.44; metal, loss, casting and labour of both are 2 x 2,750 = 5,500, 74.8 % of the total: 75 % is 5,514.66, up to 5.
     ["deposit", "5515"],
     ["balance", "1837.88"],
   ])("%s is %s", (key, expected) => {
@@ -109,6 +110,38 @@ test("a rate by the gram stands before the discount, which the quote names where
   expect(settled({ discount: "0.1" })).toBeUndefined();
 });
 
+describe("a deposit", () => {
+  const terms = { ...HUNDRED_GRAMS, engraving: "For Ada", engravingCost: "40", setup: "60" };
+
+  test("is raised for all that goes out, and says from what share to what (hand arithmetic)", () => {
+    const { quote, watch } = quoteFor(terms, { deposit: "0.3", overhead: "0.1" });
+    // 2,750 with engraving and model 2,850; overhead is paid anyway. 3,135 x 1.3 = 4,075.50, up to 4,080: 69.9 %, so 70 % is 2,856.
+    expect(text(watch.cashOut.amount)).toBe("2850");
+    expect(text(quote.total.amount)).toBe("4080");
+    expect(text(quote.deposit.amount)).toBe("2860");
+    expect([watch.depositRaised?.from.toNumber(), watch.depositRaised?.to.toNumber()]).toEqual([0.3, 0.7]);
+    expect(watch.depositShort).toBe(false);
+  });
+
+  test("that was typed for the order stays, and is told where it does not do (hand arithmetic)", () => {
+    const { quote, watch } = quoteFor({ ...terms, deposit: "0.3" }, { deposit: "0.9" });
+    // 2,850 x 1.3 = 3,705: 30 % of it is 1,111.50, up to 1,115.
+    expect(text(quote.deposit.amount)).toBe("1115");
+    expect(watch).toMatchObject({ depositShort: true, depositRaised: undefined });
+  });
+
+  test("covers less where the tax in it is due with it (hand arithmetic)", () => {
+    const at = (taxDue: string) => quoteFor({ ...terms, deposit: "0.7" }, { tax: "0.25", taxDue });
+    // 3,705 and a quarter are 4,631.25; 70 % of it 3,241.875, up to 3,245, a fifth of which is tax.
+    expect(text(at("with the deposit").quote.deposit.amount)).toBe("3245");
+    expect(text(at("with the deposit").watch.depositCovers.amount)).toBe("2596");
+    expect(text(at("with the deposit").quote.depositTax.amount)).toBe("649");
+    expect(at("with the deposit").watch.depositShort).toBe(true);
+    expect(text(at("").watch.depositCovers.amount)).toBe("3245");
+    expect(at("").watch.depositShort).toBe(false);
+  });
+});
+
 describe("dates", () => {
   test.each([
     ["2026-03-02", "7", "2026-03-09"],
@@ -139,9 +172,9 @@ function orderOfAll(rates: Rates, orders: readonly RandomOrder[], discount: stri
 
 test("every line is rounded once; subtotal, discount, tax, total, deposit and balance are those of the lines shown (fraction.js)", () => {
   fc.assert(
-    fc.property(randomQuotes, ({ rates, orders, discount }) => {
+    fc.property(randomQuotes, fc.constantFrom(...TAX_DUE), ({ rates, orders, discount }, taxDue) => {
       fc.pre(orders.every((order) => sellable(rates, order)));
-      const workshop = ratesOf(rates.record);
+      const workshop = ratesOf({ ...rates.record, taxDue });
       const { quote, watch } = quoteOf(orderOfAll(workshop, orders, discount.text), workshop);
       const reckoned = orders.map((order) => ({ ...reckon(rates, order), quantity: order.figures.quantity.fraction }));
       const amounts = reckoned.map(({ price, quantity }) => exactly(price.mul(quantity), rates.digits));
@@ -155,7 +188,9 @@ test("every line is rounded once; subtotal, discount, tax, total, deposit and ba
       const cash = reckoned.map(({ cashOut, quantity }) => cashOut.mul(quantity)).reduce(add, new Fraction(0));
       const floor = reckoned.map((line) => line.floor.mul(line.quantity)).reduce(add, new Fraction(0));
       const share = total.mul(rates.figures.deposit.fraction);
-      const twentieths = cash.div(total).mul(20).ceil().div(20).mul(total);
+      // The tax in a deposit pays for nothing where it is due with it.
+      const left = workshop.taxDue === "with the deposit" ? total.sub(tax).div(total) : new Fraction(1);
+      const twentieths = cash.div(total.mul(left)).mul(20).ceil().div(20).mul(total);
       const stepped = upToStep(
         share.lt(twentieths) ? twentieths : share,
         rates.step.lt(1) ? new Fraction(1) : rates.step,
@@ -167,7 +202,11 @@ test("every line is rounded once; subtotal, discount, tax, total, deposit and ba
       expectExact(quote.total.amount, total);
       expectExact(quote.deposit.amount, deposit);
       expectExact(quote.balance.amount, total.sub(deposit));
-      expect(watch).toMatchObject({ belowFloor: subtotal.sub(off).lt(floor), depositShort: deposit.lt(cash) });
+      expect(watch).toMatchObject({
+        belowFloor: subtotal.sub(off).lt(floor),
+        depositShort: deposit.mul(left).lt(cash),
+      });
+      expectExact(watch.depositCovers.amount, deposit.mul(left));
     }),
     { numRuns: 500 },
   );
@@ -194,6 +233,7 @@ describe("a quote shows no cost", () => {
     "customer",
     "date",
     "deposit",
+    "depositTax",
     "discount",
     "extras",
     "lines",

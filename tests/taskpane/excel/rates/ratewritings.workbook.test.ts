@@ -60,6 +60,7 @@ const USUAL: Written = {
   taxIs: "on top",
   shippingTaxed: "no",
   deposit: 0.5,
+  taxDue: "at delivery",
   tolerance: 0.05,
   ownGoldShare: 0.95,
 };
@@ -74,7 +75,7 @@ interface Case {
 const CASES: readonly Case[] = [
   {
     what: "tax in the price",
-    rates: { taxIs: "in the price" },
+    rates: { taxIs: "in the price", taxDue: "with the deposit" },
     // 102 x 26.5 + 50 + 6 x 8 + 40 = 2,841; x 1.3 x 1.08 = 3,988.764, up to 3,989; with 20 of shipping 4,009.
     hand: { landed: 2841, price: 3989, total: 4009 },
   },
