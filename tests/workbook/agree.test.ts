@@ -27,6 +27,8 @@ const CASES: readonly Case[] = [
       Clasp: "bought lobster clasp",
       "Clasp length": "2.54",
       "Clasp weight": "5",
+      // 5 g of it are worth 25.00.
+      "Mark of the clasp": "200",
       "Clasp cost": "30",
       Quantity: "3",
     },
