@@ -9,7 +9,7 @@ import type { Rates } from "../rates/rates";
 import { margin, spotLimit } from "../trade/price";
 import { type Money, subtractMoney, timesMoney } from "../units/money";
 import { grams, type Weight } from "../units/weight";
-import { chainWeightOf, plainChainAt } from "./crossover";
+import { chainWeightOf, type HeavierBy, plainChainAt } from "./crossover";
 
 /** A plain chain at one weight: what a gram of it costs made, and bought. */
 export interface SourcingPoint {
@@ -19,8 +19,7 @@ export interface SourcingPoint {
 }
 
 /**
- * Cost per gram made and bought, at each weight of the plain chain. A heavier chain has more links (not always whole); the rest is
- * costed as on its cost sheet. Exact at the given weights.
+ * Cost per gram made and bought, at each weight of the plain chain; the rest is costed as on its cost sheet. Exact at the given weights.
  * @param weights above zero
  */
 export function sourcingCurve(
@@ -28,9 +27,10 @@ export function sourcingCurve(
   spot: Money,
   rates: Rates,
   weights: readonly Weight[],
+  heavier: HeavierBy,
 ): readonly SourcingPoint[] {
   return weights.map((weight) => {
-    const { makePerGram, buyPerGram } = plainChainAt(line, weight, "growing", spot, rates);
+    const { makePerGram, buyPerGram } = plainChainAt(line, weight, heavier, spot, rates);
     return { weight, make: makePerGram, buy: buyPerGram };
   });
 }

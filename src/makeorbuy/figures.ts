@@ -7,7 +7,7 @@ import { moneyOf, premiumOf, timesPartCost } from "../trade/boughtpart";
 import type { Loss } from "../trade/polishloss";
 import { timesMoney } from "../units/money";
 import { grams, timesWeight } from "../units/weight";
-import { type ChainChoice, compareSources } from "./chainchoice";
+import { type ChainChoice, compareSources, lineOfWeight } from "./chainchoice";
 import { chainWeightOf } from "./crossover";
 import type { Seller } from "./makers";
 
@@ -50,7 +50,10 @@ export const LEVERS = {
   labourMinimum: ofRates("labourMinimum", "money"),
   linkWeight: lever(LINE_LABELS.linkWeight, "weight", {
     value: ({ line }) => chainWeightOf(line).grams.dividedBy(line.links),
-    moved: (choice, factor) => ({ ...choice, line: withHeavierLinks(choice.line, factor) }),
+    moved: (choice, factor) => ({
+      ...choice,
+      line: lineOfWeight(choice.line, timesWeight(chainWeightOf(choice.line), factor), "heavier links"),
+    }),
   }),
   setup: ofLine(
     LINE_LABELS.setup,
@@ -167,13 +170,6 @@ function withSurcharge(choice: ChainChoice, factor: Quotient): ChainChoice {
     classes: seller.classes.map((each) => ({ ...each, surcharge: timesRate(each.surcharge, factor) })),
   });
   return { ...choice, sellers: choice.sellers.map((seller) => (seller === cheapest ? times(seller) : seller)) };
-}
-
-function withHeavierLinks(line: ChainChoice["line"], factor: Quotient): ChainChoice["line"] {
-  return {
-    ...line,
-    linkGroups: line.linkGroups.map((group) => ({ ...group, linkWeight: timesWeight(group.linkWeight, factor) })),
-  };
 }
 
 function lossFigure(loss: Loss): Quotient {

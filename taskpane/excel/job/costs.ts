@@ -1,10 +1,12 @@
-import { CASH_LINES, COST_LINES, type CostLine, type CostSheet, type Rates } from "../../../src/index";
+import { CASH_LINES, COST_LINES, type CostLine, type CostSheet, type Order, type Rates } from "../../../src/index";
+import { crossingSentences } from "../../wording/crossingwords";
+import { showGrams } from "../../wording/display";
 import { asText } from "../paper";
 import { nameOf } from "../rates/rates";
 import { rateSays } from "../rates/ratewords";
 import { goldKey, stoneKey } from "./asked";
 import { cents, LOSS } from "./figures";
-import { entry, formula, type JobRow, type Ref, section } from "./row";
+import { entry, formula, type JobRow, type Ref, section, text } from "./row";
 
 /** Cost lines that an order has or has not, in their order. */
 const OF_ORDER = ["clasp", "findings", "stones", "setting", "engraving", "plating", "setup"] as const;
@@ -130,8 +132,9 @@ function charged(finished: string): string {
 }
 
 /** Whether making the plain chain beats buying it ready. */
-export function sourcing(sheet: CostSheet, rates: Rates): JobRow[] {
+export function sourcing(sheet: CostSheet, { spot }: Order, rates: Rates): JobRow[] {
   const money = cents(rates);
+  const crossings = crossingSentences(sheet.line, spot, rates, (weight) => showGrams(weight, 1));
   return [
     { ...section("Make or buy, the plain chain", ["Made, per g", "Bought, per g", "Saves", "So"]), startsPage: true },
     {
@@ -144,6 +147,8 @@ export function sourcing(sheet: CostSheet, rates: Rates): JobRow[] {
         { content: "", look: "end" },
       ],
     },
+    text("At the rates of this quote:", "small"),
+    ...crossings.map((sentence) => text(asText(sentence), "small")),
   ];
 }
 
