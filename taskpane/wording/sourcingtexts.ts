@@ -16,6 +16,8 @@ const IN_WORDS: Readonly<Record<Lever, string>> = {
   setup: "the model and mould share",
   claspCost: "the clasp's cost",
   findings: "the cost of findings",
+  claspPremium: "the clasp's premium",
+  findingsPremium: "the premium of findings",
   settingFee: "the setting fee",
   plating: "plating",
   overhead: "overhead",
