@@ -1,7 +1,7 @@
 import { Quotient } from "../exact/quotient";
 import { STONE_KEYS } from "./fields";
 import type { OrderLine } from "./orderline";
-import { goTo, keep, put, type Question, question } from "./question";
+import { goToField, keep, put, type Question, question } from "./question";
 import type { StoneSet } from "./stones";
 
 /** What is only doubtful about the stones of a line: what they are, where they come from, whether their carat fits their size. */
@@ -18,8 +18,8 @@ function kindQuestion({ where, kind }: StoneSet, design: string): readonly Quest
     question(
       [field, design],
       `What kind of stones are ${PLACES[where]}? Until the kind is named, the quote says that it is still to be agreed.`,
-      put("Diamonds", field, "diamond"),
-      goTo("Name the kind", { on: "line", field }),
+      put("Diamonds", { [field]: "diamond" }),
+      goToField("Name the kind", field),
       keep("Still to be agreed with the customer"),
     ),
   ];
@@ -36,8 +36,8 @@ function originQuestion({ where, kind, origin }: StoneSet, design: string): read
     question(
       [field, design, kind],
       `Are the stones ${PLACES[where]} natural or laboratory-grown? The quote says which.`,
-      put("Natural", field, "natural"),
-      put("Laboratory-grown", field, "laboratory-grown"),
+      put("Natural", { [field]: "natural" }),
+      put("Laboratory-grown", { [field]: "laboratory-grown" }),
     ),
   ];
 }
@@ -46,7 +46,7 @@ function originQuestion({ where, kind, origin }: StoneSet, design: string): read
 const LEAST = Quotient.of("0.7");
 const MOST = Quotient.of("1.4");
 
-function caratQuestion({ where, kind, carat, caratBySize, caratFrom, size }: StoneSet): readonly Question[] {
+function caratQuestion({ where, kind, carat, caratBySize, caratFrom, cut, size }: StoneSet): readonly Question[] {
   if (caratFrom !== "scale" || !carat || !caratBySize) return [];
   const share = carat.dividedBy(caratBySize);
   if (!share.isLessThan(LEAST) && !share.isGreaterThan(MOST)) return [];
@@ -57,9 +57,9 @@ function caratQuestion({ where, kind, carat, caratBySize, caratFrom, size }: Sto
     question(
       [keys.carat, typed, size, kind],
       `One stone of ${size} is about ${about} ct, and ${typed} ct is typed. Is that right?`,
+      goToField("Correct the carat", keys.carat),
+      goToField("Correct the size", cut === "round" ? keys.diameter : keys.length),
       keep(`Yes, ${typed} ct`),
-      goTo("Correct the carat", { on: "line", field: keys.carat }),
-      goTo("Correct the size", { on: "line", field: size.endsWith("round") ? keys.diameter : keys.length }),
     ),
   ];
 }

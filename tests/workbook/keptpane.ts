@@ -1,7 +1,7 @@
 import type { Locator } from "playwright-core";
 import { expect } from "vitest";
 import { unfold } from "./catalogue";
-import { type Desk, press, view } from "./desk";
+import { answerAll, type Desk, press, view } from "./desk";
 import { settled } from "./person.mjs";
 
 /**
@@ -52,24 +52,12 @@ export async function makeQuote(desk: Desk, number: string, template?: string): 
     await desk.pane.locator("#template").selectOption(template);
   }
   await press(desk, "Make the quote");
-  await answerAsNatural(desk);
+  if (await desk.pane.locator("footer .question").first().isVisible()) {
+    await answerAll(desk);
+    await press(desk, "Make the quote");
+  }
   await desk.pane.getByText(`Quote ${number}, Job ${number} and Tickets ${number}`).first().waitFor();
   await settled(desk.page);
-}
-
-/** Orders from before the questions say neither what their stones are nor where they come from: that changes no figure. */
-async function answerAsNatural(desk: Desk): Promise<void> {
-  const questions = desk.pane.locator("footer .questions [role='group']");
-  const count = await questions.count();
-  if (count === 0) return;
-  for (let left = count; left > 0; left -= 1) {
-    await questions
-      .first()
-      .getByRole("button", { name: /^(Natural|Still to be agreed with the customer)$/ })
-      .click();
-    await settled(desk.page);
-  }
-  await press(desk, "Make the quote");
 }
 
 /** Unfolds a part of a view by its title. */
