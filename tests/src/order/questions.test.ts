@@ -10,7 +10,7 @@ const RATES = ratesOf({ plating: "40" });
 const asked = (...lines: readonly Record_[]) => {
   const form = {
     order: { customer: "A. Customer" },
-    lines: lines.map((line) => ({ ...LINE, clasp: "none", ...line })),
+    lines: lines.map((line) => ({ ...LINE, clasp: "none", stoneKind: "garnet", claspStoneKind: "garnet", ...line })),
     extras: [],
   };
   const read = parseOrder(form, RATES);
@@ -29,6 +29,11 @@ const DOUBTFUL: readonly (readonly [what: string, line: Record_, otherwise: Reco
     "a clasp of which nothing is said",
     { clasp: "bought lobster clasp" },
     { clasp: "bought lobster clasp", claspLength: "0.5" },
+  ],
+  [
+    "stones that nobody has named",
+    { stoneCount: "12", stonePrice: "3", stoneKind: "", stoneOrigin: "natural" },
+    { stoneCount: "12", stonePrice: "3", stoneKind: "", stoneOrigin: "natural", design: "Another" },
   ],
   ["a clasp without a cost", { ...LOBSTER, claspCost: "" }, { ...LOBSTER, claspCost: "", claspWeight: "" }],
   ["a clasp without a weight", { ...LOBSTER, claspWeight: " " }, { ...LOBSTER, claspLength: "" }],
