@@ -119,14 +119,9 @@ const onceAsked = (rates: Record_, order: Record_ = {}, lastSpot?: string) => {
   const form = { order: { customer: "A. Customer", ...order }, lines: [{ ...LINE, clasp: "none" }], extras: [] };
   const read = parseOrder(form, workshop);
   if (!read.ok) throw new Error(read.faults.map(({ sentence }) => sentence).join("\n"));
-  return orderQuestions(
-    read.value,
-    form,
-    workshop,
-    {
+  return orderQuestions(read.value, form, workshop, {
     lastSpot: lastSpot === undefined ? undefined : money(Quotient.of(lastSpot), "USD"),
-  }
-  );
+  });
 };
 const placesOf = (questions: ReturnType<typeof onceAsked>) =>
   questions.flatMap(({ answers }) =>
