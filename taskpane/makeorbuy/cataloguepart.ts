@@ -2,14 +2,14 @@ import {
   type ChainChoice,
   compareSources,
   joinTornados,
-  type PriceLists,
+  type MakerFault,
   type Rates,
   type ReadDesign,
-  sellersFor,
   tornado,
 } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
+import type { DoneEvents } from "../controls/ended";
 import { faultList } from "../controls/faultlist";
 import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
@@ -18,6 +18,7 @@ import { designPart } from "../designtable/designpart";
 import { inSlices, type Slicing } from "../running/slices";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { type ManyChains, manyView, type WorkingButton } from "./manyview";
+import { askedMakers, type ReadMakers, unreadOf } from "./readmakers";
 
 const { catalogue: texts } = SOURCING_TEXTS;
 
@@ -26,27 +27,28 @@ export interface CataloguePart {
   /** It has come to be seen: offers the tables there are now. */
   opened(): Promise<void>;
   /** Rates or price lists may be others: what was compared by the ones before is taken away. */
-  follow(rates: Rates | undefined, lists: PriceLists | undefined): void;
+  follow(rates: Rates | undefined, makers: ReadMakers): void;
   draw(): void;
 }
 
 /** Every design of a catalogue: the same designs that the view Catalogue reads. */
 export function cataloguePart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
-  readonly done: (sentence: string, sheet?: string) => void;
+  readonly done: DoneEvents["done"];
+  readonly note: DoneEvents["note"];
   readonly put: (chains: ManyChains, working: WorkingButton) => void;
 }): CataloguePart {
   const designs = designPart(
-    { attempt: on.attempt, chosen: choose, added: async () => {}, done: on.done },
+    { attempt: on.attempt, chosen: choose, added: async () => {}, done: on.done, note: on.note },
     "sourcing-designs",
   );
   const press = button(texts.press, "outline", () => void on.attempt(compare));
   const actions = element("div", { class: "actions" }, press.root);
-  const working = progress(on.done);
+  const working = progress(on.note);
   const refused = faultList();
   const view = manyView(texts.nameHead, on.put);
   let rates: Rates | undefined;
-  let lists: PriceLists | undefined;
+  let makers: ReadMakers = { lists: undefined, refused: "" };
   let basis = "";
   actions.hidden = true;
 
@@ -62,15 +64,15 @@ export function cataloguePart(on: {
 
   async function compare(): Promise<void> {
     const now = rates;
-    if (!now) return on.done(SOURCING_TEXTS.ratesFirst);
+    if (!now) return on.note(SOURCING_TEXTS.ratesFirst);
     return whileWorking(press, texts.pressing, async () => {
       const chosen = await designs.readAgain();
       if (!chosen) return;
-      const made = await working.follow((slicing) => compareInSlices(chosen, now, lists, slicing));
+      const made = await working.follow((slicing) => compareInSlices(chosen, now, makers, slicing));
       if (!made) return;
       refused.show(made.refused.slice(0, MOST_FAULTS), texts.refused(made.refused.length));
       view.show(made.chains);
-      if (!made.chains) on.done(texts.noLines);
+      if (!made.chains) on.note(texts.noLines);
     });
   }
 
@@ -86,10 +88,10 @@ export function cataloguePart(on: {
       view.root,
     ),
     opened: designs.refresh,
-    follow(nowRates, nowLists) {
+    follow(nowRates, nowMakers) {
       const before = basis;
-      basis = JSON.stringify([nowRates, nowLists]);
-      [rates, lists] = [nowRates, nowLists];
+      basis = JSON.stringify([nowRates, nowMakers]);
+      [rates, makers] = [nowRates, nowMakers];
       if (basis !== before) forget();
     },
     draw: view.draw,
@@ -108,11 +110,11 @@ interface Compared {
 async function compareInSlices(
   chosen: Chosen,
   rates: Rates,
-  lists: PriceLists | undefined,
+  makers: ReadMakers,
   { progress: told, signal }: Slicing,
 ): Promise<Compared> {
   const read = await readInSlices(chosen, rates, { progress: (share) => told(share / 4), signal });
-  const choices = read.flatMap((design) => choiceOf(design, rates, lists));
+  const choices = read.flatMap((design) => choiceOf(design, rates, makers));
   const parts = await inSlices(
     choices,
     (slice) => ({
@@ -133,6 +135,11 @@ async function compareInSlices(
       all: parts.flatMap(({ all }) => all),
       tornado: joinTornados(parts.map((part) => part.tornado)),
       rates,
+      unread: unreadOf(
+        makers,
+        choices.flatMap(({ unreadRows }) => unreadRows),
+      ),
+      skipped: refused.length,
     },
     refused,
   };
@@ -141,10 +148,14 @@ async function compareInSlices(
 function choiceOf(
   design: ReadDesign,
   rates: Rates,
-  lists: PriceLists | undefined,
-): readonly { readonly name: string; readonly choice: ChainChoice }[] {
+  makers: ReadMakers,
+): readonly {
+  readonly name: string;
+  readonly choice: ChainChoice;
+  readonly unreadRows: readonly MakerFault[];
+}[] {
   if (design.kind !== "read") return [];
   const { line } = design;
-  const { sellers } = sellersFor(lists, line, rates);
-  return [{ name: design.design, choice: { line, sellers, spot: rates.spot, rates } }];
+  const { sellers, unreadRows } = askedMakers(makers, line, rates);
+  return [{ name: design.design, choice: { line, sellers, spot: rates.spot, rates }, unreadRows }];
 }

@@ -1,5 +1,5 @@
-import { type PriceLists, type Rates, readPriceLists, sellersFor } from "../../src/index";
-import { doneWith } from "../controls/ended";
+import { type Rates, readPriceLists } from "../../src/index";
+import { countsOf, type DoneEvents, wayTo, wrote } from "../controls/ended";
 import { stepEnding } from "../controls/ending";
 import { hold } from "../controls/keepplace";
 import { whileWorking } from "../controls/pressstep";
@@ -12,8 +12,10 @@ import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { cataloguePart } from "./cataloguepart";
 import { listPart } from "./listpart";
 import { makerPart } from "./makerpart";
+import { skippedWords } from "./manymessages";
 import type { ManyChains, WorkingButton } from "./manyview";
 import { orderView } from "./orderview";
+import { askedMakers, type ReadMakers, unreadOf } from "./readmakers";
 import type { SourcingEvents } from "./sourcingevents";
 import { putSourcingSheet } from "./sourcingsheet";
 import { subjectChoice } from "./subjectchoice";
@@ -25,7 +27,7 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
   const ending = stepEnding();
   const order = orderView();
   const list = listPart({ attempt: begin, say: on.say, put });
-  const catalogue = cataloguePart({ attempt: begin, done, put });
+  const catalogue = cataloguePart({ attempt: begin, done, note, put });
   const makers = makerPart({ goTo: on.goTo, attempt: begin, write });
   const parts = { order, list, catalogue };
   const subject = subjectChoice(() => {
@@ -34,7 +36,7 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
     if (subject.chosen === "catalogue") void on.attempt(catalogue.opened);
   });
   let reading: MakersReading = { kind: "none" };
-  let lists: PriceLists | undefined;
+  let makersNow: ReadMakers = { lists: undefined, refused: "" };
   let writing = 0;
   place.replaceChildren(subject.root, ...Object.values(parts).map(({ root }) => root), ending.root, makers.root);
 
@@ -63,13 +65,14 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
   function show(): void {
     const { rates } = on.rates();
     const stay = hold(place);
-    lists = rates && reading.kind === "read" ? readPriceLists(reading.rows, rates.currency) : undefined;
+    const lists = rates && reading.kind === "read" ? readPriceLists(reading.rows, rates.currency) : undefined;
+    makersNow = { lists, refused: reading.kind === "refused" ? reading.sentence : "" };
     makers.show(reading, lists, rates?.currency);
     for (const [name, part] of Object.entries(parts)) part.root.hidden = name !== subject.chosen;
     const costed = costedNow();
     if (subject.chosen === "order") showOrder(rates, costed);
-    if (subject.chosen === "list") list.follow(rates, lists, costed?.sheets[on.line()]?.line);
-    if (subject.chosen === "catalogue") catalogue.follow(rates, lists);
+    if (subject.chosen === "list") list.follow(rates, makersNow, costed?.sheets[on.line()]?.line);
+    if (subject.chosen === "catalogue") catalogue.follow(rates, makersNow);
     stay();
   }
 
@@ -81,8 +84,9 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
   function showOrder(rates: Rates | undefined, costed: Costed | undefined): void {
     const line = costed?.sheets[on.line()]?.line;
     if (rates && costed && line) {
-      const { sellers, from } = sellersFor(lists, line, costed.rates);
-      order.show({ line, sellers, spot: costed.order.spot, rates: costed.rates }, from);
+      const asked = askedMakers(makersNow, line, costed.rates);
+      const choice = { line, sellers: asked.sellers, spot: costed.order.spot, rates: costed.rates };
+      order.show(choice, asked.from, unreadOf(makersNow, asked.unreadRows));
     } else {
       order.lack(!rates ? texts.ratesFirst : on.order()?.kind === "faulty" ? texts.order.faulty : texts.order.none);
     }
@@ -93,15 +97,20 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
     return on.attempt(step);
   }
 
-  function done(sentence: string, sheet?: string): void {
-    ending.show(doneWith(sentence, on.goTo, sheet));
+  function done(...[sentence, counts, sheet]: Parameters<DoneEvents["done"]>): void {
+    ending.show(wrote(sentence, counts, { ways: sheet === undefined ? [] : [wayTo(sheet, on.goTo)] }));
+  }
+
+  function note(sentence: string): void {
+    ending.show({ kind: "noted", sentence });
   }
 
   function put(chains: ManyChains, working: WorkingButton): void {
     void begin(async () => {
       return whileWorking(working, texts.many.putting, async () => {
-        const sheet = await putSourcingSheet(chains);
-        done(texts.many.made(sheet), sheet);
+        const { sheet, looked } = await putSourcingSheet(chains);
+        const left = { rows: chains.skipped, sentences: [...skippedWords(chains.skipped), ...chains.unread] };
+        done(texts.many.made(sheet), countsOf(looked, left), sheet);
       });
     });
   }
