@@ -210,22 +210,29 @@ const BESTMAKER = spread(
   {
     weight: read.weightAbove0,
     mark: read.namedMark,
-    makers: read.priceLists,
+    makers: read.makers,
+    currency: read.currency,
   },
   (row) => {
-    const { maker, surcharge } = bestMaker(row.makers, row.weight, row.mark);
+    const { maker, surcharge } = bestMaker(row.makers.in(row.currency), row.weight, row.mark);
     return [maker, surcharge.perGram];
   },
 );
 
 /**
- * The maker of ready chain who asks least for a weight, from price lists with surcharges by class of weight: two columns, the maker and the surcharge per gram. Give the surcharge on to MAKEORBUY. #N/A where nobody on the lists sells that weight.
+ * The maker of ready chain who asks least for a weight, from price lists with surcharges by class of weight: two columns, the maker and the surcharge per gram. Give the surcharge on to MAKEORBUY. A maker whose minimum order in grams is more than that weight cannot sell it; minimums in money are not looked at. #N/A where nobody on the lists sells that weight.
  * @customfunction BESTMAKER
  * @param weight Weight of one chain in grams; a cell or a range.
  * @param mark Mark of the chain such as "14K" or 585; a cell or a range.
  * @param makers Price lists with their row of headers, such as Makers[#All]: Maker, Mark, From g, Surcharge per g; a range.
+ * @param [currency] Three letters such as "USD", or Rate_Currency: prices in another currency are refused. If omitted, the answer is in the one currency that the lists name, and lists in several are refused.
  * @returns Text, and money per gram; a row a weight. A maker's rows for the very mark go before its rows for all marks.
  */
-export function bestMakerFor(weight: unknown[][], mark: unknown[][], makers: unknown[][]): unknown[][] {
-  return BESTMAKER({ weight, mark, makers });
+export function bestMakerFor(
+  weight: unknown[][],
+  mark: unknown[][],
+  makers: unknown[][],
+  currency?: unknown[][],
+): unknown[][] {
+  return BESTMAKER({ weight, mark, makers, currency });
 }

@@ -20,21 +20,22 @@ import {
   type LossBasis,
   lengthIn,
   MARKUP_RULE,
+  type MakersRange,
   type Mark,
   MILLIMETRES_PER,
   type Money,
+  makersOfCells,
   markOfShare,
   metalRateOf,
   money,
   NO_CURRENCY,
   type NumberRule,
   PATTERN_LETTERS,
-  type PriceLists,
   type Pricing,
+  parseCurrency,
   parseMark,
   parsePattern,
   perGram,
-  priceListsOfCells,
   pricingOf,
   Quotient,
   type Rate,
@@ -178,6 +179,9 @@ const PRICED_BY = keys(RULE_OF);
 /** A mark that is named in a sentence: as it was given, not as its share says. */
 export const namedMark = choice(parseMark);
 
+/** The three letters of a currency; undefined where none is given. */
+export const currency = optional(choice(parseCurrency), undefined);
+
 export const pricedBy = word<Pricing["by"]>(PRICED_BY);
 export const taxIs = optional(word(TAX_IS), "on top" as const);
 export const taxDue = optional(word(TAX_DUE), "at delivery" as const);
@@ -244,9 +248,9 @@ export function listOf(reader: MarkFigure<Quotient>): Choice<readonly Quotient[]
 }
 
 /** Makers' price lists, a range with its row of headers. */
-export const priceLists: Choice<PriceLists> = {
+export const makers: Choice<MakersRange> = {
   kind: "choice",
-  read: (cells) => priceListsOfCells(plainGridOf(cells)),
+  read: (cells) => makersOfCells(plainGridOf(cells)),
   isList: true,
   mayBeBlank: true,
 };

@@ -90,6 +90,7 @@ export {
 export type { Composition } from "./gold/composition";
 export type { Density } from "./gold/density";
 export {
+  costOf,
   fineGold,
   type MetalRate,
   markRate,
@@ -116,17 +117,20 @@ export {
 export { TYPICAL_ALLOYS, type TypicalAlloy } from "./gold/typicalalloy";
 export { type BreakEven, breakEven } from "./makeorbuy/breakeven";
 export {
+  type AskedSellers,
   type Bid,
   type ChainChoice,
   type Comparison,
+  cheaperLarger,
   compareSources,
+  costByChoice,
   lineOfWeight,
   MAKER_OF_RATES,
   type SellersFrom,
   savedByChoice,
   sellersFor,
 } from "./makeorbuy/chainchoice";
-export { crossingWeight } from "./makeorbuy/crossover";
+export { crossingWeight, HEAVIER_BY, type HeavierBy } from "./makeorbuy/crossover";
 export {
   floorSpot,
   type MarginPoint,
@@ -138,7 +142,7 @@ export {
 } from "./makeorbuy/curve";
 export { LEVERS, type Lever } from "./makeorbuy/figures";
 export { type ListedKey, linkWeightOf, parseListedChain } from "./makeorbuy/listedchain";
-export { bestMaker, priceListsOfCells } from "./makeorbuy/makerlist";
+export { bestMaker, type MakersRange, makersOfCells } from "./makeorbuy/makerlist";
 export {
   EVERY_MARK,
   MAKER_LABELS,
@@ -157,8 +161,14 @@ export {
 } from "./makeorbuy/makers";
 export { type LeastOrder, leastOrder } from "./makeorbuy/minimumorder";
 export { joinTornados, MOVED_BY, type Swing, type Tornado, tornado } from "./makeorbuy/tornado";
-export { type MakerOrder, type ShortOfMinimum, type SourcingTotal, totalOf } from "./makeorbuy/totals";
-export { makingRanges, type Winner, type WinningRange, winningRanges } from "./makeorbuy/winningranges";
+export {
+  type LargerOrder,
+  type MakerOrder,
+  type ShortOfMinimum,
+  type SourcingTotal,
+  totalOf,
+} from "./makeorbuy/totals";
+export { makingRanges, offerStarts, type Winner, type WinningRange, winningRanges } from "./makeorbuy/winningranges";
 export {
   ADDED_STONES_LABELS,
   ADDED_STONES_WHERE,
@@ -178,7 +188,7 @@ export {
   premiumFor,
   type Wanted,
 } from "./margins/earning";
-export { HEAVIER_BY, type HeavierBy, type OtherLengths, otherLengths } from "./margins/otherlengths";
+export { type OtherLengths, otherLengths } from "./margins/otherlengths";
 export {
   MUST_BRING_LABELS,
   type MustBring,
@@ -285,7 +295,7 @@ export {
 export { QUOTE_STATUSES, type QuoteStatus, quoteStatusOf } from "./order/quotestatus";
 export { DIAMOND_GRAVITY, type StoneSet } from "./order/stones";
 export { type CostSheet, costOrder } from "./quote/costsheet";
-export { heavierGram, lineOfLinkWeight } from "./quote/heaviergram";
+export { heavierGram } from "./quote/heaviergram";
 export {
   type AlloyPart,
   CASH_LINES,
@@ -400,6 +410,7 @@ export {
   weightIn,
 } from "./units/weight";
 export { type ListedWeight, readWeightList } from "./units/weightlist";
+export type { Doubt, Weighed } from "./weights/doubt";
 export {
   type MaterialChange,
   parseRecast,
@@ -415,6 +426,7 @@ export {
   WAX_LABELS,
   type WaxKey,
 } from "./weights/estimate";
+export { PENNYWEIGHT_DIGIT } from "./weights/lastdigit";
 export { type LinkName, markAsWritten, sameLink, sameText } from "./weights/linkname";
 export {
   LINK_FIGURES,
@@ -441,9 +453,8 @@ export type {
 } from "./weights/weighingmean";
 export {
   allowedLossShare,
-  FEWEST_WEIGHINGS,
+  isGuess,
   judgeWeighed,
-  type Weighed,
   type WeighedLoss,
   type WeighedVerdict,
 } from "./weights/weighingresult";

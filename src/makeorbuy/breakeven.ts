@@ -31,6 +31,9 @@ export function breakEven(choice: ChainChoice, lever: Lever): BreakEven | undefi
         : fallingFactor(choice, lever, current);
   if (!factor?.isPositive() || factor.isGreaterThan(FARTHEST)) return undefined;
   const value = current.times(factor);
+  // At another price of gold the pieces may not reach a minimum in money: then the maker does not sell them.
+  const maker = compareSources(choice).best?.seller.maker;
+  if (!compareSources(moved(choice, lever, factor)).bids.some(({ seller }) => seller.maker === maker)) return undefined;
   // A loss of all that was cast, or more, is impossible.
   if (lever === "loss" && choice.rates.loss.basis === "cast" && !value.isLessThan(Quotient.one)) return undefined;
   return Object.freeze({ value, change: factor.minus(Quotient.one) });
@@ -50,7 +53,7 @@ function surchargeFactor(choice: ChainChoice): Quotient | undefined {
 /** For the weight of one link: the nearest one at which the answer changes, with the number of links unchanged. */
 function linkFactor(choice: ChainChoice): Quotient | undefined {
   const own = chainWeightOf(choice.line).grams;
-  const ranges = winningRanges(choice, "as many");
+  const ranges = winningRanges(choice, "heavier links");
   const turns = ranges.flatMap(({ from, winner }, at) => {
     const before = ranges[at - 1];
     return before && (before.winner.kind === "buy") !== (winner.kind === "buy") ? [from.grams] : [];
@@ -62,7 +65,8 @@ function linkFactor(choice: ChainChoice): Quotient | undefined {
 }
 
 /** For a cost of making: the higher it is, the less making saves. Each of the four lines falls. */
-function fallingFactor(choice: ChainChoice, lever: Lever, current: Quotient): Quotient | undefined {
+function fallingFactor(given: ChainChoice, lever: Lever, current: Quotient): Quotient | undefined {
+  const choice = againstBestAlone(given);
   const isCurved = lever === "loss" && choice.rates.loss.basis === "cast" && choice.rates.costBasis === "finished";
   let least: Quotient | undefined;
   const none = moved(choice, lever, Quotient.zero);
@@ -81,6 +85,13 @@ function fallingFactor(choice: ChainChoice, lever: Lever, current: Quotient): Qu
   }
   // Where buying is cheaper even at zero, no loss changes the answer.
   return isCurved && least?.isPositive() ? uncurved(least, current) : least;
+}
+
+/** The choice against its cheapest offer alone, whatever that maker's minimum is: no cost of making changes who is cheapest. */
+function againstBestAlone(choice: ChainChoice): ChainChoice {
+  const { best } = compareSources(choice);
+  if (!best) return choice;
+  return { ...choice, sellers: [{ ...best.seller, classes: [{ ...best.offer, minimum: undefined }] }] };
 }
 
 /** Turns a share of the way that 1 / (1 - loss) goes from no loss to this one into a factor of this loss. */

@@ -1,15 +1,17 @@
 import { Quotient } from "../exact/quotient";
 import { costOf, markRate, type Rate } from "../gold/goldrate";
 import type { OrderLine } from "../order/orderline";
+import { lineOfLinkWeight } from "../quote/heaviergram";
 import { plainChainMaking } from "../quote/piececosts";
 import type { Rates } from "../rates/rates";
 import { landedCost, perGramOf } from "../trade/landedcost";
 import { againstReady } from "../trade/makeorbuy";
 import { type Money, timesMoney } from "../units/money";
 import { grams, type Weight } from "../units/weight";
-import { chainWeightOf } from "./crossover";
+import { chainWeightOf, type HeavierBy } from "./crossover";
 import type { MakerOffer } from "./makeroffer";
-import { classAt, type PriceLists, type Seller, sellersOf } from "./makers";
+import { classAt, faultsAbout, type MakerFault, type PriceLists, type Seller, sellersOf } from "./makers";
+import { isSoldAtOnce } from "./minimumorder";
 
 /** A plain chain that may be made or bought: the links of a line, and who sells ready chain of its mark. */
 export interface ChainChoice {
@@ -36,9 +38,11 @@ export interface Comparison {
   readonly quantity: Quotient;
   readonly makePerGram: Rate;
   readonly makeCost: Money;
-  /** Cheapest first; of two that ask the same the first of the price lists. */
+  /** What these pieces can have, cheapest first; of two that ask the same the first of the price lists. */
   readonly bids: readonly Bid[];
-  /** Undefined where nobody sells this weight: then it is made. */
+  /** What only a larger order can have, since these pieces do not reach the maker's minimum; cheapest first. */
+  readonly larger: readonly Bid[];
+  /** Undefined where nobody sells these pieces: then they are made. */
   readonly best: Bid | undefined;
   readonly verdict: "make" | "buy";
 }
@@ -49,16 +53,21 @@ export const MAKER_OF_RATES = "";
 /** Where the makers come from: price lists, or the surcharge on Rates where there is no list, or no row for the mark. */
 export type SellersFrom = "price lists" | "no price list" | "no row for the mark";
 
+/** Who may be asked for a line's chain, and what of the price lists could not be read. */
+export interface AskedSellers {
+  readonly sellers: readonly Seller[];
+  readonly from: SellersFrom;
+  /** Rows about the mark that cannot be read: an answer without them may be another, and says so. */
+  readonly unread: readonly MakerFault[];
+}
+
 /** Who sells ready chain of a line's mark; the maker of Rates where no price list has the mark. */
-export function sellersFor(
-  lists: PriceLists | undefined,
-  line: OrderLine,
-  rates: Rates,
-): { readonly sellers: readonly Seller[]; readonly from: SellersFrom } {
+export function sellersFor(lists: PriceLists | undefined, line: OrderLine, rates: Rates): AskedSellers {
   const listed = lists ? sellersOf(lists, line.mark) : [];
-  if (listed.length > 0) return { sellers: listed, from: "price lists" };
+  const unread = lists ? faultsAbout(lists.faults, line.mark) : [];
+  if (listed.length > 0) return { sellers: listed, unread, from: "price lists" };
   const isEmpty = !lists || (lists.offers.length === 0 && lists.faults.length === 0);
-  return { sellers: [makerOfRates(rates)], from: isEmpty ? "no price list" : "no row for the mark" };
+  return { sellers: [makerOfRates(rates)], unread, from: isEmpty ? "no price list" : "no row for the mark" };
 }
 
 /**
@@ -78,17 +87,31 @@ export function compareSources(choice: ChainChoice): Comparison {
     return [{ seller, offer, perGram: buyPerGram, cost: costOf(weight, buyPerGram), saving }];
   });
   const sorted = [...bids].sort((a, b) => a.perGram.perGram.compare(b.perGram.perGram));
-  const best = sorted[0];
+  const isSold = ({ offer, cost }: Bid) => isSoldAtOnce(offer.minimum, { weight, cost }, line.quantity);
+  const sold = sorted.filter(isSold);
+  const best = sold[0];
   return Object.freeze({
     choice,
     weight,
     quantity: line.quantity,
     makePerGram: make,
     makeCost: costOf(weight, make),
-    bids: Object.freeze(sorted),
+    bids: Object.freeze(sold),
+    larger: Object.freeze(sorted.filter((bid) => !isSold(bid))),
     best,
     verdict: !best || best.saving.amount.isPositive() ? "make" : "buy",
   });
+}
+
+/** What one piece costs the way the answer says. */
+export function costByChoice({ best, verdict, makeCost }: Comparison): Money {
+  return verdict === "buy" && best ? best.cost : makeCost;
+}
+
+/** The cheapest offer to a larger order, where it is cheaper than the answer for these pieces. */
+export function cheaperLarger(said: Comparison): Bid | undefined {
+  const [first] = said.larger;
+  return first?.cost.amount.isLessThan(costByChoice(said).amount) ? first : undefined;
 }
 
 /** What the cheaper way saves on all pieces; undefined where there is only one way. */
@@ -99,10 +122,12 @@ export function savedByChoice({ best, quantity }: Comparison): Money | undefined
 }
 
 /**
- * The line with more or fewer of its links (not always whole), so that its plain chain has this weight.
+ * The line with heavier or lighter links, or with more or fewer of them (not always whole), so that its plain chain has this
+ * weight.
  * @param weight above zero
  */
-export function lineOfWeight(line: OrderLine, weight: Weight): OrderLine {
+export function lineOfWeight(line: OrderLine, weight: Weight, heavier: HeavierBy): OrderLine {
+  if (heavier === "heavier links") return lineOfLinkWeight(line, weight);
   const growth = weight.grams.dividedBy(chainWeightOf(line).grams);
   const grown = (count: Quotient) => count.times(growth);
   return Object.freeze({

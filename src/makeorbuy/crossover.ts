@@ -7,8 +7,12 @@ import type { MakeOrBuy } from "../trade/makeorbuy";
 import { type Money, money } from "../units/money";
 import { addWeights, grams, timesWeight, type Weight } from "../units/weight";
 
-/** Whether a heavier chain has more links (not always whole), or as many links, each heavier. */
-export type LinksOfHeavier = "growing" | "as many";
+/**
+ * How a piece grows heavier: of the same length, by heavier links, or longer, by more links of the same (not always whole).
+ * Answers differ, by a factor of two where labour goes by the link: whatever speaks of other weights names one of them.
+ */
+export const HEAVIER_BY = ["heavier links", "more links"] as const;
+export type HeavierBy = (typeof HEAVIER_BY)[number];
 
 /** The finished links of a line, without clasp and findings. */
 export function chainWeightOf(line: OrderLine): Weight {
@@ -19,11 +23,11 @@ export function chainWeightOf(line: OrderLine): Weight {
 export function plainChainAt(
   line: OrderLine,
   weight: Weight,
-  heavier: LinksOfHeavier,
+  heavier: HeavierBy,
   spot: Money,
   rates: Rates,
 ): MakeOrBuy {
-  const growth = heavier === "growing" ? weight.grams.dividedBy(chainWeightOf(line).grams) : Quotient.one;
+  const growth = heavier === "more links" ? weight.grams.dividedBy(chainWeightOf(line).grams) : Quotient.one;
   return plainChainSourcing(line, weight, line.links.times(growth), spot, rates);
 }
 
@@ -35,12 +39,7 @@ export function plainChainAt(
  * or at its minimum, with casting by weight or at its minimum. Making wins where each of them is below the cost of
  * buying. None starts below zero, so each is below from one weight on or never, and the last of these weights is it.
  */
-export function crossingWeight(
-  line: OrderLine,
-  spot: Money,
-  rates: Rates,
-  heavier: LinksOfHeavier = "growing",
-): Weight | undefined {
+export function crossingWeight(line: OrderLine, spot: Money, rates: Rates, heavier: HeavierBy): Weight | undefined {
   const crossings = straightRates(rates).map((straight) => crossingOfStraight(line, spot, straight, heavier));
   return crossings.reduce((last, crossing) => {
     if (!last || !crossing) return undefined;
@@ -68,12 +67,7 @@ export function roundedDifference(difference: Quotient): Quotient {
 }
 
 /** The weight at which making starts to win where costs are a straight line over weight, from the saving at two weights. */
-function crossingOfStraight(
-  line: OrderLine,
-  spot: Money,
-  straight: Rates,
-  heavier: LinksOfHeavier,
-): Weight | undefined {
+function crossingOfStraight(line: OrderLine, spot: Money, straight: Rates, heavier: HeavierBy): Weight | undefined {
   const savingAt = (weight: Quotient) => plainChainAt(line, grams(weight), heavier, spot, straight).saving.amount;
   const first = savingAt(Quotient.one);
   const gained = roundedDifference(savingAt(Quotient.of(2)).minus(first));

@@ -3,10 +3,11 @@ import { perGram } from "../gold/goldrate";
 import { LINE_LABELS } from "../order/fields";
 import { RATE_ROWS } from "../rates/raterows";
 import type { Rates } from "../rates/rates";
+import { moneyOf, premiumOf, timesPartCost } from "../trade/boughtpart";
 import type { Loss } from "../trade/polishloss";
 import { timesMoney } from "../units/money";
 import { grams, timesWeight } from "../units/weight";
-import { type ChainChoice, compareSources } from "./chainchoice";
+import { type ChainChoice, compareSources, lineOfWeight } from "./chainchoice";
 import { chainWeightOf } from "./crossover";
 import type { Seller } from "./makers";
 
@@ -49,7 +50,10 @@ export const LEVERS = {
   labourMinimum: ofRates("labourMinimum", "money"),
   linkWeight: lever(LINE_LABELS.linkWeight, "weight", {
     value: ({ line }) => chainWeightOf(line).grams.dividedBy(line.links),
-    moved: (choice, factor) => ({ ...choice, line: withHeavierLinks(choice.line, factor) }),
+    moved: (choice, factor) => ({
+      ...choice,
+      line: lineOfWeight(choice.line, timesWeight(chainWeightOf(choice.line), factor), "heavier links"),
+    }),
   }),
   setup: ofLine(
     LINE_LABELS.setup,
@@ -61,19 +65,34 @@ export const LEVERS = {
   ),
   claspCost: ofLine(
     LINE_LABELS.claspCost,
-    ({ clasp }) => clasp.cost.amount,
+    ({ clasp }) => moneyOf(clasp.cost),
     (line, factor) => ({
       ...line,
-      clasp: { ...line.clasp, cost: timesMoney(line.clasp.cost, factor) },
+      clasp: { ...line.clasp, cost: timesPartCost(line.clasp.cost, "money", factor) },
     }),
   ),
   findings: ofLine(
     LINE_LABELS.findingsCost,
-    ({ findings }) => findings.cost.amount,
+    ({ findings }) => moneyOf(findings.cost),
     (line, factor) => ({
       ...line,
-      findings: { ...line.findings, cost: timesMoney(line.findings.cost, factor) },
+      findings: { ...line.findings, cost: timesPartCost(line.findings.cost, "money", factor) },
     }),
+  ),
+  claspPremium: ofLine(
+    LINE_LABELS.claspPremium,
+    ({ clasp }) => premiumOf(clasp.cost),
+    (line, factor) => ({ ...line, clasp: { ...line.clasp, cost: timesPartCost(line.clasp.cost, "premium", factor) } }),
+    "rate",
+  ),
+  findingsPremium: ofLine(
+    LINE_LABELS.findingsPremium,
+    ({ findings }) => premiumOf(findings.cost),
+    (line, factor) => ({
+      ...line,
+      findings: { ...line.findings, cost: timesPartCost(line.findings.cost, "premium", factor) },
+    }),
+    "rate",
   ),
   settingFee: ofRates("settingFee", "money"),
   plating: lever(RATE_ROWS.plating.label, "money", {
@@ -133,10 +152,11 @@ function ofRates(key: CashRate | GramRate, unit: "money" | "rate"): Movable {
 
 function ofLine(
   label: string,
-  value: (line: ChainChoice["line"]) => Quotient,
+  value: (line: ChainChoice["line"]) => Quotient | undefined,
   change: (line: ChainChoice["line"], factor: Quotient) => ChainChoice["line"],
+  unit: "money" | "rate" = "money",
 ): Movable {
-  return lever(label, "money", {
+  return lever(label, unit, {
     value: ({ line }) => value(line),
     moved: (choice, factor) => ({ ...choice, line: change(choice.line, factor) }),
   });
@@ -150,13 +170,6 @@ function withSurcharge(choice: ChainChoice, factor: Quotient): ChainChoice {
     classes: seller.classes.map((each) => ({ ...each, surcharge: timesRate(each.surcharge, factor) })),
   });
   return { ...choice, sellers: choice.sellers.map((seller) => (seller === cheapest ? times(seller) : seller)) };
-}
-
-function withHeavierLinks(line: ChainChoice["line"], factor: Quotient): ChainChoice["line"] {
-  return {
-    ...line,
-    linkGroups: line.linkGroups.map((group) => ({ ...group, linkWeight: timesWeight(group.linkWeight, factor) })),
-  };
 }
 
 function lossFigure(loss: Loss): Quotient {

@@ -1,8 +1,8 @@
 import { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
-import { addMoney, type Money, money, sameCurrency, timesMoney } from "../units/money";
+import { addMoney, type Money, money, sameCurrency, subtractMoney, timesMoney } from "../units/money";
 import { addWeights, grams, timesWeight, type Weight } from "../units/weight";
-import { type Comparison, savedByChoice } from "./chainchoice";
+import { type Bid, type Comparison, cheaperLarger, costByChoice, savedByChoice } from "./chainchoice";
 import type { MinimumOrder } from "./makeroffer";
 
 /** Totals of many chains when each is made or bought, whichever is cheaper. */
@@ -17,6 +17,8 @@ export interface SourcingTotal {
   readonly underBuying: Money;
   /** What is to be bought, maker by maker, the dearest order first. */
   readonly orders: readonly MakerOrder[];
+  /** What could be had for less by ordering more at once, the largest saving first. */
+  readonly larger: readonly LargerOrder[];
 }
 
 /** All that is to be bought from one maker. */
@@ -26,7 +28,13 @@ export interface MakerOrder {
   readonly pieces: Quotient;
   readonly weight: Weight;
   readonly cost: Money;
-  /** How far the order is below the maker's minimum; undefined where that is reached or there is none. */
+}
+
+/** Chains that one maker sells for less, but only in a larger order than each of them is. */
+export interface LargerOrder extends MakerOrder {
+  /** What that saves, beyond the answers for each. */
+  readonly saving: Money;
+  /** How far all of them together, with what is bought from the maker already, are below the minimum; undefined where they reach it. */
   readonly short: ShortOfMinimum | undefined;
 }
 
@@ -55,41 +63,68 @@ export function totalOf(comparisons: readonly Comparison[], rates: Rates): Sourc
     ),
     underMaking: saved(bought),
     underBuying: saved(made),
-    orders: Object.freeze(ordersOf(bought)),
+    orders: Object.freeze(ordersOf(bought.flatMap((said) => (said.best ? [{ said, bid: said.best }] : [])))),
+    larger: Object.freeze(largerOrders(comparisons)),
   });
 }
 
-function ordersOf(bought: readonly Comparison[]): readonly MakerOrder[] {
-  const makers = [...new Set(bought.flatMap(({ best }) => best?.seller.maker ?? []))];
-  return makers
-    .map((maker) =>
-      orderOf(
-        maker,
-        bought.filter(({ best }) => best?.seller.maker === maker),
-      ),
-    )
+/** A chain, and the offer to be taken for it. */
+interface Taken {
+  readonly said: Comparison;
+  readonly bid: Bid;
+}
+
+function ordersOf(taken: readonly Taken[]): readonly MakerOrder[] {
+  return byMaker(taken)
+    .map(orderOf)
     .sort((a, b) => b.cost.amount.compare(a.cost.amount));
 }
 
-function orderOf(maker: string, from: readonly Comparison[]): MakerOrder {
-  const weight = addWeights(...from.map((each) => timesWeight(each.weight, each.quantity)));
-  const [first, ...others] = from.flatMap(({ best, quantity }) => (best ? [timesMoney(best.cost, quantity)] : []));
+function byMaker(taken: readonly Taken[]): readonly (readonly Taken[])[] {
+  const makers = [...new Set(taken.map(({ bid }) => bid.seller.maker))];
+  return makers.map((maker) => taken.filter(({ bid }) => bid.seller.maker === maker));
+}
+
+function orderOf(taken: readonly Taken[]): MakerOrder {
+  const [first, ...others] = taken.map(({ said, bid }) => timesMoney(bid.cost, said.quantity));
   if (!first) throw new Error("An order without a bid");
-  const cost = addMoney(first, ...others);
-  const minimums = from.flatMap(({ best }) => best?.offer.minimum ?? []);
-  const shorts = minimums.flatMap((minimum) => shortOf(minimum, weight, cost) ?? []);
   return Object.freeze({
-    maker,
-    chains: from.length,
-    pieces: from.reduce((total, { quantity }) => total.plus(quantity), Quotient.zero),
-    weight,
-    cost,
-    // Several classes may have minimums: the one that takes the most cash counts.
-    short: shorts.reduce<ShortOfMinimum | undefined>(
-      (most, short) => (most && !short.cash.amount.isGreaterThan(most.cash.amount) ? most : short),
-      undefined,
-    ),
+    maker: taken[0]?.bid.seller.maker ?? "",
+    chains: taken.length,
+    pieces: taken.reduce((total, { said }) => total.plus(said.quantity), Quotient.zero),
+    weight: addWeights(...taken.map(({ said }) => timesWeight(said.weight, said.quantity))),
+    cost: addMoney(first, ...others),
   });
+}
+
+function largerOrders(comparisons: readonly Comparison[]): readonly LargerOrder[] {
+  const cheaper = comparisons.flatMap((said): readonly Taken[] => {
+    const bid = cheaperLarger(said);
+    return bid ? [{ said, bid }] : [];
+  });
+  return byMaker(cheaper)
+    .map((taken) => {
+      const order = orderOf(taken);
+      const bought = comparisons.flatMap((said) =>
+        said.verdict === "buy" &&
+        said.best?.seller.maker === order.maker &&
+        cheaperLarger(said)?.seller.maker !== order.maker
+          ? [{ said, bid: said.best }]
+          : [],
+      );
+      const all = orderOf([...taken, ...bought]);
+      // Several classes may have minimums: the one that takes the most cash counts.
+      const short = taken
+        .flatMap(({ bid }) => (bid.offer.minimum && shortOf(bid.offer.minimum, all.weight, all.cost)) ?? [])
+        .reduce<ShortOfMinimum | undefined>(
+          (most, each) => (most && !each.cash.amount.isGreaterThan(most.cash.amount) ? most : each),
+          undefined,
+        );
+      const answered = taken.map(({ said }) => timesMoney(costByChoice(said), said.quantity));
+      const saving = subtractMoney(addMoney(money(Quotient.zero, order.cost.currency), ...answered), order.cost);
+      return Object.freeze({ ...order, saving, short });
+    })
+    .sort((a, b) => b.saving.amount.compare(a.saving.amount));
 }
 
 function shortOf(minimum: MinimumOrder, weight: Weight, cost: Money): ShortOfMinimum | undefined {

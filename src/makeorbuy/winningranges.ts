@@ -1,9 +1,12 @@
 import { Quotient } from "../exact/quotient";
+import { addRates, markRate } from "../gold/goldrate";
+import type { Currency } from "../units/currency";
 import { grams, type Weight } from "../units/weight";
 import type { ChainChoice } from "./chainchoice";
-import { crossingWeight, type LinksOfHeavier } from "./crossover";
+import { crossingWeight, type HeavierBy, roundedDifference } from "./crossover";
 import type { MakerOffer } from "./makeroffer";
 import { classAt, classStarts, type Seller } from "./makers";
+import { leastWeightOf } from "./minimumorder";
 
 /** Who is cheapest over a range of weights of the plain chain. */
 export interface WinningRange {
@@ -14,7 +17,7 @@ export interface WinningRange {
   readonly winner: Winner;
 }
 
-/** `only make`: nobody sells such a weight. */
+/** `only make`: nobody sells so many pieces of such a weight. */
 export type Winner =
   | { readonly kind: "make" }
   | { readonly kind: "only make" }
@@ -22,13 +25,13 @@ export type Winner =
 
 /**
  * All ranges of weight with their cheapest way, lightest first. Price lists with steps may give several ranges in which making
- * wins. Between two weights at which some maker's class begins, the cheapest price per gram stays the same; there making wins
+ * wins. Between two weights at which some maker's offer to these pieces begins, the cheapest price per gram stays the same; there making wins
  * from one weight on or never (see crossingWeight). Exact, no search is needed. Where two ranges meet at a crossing, both ways
  * cost the same there; where they meet at the start of a class, that weight belongs to the heavier range. A single weight at
  * which both ways cost the same, between two ranges of making, is not reported.
  */
-export function winningRanges(choice: ChainChoice, heavier: LinksOfHeavier = "growing"): readonly WinningRange[] {
-  const starts = classStarts(choice.sellers);
+export function winningRanges(choice: ChainChoice, heavier: HeavierBy): readonly WinningRange[] {
+  const starts = offerStarts(choice);
   const bounds = starts[0]?.isZero() ? starts : [Quotient.zero, ...starts];
   const ranges: WinningRange[] = [];
   bounds.forEach((from, at) => {
@@ -39,6 +42,19 @@ export function winningRanges(choice: ChainChoice, heavier: LinksOfHeavier = "gr
     }
   });
   return Object.freeze(ranges);
+}
+
+/** The weights at which an offer to these pieces begins: a class of weight, or a minimum order that they then reach; each once. */
+export function offerStarts(choice: ChainChoice): readonly Quotient[] {
+  const { sellers, line } = choice;
+  const metal = markRate(choice.spot, line);
+  const minimums = sellers.flatMap(({ classes }) =>
+    classes.flatMap(({ minimum, surcharge }) =>
+      minimum ? [leastWeightOf(minimum, addRates<Currency>(metal, surcharge), line.quantity).grams] : [],
+    ),
+  );
+  const starts = [...classStarts(sellers), ...minimums].sort((a, b) => a.compare(b));
+  return starts.filter((start, at, all) => !all[at - 1]?.equals(start));
 }
 
 /** The ranges in which making wins, or is the only way; ranges that meet are one. */
@@ -55,7 +71,7 @@ export function makingRanges(ranges: readonly WinningRange[]): readonly Pick<Win
 
 function rangesBetween(
   choice: ChainChoice,
-  heavier: LinksOfHeavier,
+  heavier: HeavierBy,
   from: Quotient,
   to: Quotient | undefined,
 ): readonly WinningRange[] {
@@ -64,7 +80,7 @@ function rangesBetween(
     to: end && grams(end),
     winner,
   });
-  const cheapest = cheapestAt(choice.sellers, grams(from));
+  const cheapest = cheapestAt(choice, grams(from));
   if (!cheapest) return [range(from, to, { kind: "only make" })];
   const { seller, offer } = cheapest;
   const { line, spot, rates } = choice;
@@ -74,14 +90,19 @@ function rangesBetween(
   return [range(from, crossing, { kind: "buy", seller }), range(crossing, to, { kind: "make" })];
 }
 
-/** Of the classes that a weight falls into, the one with the least surcharge; of equal ones the first. */
+/** Of the classes that a weight falls into and that these pieces can have, the one with the least surcharge; of equal ones the first. */
 function cheapestAt(
-  sellers: readonly Seller[],
+  { sellers, line, spot }: ChainChoice,
   weight: Weight,
 ): { readonly seller: Seller; readonly offer: MakerOffer } | undefined {
+  const metal = markRate(spot, line);
   return sellers.reduce<{ seller: Seller; offer: MakerOffer } | undefined>((least, seller) => {
     const offer = classAt(seller, weight);
     if (!offer) return least;
+    if (offer.minimum) {
+      const lightest = leastWeightOf(offer.minimum, addRates<Currency>(metal, offer.surcharge), line.quantity);
+      if (roundedDifference(weight.grams.minus(lightest.grams)).isNegative()) return least;
+    }
     return least && !offer.surcharge.perGram.isLessThan(least.offer.surcharge.perGram) ? least : { seller, offer };
   }, undefined);
 }

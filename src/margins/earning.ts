@@ -1,10 +1,10 @@
 import { Quotient } from "../exact/quotient";
 import type { Rate } from "../gold/goldrate";
+import { lineOfWeight } from "../makeorbuy/chainchoice";
 import { roundedDifference, straightRates } from "../makeorbuy/crossover";
 import { MOST_LINKS } from "../order/chain";
 import type { OrderLine } from "../order/orderline";
 import { salesTax, taxFactor } from "../quote/costsheet";
-import { lineOfLinkWeight } from "../quote/heaviergram";
 import { costPiece, type PieceCosts } from "../quote/piececosts";
 import type { Rates } from "../rates/rates";
 import { perGramOf } from "../trade/landedcost";
@@ -64,7 +64,11 @@ export function earningByLinkWeight(
   let [least, most]: [Quotient, Quotient | undefined] = [Quotient.zero, undefined];
   for (const straight of straightRates(rates)) {
     const beyond = (chain: number) =>
-      earnedBeyond(costPiece(lineOfLinkWeight(line, grams(Quotient.of(chain))), spot, straight), wanted, rates);
+      earnedBeyond(
+        costPiece(lineOfWeight(line, grams(Quotient.of(chain)), "heavier links"), spot, straight),
+        wanted,
+        rates,
+      );
     const first = beyond(1);
     const gained = roundedDifference(beyond(2).minus(first));
     const atZero = roundedDifference(first.minus(gained));

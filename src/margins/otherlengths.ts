@@ -7,10 +7,6 @@ import { countLinks } from "../trade/colourpattern";
 import { linksWithStones } from "../trade/link";
 import type { Weight } from "../units/weight";
 
-/** How a piece grows heavier: longer, by more links of the same, or of the same length, by heavier links. */
-export const HEAVIER_BY = ["heavier links", "more links"] as const;
-export type HeavierBy = (typeof HEAVIER_BY)[number];
-
 /** What a line would be with other numbers of links. */
 export interface OtherLengths {
   /** Colours and stones repeat after this many links. */

@@ -1,10 +1,10 @@
 import type { NumberRule } from "../exact/numberrule";
 import { Quotient } from "../exact/quotient";
 import { perGram, type Rate } from "../gold/goldrate";
+import { HEAVIER_BY, type HeavierBy } from "../makeorbuy/crossover";
 import type { Rates } from "../rates/rates";
 import { fieldsNamed } from "../reading/formfields";
 import { accepted, type Parsed, parseForm } from "../reading/parse";
-import { HEAVIER_BY, type HeavierBy } from "./otherlengths";
 
 export const MUST_BRING_LABELS = {
   premium: "Market premium",

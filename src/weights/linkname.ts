@@ -17,7 +17,7 @@ export function sameLink(one: LinkName, other: LinkName): boolean {
 
 /** Whether two cells hold the same text. Case and extra spaces do not count. */
 export function sameText(one: unknown, other: unknown): boolean {
-  return folded(one) === folded(other);
+  return textKey(one) === textKey(other);
 }
 
 /**
@@ -31,6 +31,7 @@ export function markAsWritten(value: unknown, field: string, optional = false): 
   return parseMark(shown, field).share.equals(mark.share) ? shown : String(value).trim();
 }
 
-function folded(cell: unknown): string {
+/** A cell's text, alike for cells that differ by case and extra spaces alone. */
+export function textKey(cell: unknown): string {
   return wordsOf(cell).replace(/ +/g, " ").toLowerCase();
 }

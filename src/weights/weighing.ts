@@ -1,9 +1,10 @@
+import type { Fault } from "../exact/errors";
 import type { NumberRule } from "../exact/numberrule";
 import type { Quotient } from "../exact/quotient";
 import { COLOURS, type Colour } from "../gold/alloy";
 import { LINE_LABELS } from "../order/fields";
 import { fieldsNamed } from "../reading/formfields";
-import { accepted, attempt, field, type Parsed, parseForm, refused } from "../reading/parse";
+import { accepted, attempt, faultOf, field, type Parsed, parseForm, refused } from "../reading/parse";
 import { STAGES, type Stage } from "../trade/stagedweight";
 import { readScaleWeight } from "../units/scaleweight";
 import type { Weight } from "../units/weight";
@@ -18,6 +19,7 @@ export const WEIGH_IN_LABELS = {
   colour: LINE_LABELS.colour,
   pieces: "Pieces",
   weight: "Weight",
+  sent: "Sent",
   who: "Who",
   note: "Note",
 } as const;
@@ -38,6 +40,8 @@ export interface WeighIn {
   readonly pieces: Quotient;
   /** Of all of them. */
   readonly weight: Weight;
+  /** How many went to whom these came back from; undefined where nobody counted them. */
+  readonly sent: Quotient | undefined;
   readonly who: string;
   readonly note: string;
 }
@@ -47,6 +51,12 @@ const PIECES: NumberRule = {
   above: "0",
   whole: true,
   right: "how many pieces lie on the scale, a whole number from 1",
+};
+
+const SENT: NumberRule = {
+  above: "0",
+  whole: true,
+  right: "how many were sent to be polished or finished, a whole number from 1, or nothing",
 };
 
 const named = fieldsNamed(WEIGH_IN_LABELS);
@@ -59,6 +69,7 @@ const shape = {
   colour: named.word("colour", COLOURS),
   pieces: named.number("pieces", PIECES),
   weight: field((value) => readScaleWeight(value, WEIGH_IN_LABELS.weight)),
+  sent: named.optional("sent", SENT),
   who: named.optionalText("who"),
   note: named.optionalText("note"),
 };
@@ -68,6 +79,15 @@ export function parseWeighIn(record: Readonly<Record<WeighInKey, string>>): Pars
   const parsed = parseForm(shape, record);
   const isModel = record.stage.trim().toLowerCase() === "model";
   const mark = attempt("mark", () => markAsWritten(record.mark, WEIGH_IN_LABELS.mark, isModel));
+  if (parsed.ok) {
+    const { sent, pieces } = parsed.value;
+    if (sent?.isLessThan(pieces)) return refused([fewerSent(sent, pieces), ...(mark.ok ? [] : mark.faults)]);
+  }
   if (parsed.ok && mark.ok) return accepted({ ...parsed.value, mark: mark.value });
   return refused([...(parsed.ok ? [] : parsed.faults), ...(mark.ok ? [] : mark.faults)]);
+}
+
+function fewerSent(sent: Quotient, pieces: Quotient): Fault {
+  const found = `found ${sent.inWords()}, and ${pieces.inWords()} pieces came back`;
+  return faultOf("sent", WEIGH_IN_LABELS.sent, "outOfRange", `${found}; give how many were sent, at least as many`);
 }

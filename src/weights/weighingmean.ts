@@ -1,6 +1,7 @@
 import { Decimal } from "../exact/decimal";
 import { Quotient, sum } from "../exact/quotient";
-import { grams, type Weight } from "../units/weight";
+import { grams, timesWeight, type Weight } from "../units/weight";
+import { isBeyondDigits } from "./lastdigit";
 import { studentT95 } from "./studentt";
 
 /** Equal pieces, weighed together. */
@@ -67,12 +68,13 @@ const FEWEST_OTHERS = 3;
 
 /**
  * Whether a weighing is further from the others than chance explains: more than three of their spreads, for its number of
- * pieces and theirs. False with fewer than three others.
+ * pieces and theirs, and more than the scale's last digits. False with fewer than three others.
+ * @param digit what one in the scale's last digit is
  */
-export function isFarOff(weighing: Weighing, others: readonly Weighing[]): boolean {
+export function isFarOff(weighing: Weighing, others: readonly Weighing[], digit: Weight): boolean {
   if (others.length < FEWEST_OTHERS) return false;
   const { mean, spread, pieces } = meanWeight(others);
-  if (!spread) return false;
+  if (!spread || !isBeyondDigits(weighing.weight, timesWeight(mean, weighing.pieces), digit)) return false;
   const apart = weighing.weight.grams.dividedBy(weighing.pieces).minus(mean.grams).value().abs();
   const expected = Quotient.one.dividedBy(weighing.pieces).plus(Quotient.one.dividedBy(pieces)).value().sqrt();
   return apart.gt(spread.grams.value().times(expected).times(SPREADS));

@@ -1,16 +1,10 @@
-import { Quotient, sum } from "../exact/quotient";
+import { Quotient } from "../exact/quotient";
+import type { SomeLinks } from "../trade/polishedlinks";
 import type { Loss } from "../trade/polishloss";
-import type { Stage } from "../trade/stagedweight";
-import { grams, type Weight } from "../units/weight";
-import { type LinkName, sameLink, sameText } from "./linkname";
-import { isFarOff, type MeanWeight, meanLossShare, meanWeight, type Weighing } from "./weighingmean";
-
-/** One weighing with its job, its link and its stage. */
-export interface Weighed extends Weighing {
-  readonly job: string;
-  readonly link: LinkName;
-  readonly stage: Stage;
-}
+import { timesWeight, type Weight } from "../units/weight";
+import { type CountedWeighings, countedWeighings, type Doubt, type Weighed } from "./doubt";
+import { sameLink } from "./linkname";
+import { isFarOff, type MeanWeight, meanLossShare, meanWeight } from "./weighingmean";
 
 /** How much metal was lost, by a weighing of polished or finished pieces. */
 export interface WeighedLoss {
@@ -22,26 +16,30 @@ export interface WeighedLoss {
   readonly share: Quotient;
   /** Share of the cast weight; undefined where the job was not weighed cast. */
   readonly sinceCast: Quotient | undefined;
+  /** Sent, and not returned; undefined where nobody wrote down how many were sent. */
+  readonly missing: SomeLinks | undefined;
   readonly judgement: "within" | "above" | "more back" | "no limit";
 }
 
-/** What a new weighing shows; the figures include it. */
+/** What a new weighing shows; the figures include it, unless it cannot be. */
 export interface WeighedVerdict {
-  /** Of all weighings of this link at this stage. */
-  readonly mean: MeanWeight;
+  /** Of all weighings of this link at this stage that count; undefined where none does. */
+  readonly mean: MeanWeight | undefined;
   readonly isGuess: boolean;
   /** Further from the others than chance explains. */
   readonly isFarOff: boolean;
+  /** Why it cannot be. It is left out of means until the person confirms it. */
+  readonly doubt: Doubt | undefined;
   /** Undefined where nothing was weighed before it in the job. */
   readonly loss: WeighedLoss | undefined;
 }
 
 /** A mean from fewer weighings, or known less closely than this share of it, is still a guess. Common practice. */
-export const FEWEST_WEIGHINGS = 3;
+const FEWEST_WEIGHINGS = 3;
 const CLOSE_ENOUGH = Quotient.of("0.02");
 
 /** Whether a mean rests on too few weighings, or on weighings too far apart, to be relied on. */
-export function isGuess({ weighings, within, mean }: MeanWeight): boolean {
+export function isGuess({ weighings, within, mean }: Pick<MeanWeight, "weighings" | "within" | "mean">): boolean {
   if (weighings < FEWEST_WEIGHINGS || !within) return true;
   return within.grams.isGreaterThan(mean.grams.times(CLOSE_ENOUGH));
 }
@@ -62,51 +60,39 @@ export function judgeWeighed(
   others: readonly Weighed[],
   allowed: Quotient | undefined,
 ): WeighedVerdict {
-  const alike = others.filter(({ stage, link }) => stage === weighed.stage && sameLink(link, weighed.link));
-  const mean = meanWeight([...alike, weighed]);
+  const known = countedWeighings([...others.filter(({ link }) => sameLink(link, weighed.link)), weighed]);
+  const alike = known.counted.filter((each) => each !== weighed && each.stage === weighed.stage);
+  const counting = known.counted.includes(weighed) ? [...alike, weighed] : alike;
+  const mean = counting.length > 0 ? meanWeight(counting) : undefined;
   return Object.freeze({
     mean,
-    isGuess: isGuess(mean),
-    isFarOff: isFarOff(weighed, alike),
-    loss: lossOf(weighed, others, allowed),
+    isGuess: !mean || isGuess(mean),
+    isFarOff: known.digit !== undefined && isFarOff(weighed, alike, known.digit),
+    doubt: known.doubts.get(weighed),
+    loss: lossOf(weighed, known, allowed),
   });
 }
 
-function lossOf(weighed: Weighed, others: readonly Weighed[], allowed: Quotient | undefined): WeighedLoss | undefined {
-  const { stage, job, pieces, weight } = weighed;
-  if ((stage !== "polished" && stage !== "finished") || job.trim() === "") return undefined;
-  const ofJob = others.filter((other) => sameText(other.job, job) && sameLink(other.link, weighed.link));
-  const cast = meanAt("cast", ofJob);
-  const polished = stage === "finished" ? meanAt("polished", ofJob) : undefined;
+function lossOf(weighed: Weighed, known: CountedWeighings, allowed: Quotient | undefined): WeighedLoss | undefined {
+  const { pieces, sent, weight } = weighed;
+  const { cast, polished } = known.before(weighed);
   const before = polished ?? cast;
   if (!before) return undefined;
-  const lossFrom = (one: Weight) => {
-    const out = grams(one.grams.times(pieces));
-    return { out, share: meanLossShare([{ out, back: weight }]) };
-  };
-  const sinceCast = cast && lossFrom(cast).share;
-  const { out, share } = lossFrom(before);
+  const shareOf = (one: Weight) => meanLossShare([{ out: timesWeight(one, pieces), back: weight }]);
+  const share = shareOf(before);
+  const sinceCast = cast && shareOf(cast);
+  const missing = sent?.minus(pieces);
   return Object.freeze({
     from: polished ? "polished" : "cast",
-    out,
+    out: timesWeight(before, pieces),
     share,
     sinceCast,
-    judgement: judgementOf(share, sinceCast, allowed),
+    missing: missing && { links: missing, weight: timesWeight(before, missing) },
+    judgement: known.doubts.get(weighed) === "more back" ? "more back" : judgementOf(sinceCast, allowed),
   });
 }
 
-function judgementOf(
-  share: Quotient,
-  sinceCast: Quotient | undefined,
-  allowed: Quotient | undefined,
-): WeighedLoss["judgement"] {
-  if (share.isNegative()) return "more back";
+function judgementOf(sinceCast: Quotient | undefined, allowed: Quotient | undefined): WeighedLoss["judgement"] {
   if (!allowed || !sinceCast) return "no limit";
   return sinceCast.isGreaterThan(allowed) ? "above" : "within";
-}
-
-function meanAt(stage: Stage, weighings: readonly Weighed[]): Weight | undefined {
-  const found = weighings.filter((each) => each.stage === stage);
-  if (found.length === 0) return undefined;
-  return grams(sum(found.map((each) => each.weight.grams)).dividedBy(sum(found.map((each) => each.pieces))));
 }

@@ -2,10 +2,9 @@ import {
   type ChainChoice,
   compareSources,
   joinTornados,
-  type PriceLists,
+  type MakerFault,
   type Rates,
   type ReadDesign,
-  sellersFor,
   tornado,
 } from "../../src/index";
 import { button } from "../controls/button";
@@ -18,6 +17,7 @@ import { designPart } from "../designtable/designpart";
 import { inSlices, type Slicing } from "../running/slices";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { type ManyChains, manyView, type WorkingButton } from "./manyview";
+import { askedMakers, type ReadMakers, unreadOf } from "./readmakers";
 
 const { catalogue: texts } = SOURCING_TEXTS;
 
@@ -26,7 +26,7 @@ export interface CataloguePart {
   /** It has come to be seen: offers the tables there are now. */
   opened(): Promise<void>;
   /** Rates or price lists may be others: what was compared by the ones before is taken away. */
-  follow(rates: Rates | undefined, lists: PriceLists | undefined): void;
+  follow(rates: Rates | undefined, makers: ReadMakers): void;
   draw(): void;
 }
 
@@ -46,7 +46,7 @@ export function cataloguePart(on: {
   const refused = faultList();
   const view = manyView(texts.nameHead, on.put);
   let rates: Rates | undefined;
-  let lists: PriceLists | undefined;
+  let makers: ReadMakers = { lists: undefined, refused: "" };
   let basis = "";
   actions.hidden = true;
 
@@ -66,7 +66,7 @@ export function cataloguePart(on: {
     return whileWorking(press, texts.pressing, async () => {
       const chosen = await designs.readAgain();
       if (!chosen) return;
-      const made = await working.follow((slicing) => compareInSlices(chosen, now, lists, slicing));
+      const made = await working.follow((slicing) => compareInSlices(chosen, now, makers, slicing));
       if (!made) return;
       refused.show(made.refused.slice(0, MOST_FAULTS), texts.refused(made.refused.length));
       view.show(made.chains);
@@ -86,10 +86,10 @@ export function cataloguePart(on: {
       view.root,
     ),
     opened: designs.refresh,
-    follow(nowRates, nowLists) {
+    follow(nowRates, nowMakers) {
       const before = basis;
-      basis = JSON.stringify([nowRates, nowLists]);
-      [rates, lists] = [nowRates, nowLists];
+      basis = JSON.stringify([nowRates, nowMakers]);
+      [rates, makers] = [nowRates, nowMakers];
       if (basis !== before) forget();
     },
     draw: view.draw,
@@ -108,11 +108,11 @@ interface Compared {
 async function compareInSlices(
   chosen: Chosen,
   rates: Rates,
-  lists: PriceLists | undefined,
+  makers: ReadMakers,
   { progress: told, signal }: Slicing,
 ): Promise<Compared> {
   const read = await readInSlices(chosen, rates, { progress: (share) => told(share / 4), signal });
-  const choices = read.flatMap((design) => choiceOf(design, rates, lists));
+  const choices = read.flatMap((design) => choiceOf(design, rates, makers));
   const parts = await inSlices(
     choices,
     (slice) => ({
@@ -133,6 +133,10 @@ async function compareInSlices(
       all: parts.flatMap(({ all }) => all),
       tornado: joinTornados(parts.map((part) => part.tornado)),
       rates,
+      unread: unreadOf(
+        makers,
+        choices.flatMap(({ unreadRows }) => unreadRows),
+      ),
     },
     refused,
   };
@@ -141,10 +145,14 @@ async function compareInSlices(
 function choiceOf(
   design: ReadDesign,
   rates: Rates,
-  lists: PriceLists | undefined,
-): readonly { readonly name: string; readonly choice: ChainChoice }[] {
+  makers: ReadMakers,
+): readonly {
+  readonly name: string;
+  readonly choice: ChainChoice;
+  readonly unreadRows: readonly MakerFault[];
+}[] {
   if (design.kind !== "read") return [];
   const { line } = design;
-  const { sellers } = sellersFor(lists, line, rates);
-  return [{ name: design.design, choice: { line, sellers, spot: rates.spot, rates } }];
+  const { sellers, unreadRows } = askedMakers(makers, line, rates);
+  return [{ name: design.design, choice: { line, sellers, spot: rates.spot, rates }, unreadRows }];
 }

@@ -6,11 +6,9 @@ import {
   type ListedWeight,
   lineOfWeight,
   type OrderLine,
-  type PriceLists,
   parseListedChain,
   type Rates,
   readWeightList,
-  sellersFor,
   tornado,
   winningRanges,
 } from "../../src/index";
@@ -26,6 +24,7 @@ import { showScale } from "../wording/shownweight";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { shownOfLine } from "./listline";
 import { type ManyChains, manyView, type WorkingButton } from "./manyview";
+import { askedMakers, type ReadMakers, unreadOf } from "./readmakers";
 
 const { list: texts } = SOURCING_TEXTS;
 
@@ -41,7 +40,7 @@ const LABELS: Readonly<Record<ListedKey, string>> = texts;
 export interface ListPart {
   readonly root: HTMLElement;
   /** @param ordered the open line of the order, where there is one */
-  follow(rates: Rates | undefined, lists: PriceLists | undefined, ordered: OrderLine | undefined): void;
+  follow(rates: Rates | undefined, makers: ReadMakers, ordered: OrderLine | undefined): void;
   draw(): void;
 }
 
@@ -57,7 +56,7 @@ export function listPart(on: {
   const form = plannedForm({ name: "sourcing", groups: GROUPS, labels: LABELS }, { changed: show });
   const view = manyView(texts.nameHead, on.put);
   let rates: Rates | undefined;
-  let lists: PriceLists | undefined;
+  let makers: ReadMakers = { lists: undefined, refused: "" };
   let ordered: OrderLine | undefined;
   weights.addEventListener("input", show);
 
@@ -70,7 +69,7 @@ export function listPart(on: {
       ...(line && !line.ok ? line.faults.slice(0, 1).map(({ sentence }) => sentence) : []),
       ...(read.length > MOST ? [texts.tooMany(read.length, MOST)] : []),
     ]);
-    view.show(line?.ok && read.length <= MOST ? chainsOf(line.value, read, rates, lists) : undefined);
+    view.show(line?.ok && read.length <= MOST ? chainsOf(line.value, read, rates, makers) : undefined);
   }
 
   async function takeSelected(): Promise<void> {
@@ -95,8 +94,8 @@ export function listPart(on: {
       faults.root,
       view.root,
     ),
-    follow(nowRates, nowLists, nowOrdered) {
-      [rates, lists, ordered] = [nowRates, nowLists, nowOrdered];
+    follow(nowRates, nowMakers, nowOrdered) {
+      [rates, makers, ordered] = [nowRates, nowMakers, nowOrdered];
       const usual = ordered && shownOfLine(ordered);
       for (const key of keysOf(GROUPS)) {
         form.field(key).setPlaceholder(usual ? withLocalMark(usual[key], "figure") : key === "quantity" ? "1" : "");
@@ -112,12 +111,17 @@ function chainsOf(
   line: OrderLine,
   read: readonly ListedWeight[],
   now: Rates,
-  lists: PriceLists | undefined,
+  makers: ReadMakers,
 ): ManyChains | undefined {
-  const { sellers } = sellersFor(lists, line, now);
+  const { sellers, unreadRows } = askedMakers(makers, line, now);
   const named = read.flatMap((each) => {
     if (!each.ok) return [];
-    const choice: ChainChoice = { line: lineOfWeight(line, each.weight), sellers, spot: now.spot, rates: now };
+    const choice: ChainChoice = {
+      line: lineOfWeight(line, each.weight, "more links"),
+      sellers,
+      spot: now.spot,
+      rates: now,
+    };
     return [{ name: showScale(grams(each.weight.grams)), choice }];
   });
   if (named.length === 0) return undefined;
@@ -128,6 +132,7 @@ function chainsOf(
       now,
     ),
     rates: now,
-    ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }),
+    unread: unreadOf(makers, unreadRows),
+    ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }, "more links"),
   };
 }

@@ -1,19 +1,15 @@
-import { type Bid, type Comparison, type LeastOrder, leastOrder } from "../../src/index";
+import type { Bid, Comparison } from "../../src/index";
 import type { TableRow } from "../controls/table";
 import { showMoney, showNumber, showRate } from "../wording/display";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
-import { leadOf, showBound } from "./messages";
+import { leadOf, leastOrderOf, showBound } from "./messages";
 
 const { makers: texts } = SOURCING_TEXTS;
 
-/** What has to be ordered at once to have these pieces from a maker. */
-export function leastOrderOf({ offer, cost }: Bid, { weight, quantity }: Comparison): LeastOrder {
-  return leastOrder(offer.minimum, { weight, cost }, quantity);
-}
-
-/** Every maker who sells this chain, and making it, the cheapest first. At equal cost buying goes before. */
+/** Every maker of this chain, those too who sell only more at once, and making it; the cheapest first. At equal cost buying goes before. */
 export function makerRows(said: Comparison): readonly TableRow[] {
-  const { bids, makePerGram, verdict } = said;
+  const { makePerGram, verdict } = said;
+  const bids = [...said.bids, ...said.larger].sort((a, b) => a.perGram.perGram.compare(b.perGram.perGram));
   const made: TableRow = {
     cells: [texts.made, showRate(makePerGram), texts.nothingTied, texts.nothingTied],
     isFirst: verdict === "make",
@@ -28,6 +24,7 @@ function bidRow(bid: Bid, said: Comparison, isFirst: boolean): TableRow {
   const { seller, offer, perGram } = bid;
   const { pieces, cash, spare, tiedUp } = leastOrderOf(bid, said);
   const below = [
+    ...(spare.isZero() ? [] : [texts.fewest(texts.pieces(showNumber(pieces)))]),
     ...(offer.from.grams.isZero() ? [] : [texts.fromClass(showBound(offer.from))]),
     ...(offer.lead === "" ? [] : [texts.lead(leadOf(offer.lead))]),
     ...(offer.note === "" ? [] : [offer.note]),

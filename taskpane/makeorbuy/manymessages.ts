@@ -1,5 +1,6 @@
 import {
   type Comparison,
+  type LargerOrder,
   MAKER_OF_RATES,
   type MakerOrder,
   type MinimumOrder,
@@ -73,13 +74,16 @@ export function orderRows(orders: readonly MakerOrder[]): readonly TableRow[] {
   }));
 }
 
-/** Which orders fall short of a minimum, and what filling them up takes. */
-export function shortSentences(orders: readonly MakerOrder[]): readonly string[] {
-  return orders.flatMap(({ maker, short }) => (short ? [shortSentence(maker, short)] : []));
+/** What larger orders would save, and what they still lack. */
+export function largerOrderSentences(orders: readonly LargerOrder[]): readonly string[] {
+  return orders.map(({ maker, chains, weight, saving, short }) => {
+    const lacking = short ? shortSentence(short) : texts.largerReached;
+    return `${texts.larger(nameOf(maker), chains, showScale(weight), showMoney(saving))} ${lacking}`;
+  });
 }
 
-function shortSentence(maker: string, { minimum, missing, cash }: ShortOfMinimum): string {
-  return texts.short(nameOf(maker), showMinimum(missing), showMinimum(minimum), showMoney(cash));
+function shortSentence({ minimum, missing, cash }: ShortOfMinimum): string {
+  return texts.short(showMinimum(missing), showMinimum(minimum), showMoney(cash));
 }
 
 function showMinimum(minimum: MinimumOrder): string {

@@ -5,8 +5,8 @@ import { element, setText } from "../controls/element";
 import { table } from "../controls/table";
 import { figure } from "../plots/figure";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
-import { chainRows, type NamedComparison, orderRows, shortSentences, totalSentences } from "./manymessages";
-import { hingeOfMany, rangesSentence } from "./messages";
+import { chainRows, largerOrderSentences, type NamedComparison, orderRows, totalSentences } from "./manymessages";
+import { hingeOfMany, moreLinksSentence, nobodyBelow } from "./messages";
 import { perGramOfMany } from "./pergramplot";
 import { tornadoOfMany } from "./tornadoplot";
 
@@ -17,6 +17,8 @@ export interface ManyChains {
   readonly all: readonly NamedComparison[];
   readonly tornado: Tornado;
   readonly rates: Rates;
+  /** What of the makers' price lists could not be read: the answers do without it. */
+  readonly unread: readonly string[];
   /** Where all are of one chain, lighter and heavier: who is cheapest at which weight. */
   readonly ranges?: readonly WinningRange[];
 }
@@ -83,18 +85,23 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
       const sentences = [
         texts.headline(sum.made, sum.bought),
         totalSentences(sum).join(" "),
-        ...(ranges ? [rangesSentence(ranges)] : []),
+        ...(ranges ? [moreLinksSentence(ranges), ...nobodyBelow(ranges)] : []),
         hingeOfMany(tornado),
       ];
-      answer.show(sentences.filter((text) => text !== "").map((text) => ({ text })));
+      const [head = "", ...others] = sentences.filter((text) => text !== "");
+      answer.show([
+        { text: head },
+        ...chains.unread.map((text) => ({ text, isWarning: true })),
+        ...others.map((text) => ({ text })),
+      ]);
       setText(units, texts.caption(rates.currency));
       lines.name(texts.caption(rates.currency));
       const rows = largestFirst(all);
       lines.show(chainRows(rows, rates));
       setText(shown, rows.length < all.length ? catalogue.shown(rows.length, all.length) : "");
       orders.show(orderRows(sum.orders));
-      short.replaceChildren(...shortSentences(sum.orders).map((sentence) => element("p", {}, sentence)));
-      ordersTitle.hidden = sum.orders.length === 0;
+      short.replaceChildren(...largerOrderSentences(sum.larger).map((sentence) => element("p", {}, sentence)));
+      ordersTitle.hidden = sum.orders.length === 0 && sum.larger.length === 0;
       perGram.root.hidden = ranges === undefined;
       swings.root.hidden = tornado.swings.length === 0;
       draw();

@@ -1,11 +1,17 @@
 import {
+  type Bid,
   type BreakEven,
   type Comparison,
+  cheaperLarger,
+  costByChoice,
   grams,
+  type HeavierBy,
   LEVERS,
   type LeastOrder,
   type Lever,
+  leastOrder,
   MAKER_OF_RATES,
+  type MakerFault,
   MOVED_BY,
   type Money,
   makingRanges,
@@ -15,6 +21,7 @@ import {
   Quotient,
   type Swing,
   savedByChoice,
+  subtractMoney,
   type Tornado,
   timesMoney,
   type Weight,
@@ -41,7 +48,11 @@ export function headlineOf({ verdict, best }: Comparison): string {
 export function answerOf(said: Comparison): readonly string[] {
   const { best, makePerGram, verdict, quantity, weight, choice } = said;
   const make = showRate(makePerGram);
-  if (!best) return [order.alone(make, showScale(weight), nameMark(choice.line.mark))];
+  const mark = nameMark(choice.line.mark);
+  if (!best && said.larger.length > 0) {
+    return [order.aloneInFew(make, makers.pieces(showNumber(quantity)), showScale(weight), mark)];
+  }
+  if (!best) return [order.alone(make, showScale(weight), mark)];
   if (best.saving.amount.isZero()) return [order.level(make)];
   const buy = showRate(best.perGram);
   const { maker } = best.seller;
@@ -60,23 +71,45 @@ export function answerOf(said: Comparison): readonly string[] {
   ];
 }
 
-/** At which weights making wins. */
-export function rangesSentence(all: readonly WinningRange[]): string {
-  const [first] = all;
+/** Who is cheapest at which weight, for both ways in which a piece grows heavier. */
+export type RangesOf = Readonly<Record<HeavierBy, readonly WinningRange[]>>;
+
+/** At which weights making wins, of heavier links at the customer's length and of more links. They are told once where they agree. */
+export function rangesSentences(of: RangesOf, links: Quotient): readonly string[] {
+  const heavier = makingSentence(of["heavier links"], ranges.by.either, showBound);
+  const told =
+    heavier === makingSentence(of["more links"], ranges.by.either, showBound)
+      ? [makingSentence(of["heavier links"], ranges.by.either, (weight) => perLink(weight, links))]
+      : [
+          makingSentence(of["heavier links"], ranges.by["heavier links"], (weight) => perLink(weight, links)),
+          moreLinksSentence(of["more links"]),
+        ];
+  return [...told, ...nobodyBelow(of["more links"])];
+}
+
+/** At which weights making wins where they differ by the number of links. */
+export function moreLinksSentence(all: readonly WinningRange[]): string {
+  return makingSentence(all, ranges.by["more links"], showBound);
+}
+
+export function nobodyBelow([first]: readonly WinningRange[]): readonly string[] {
+  return first?.winner.kind === "only make" && first.to ? [ranges.nobodyBelow(showBound(first.to))] : [];
+}
+
+function makingSentence(all: readonly WinningRange[], by: string, show: (weight: Weight) => string): string {
   const making = makingRanges(all.filter(({ winner }) => winner.kind === "make"));
   const isAlways = all.every(({ winner }) => winner.kind !== "buy");
+  if (making.length === 0) return ranges.never(by);
+  if (isAlways && all[0]?.winner.kind === "make") return ranges.always(by);
   const said = making.map(({ from, to }) => {
-    if (!to) return ranges.above(showBound(from));
-    return from.grams.isZero() ? ranges.upTo(showBound(to)) : ranges.between(showBound(from), showBound(to));
+    if (!to) return ranges.above(show(from));
+    return from.grams.isZero() ? ranges.upTo(show(to)) : ranges.between(show(from), show(to));
   });
-  return [
-    making.length === 0
-      ? ranges.never
-      : isAlways && first?.winner.kind === "make"
-        ? ranges.always
-        : ranges.wins(showList(said)),
-    ...(first?.winner.kind === "only make" && first.to ? [ranges.nobodyBelow(showBound(first.to))] : []),
-  ].join(" ");
+  return ranges.wins(by, showList(said));
+}
+
+function perLink(weight: Weight, links: Quotient): string {
+  return ranges.perLink(showBound(weight), showBound(grams(weight.grams.dividedBy(links))));
 }
 
 /** Every range of weight with its cheapest way, as rows. */
@@ -87,7 +120,7 @@ export function rangeRows(all: readonly WinningRange[]): readonly (readonly [str
         ? ranges.upTo(showBound(to))
         : ranges.from(showBound(from), showBound(to))
       : from.grams.isZero()
-        ? ranges.always
+        ? ranges.anyWeight
         : ranges.above(showBound(from)),
     winner.kind === "make"
       ? ranges.make
@@ -150,13 +183,30 @@ export function showLever({ choice }: Comparison, lever: Lever, value: Quotient)
   }
 }
 
-/** What the least order at a maker comes to. */
-export function leastSentences(maker: string, { pieces, weight, cash, spare, tiedUp }: LeastOrder): readonly string[] {
-  if (spare.isZero()) return [];
+/** What a larger order would save, and the cash and stock it ties up; nothing where none is cheaper than the answer. */
+export function largerSentences(said: Comparison): readonly string[] {
+  const bid = cheaperLarger(said);
+  if (!bid) return [];
+  const { pieces, weight, cash, spare, tiedUp } = leastOrderOf(bid, said);
+  const saving = subtractMoney(costByChoice(said), bid.cost);
+  const count = (of: Quotient) => makers.pieces(showNumber(of));
   return [
-    makers.least(maker, makers.pieces(showNumber(pieces)), showScale(weight), showMoney(cash)),
-    makers.tied(showNumber(spare), showMoney(tiedUp)),
+    makers.larger(nameOf(bid.seller.maker), count(pieces), showScale(weight), showRate(bid.perGram)),
+    makers.largerSaves(showMoney(saving)),
+    makers.largerTakes(showMoney(cash), count(spare), showMoney(tiedUp)),
   ];
+}
+
+/** What has to be ordered at once to have these pieces from a maker. */
+export function leastOrderOf({ offer, cost }: Bid, { weight, quantity }: Comparison): LeastOrder {
+  return leastOrder(offer.minimum, { weight, cost }, quantity);
+}
+
+/** The rows that an answer does without, since they cannot be read. */
+export function unreadSentences(faults: readonly MakerFault[]): readonly string[] {
+  const rows = new Map(faults.map(({ row, maker }) => [row, maker === "" ? makers.aRow : maker]));
+  if (rows.size === 0) return [];
+  return [makers.unreadRows(showList([...rows].map(([row, maker]) => makers.unreadRow(maker, String(row)))))];
 }
 
 export function nameOf(maker: string): string {

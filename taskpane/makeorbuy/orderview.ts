@@ -6,10 +6,8 @@ import {
   fineness,
   type Lever,
   nameMark,
-  type SellersFrom,
   type Tornado,
   tornado,
-  type WinningRange,
   winningRanges,
 } from "../../src/index";
 import { answerBox } from "../controls/answerbox";
@@ -20,16 +18,26 @@ import { figure } from "../plots/figure";
 import { showNumber, showRate } from "../wording/display";
 import { showScale } from "../wording/shownweight";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
-import { leastOrderOf, makerRows } from "./makerrows";
-import { answerOf, headlineOf, hingeSentences, leastSentences, nameOf, rangeRows, rangesSentence } from "./messages";
+import { makerRows } from "./makerrows";
+import {
+  answerOf,
+  headlineOf,
+  hingeSentences,
+  largerSentences,
+  type RangesOf,
+  rangeRows,
+  rangesSentences,
+} from "./messages";
 import { perGramPlot } from "./pergramplot";
+import type { AskedMakers } from "./readmakers";
 import { tornadoPlot } from "./tornadoplot";
 
 const texts = SOURCING_TEXTS;
 
 export interface OrderView {
   readonly root: HTMLElement;
-  show(choice: ChainChoice, from: SellersFrom): void;
+  /** @param unread what of the price lists the answer does without */
+  show(choice: ChainChoice, from: AskedMakers["from"], unread: readonly string[]): void;
   /** Nothing to compare yet, and why. */
   lack(sentence: string): void;
   /** Draws what was shown at the width there is now. */
@@ -64,31 +72,35 @@ export function orderView(): OrderView {
   const draw = () => {
     const width = shown.clientWidth;
     if (!current || width === 0) return;
-    perGram.show(perGramPlot(current.said, current.ranges, width));
+    perGram.show(perGramPlot(current.said, current.ranges["heavier links"], width));
     swings.show(tornadoPlot(current.said, current.tornado, current.level, width));
   };
 
   return {
     root,
-    show(choice, from) {
+    show(choice, from, unread) {
       current = shownOf(choice);
       const { said } = current;
       const { best, weight } = said;
-      const least = best && leastOrderOf(best, said);
       const design = choice.line.design === STAND_IN ? texts.order.nameless : choice.line.design;
       setText(subject, texts.order.subject(design, showScale(weight), nameMark(choice.line.mark)));
       const besides = [
-        rangesSentence(current.ranges),
+        largerSentences(said).join(" "),
+        rangesSentences(current.ranges, choice.line.links).join(" "),
         best ? hingeSentences(said, current.tornado, current.level).join(" ") : "",
-        least && best ? leastSentences(nameOf(best.seller.maker), least).join(" ") : "",
       ].filter((text) => text !== "");
       answer.show(
-        [{ text: headlineOf(said) }, { text: answerOf(said).join(" ") }],
+        [
+          { text: headlineOf(said) },
+          { text: answerOf(said).join(" ") },
+          ...unread.map((text) => ({ text, isWarning: true })),
+        ],
         ...besides.map((text) => element("p", {}, text)),
       );
       setText(note, noteOf(choice, from));
       makers.show(makerRows(said));
-      ranges.show(current.ranges.length > 2 ? rangeRows(current.ranges).map((cells) => ({ cells: [...cells] })) : []);
+      const atLength = current.ranges["heavier links"];
+      ranges.show(atLength.length > 2 ? rangeRows(atLength).map((cells) => ({ cells: [...cells] })) : []);
       note.hidden = note.textContent === "";
       swings.root.hidden = !best;
       lacking.hidden = true;
@@ -107,7 +119,7 @@ export function orderView(): OrderView {
 
 interface Shown {
   readonly said: Comparison;
-  readonly ranges: readonly WinningRange[];
+  readonly ranges: RangesOf;
   readonly tornado: Tornado;
   readonly level: (lever: Lever) => ReturnType<typeof breakEven>;
 }
@@ -120,13 +132,16 @@ function shownOf(choice: ChainChoice): Shown {
   };
   return {
     said: compareSources(choice),
-    ranges: winningRanges(choice),
+    ranges: {
+      "heavier links": winningRanges(choice, "heavier links"),
+      "more links": winningRanges(choice, "more links"),
+    },
     tornado: tornado([choice], choice.rates),
     level,
   };
 }
 
-function noteOf({ line, rates }: ChainChoice, from: SellersFrom): string {
+function noteOf({ line, rates }: ChainChoice, from: AskedMakers["from"]): string {
   const surcharge = showRate(rates.surcharge);
   const sentences = [
     ...(line.gold.share.equals(line.mark.share)

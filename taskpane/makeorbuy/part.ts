@@ -1,4 +1,4 @@
-import { type PriceLists, type Rates, readPriceLists, sellersFor } from "../../src/index";
+import { type Rates, readPriceLists } from "../../src/index";
 import { doneWith } from "../controls/ended";
 import { stepEnding } from "../controls/ending";
 import { hold } from "../controls/keepplace";
@@ -14,6 +14,7 @@ import { listPart } from "./listpart";
 import { makerPart } from "./makerpart";
 import type { ManyChains, WorkingButton } from "./manyview";
 import { orderView } from "./orderview";
+import { askedMakers, type ReadMakers, unreadOf } from "./readmakers";
 import type { SourcingEvents } from "./sourcingevents";
 import { putSourcingSheet } from "./sourcingsheet";
 import { subjectChoice } from "./subjectchoice";
@@ -34,7 +35,7 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
     if (subject.chosen === "catalogue") void on.attempt(catalogue.opened);
   });
   let reading: MakersReading = { kind: "none" };
-  let lists: PriceLists | undefined;
+  let makersNow: ReadMakers = { lists: undefined, refused: "" };
   let writing = 0;
   place.replaceChildren(subject.root, ...Object.values(parts).map(({ root }) => root), ending.root, makers.root);
 
@@ -63,13 +64,14 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
   function show(): void {
     const { rates } = on.rates();
     const stay = hold(place);
-    lists = rates && reading.kind === "read" ? readPriceLists(reading.rows, rates.currency) : undefined;
+    const lists = rates && reading.kind === "read" ? readPriceLists(reading.rows, rates.currency) : undefined;
+    makersNow = { lists, refused: reading.kind === "refused" ? reading.sentence : "" };
     makers.show(reading, lists, rates?.currency);
     for (const [name, part] of Object.entries(parts)) part.root.hidden = name !== subject.chosen;
     const costed = costedNow();
     if (subject.chosen === "order") showOrder(rates, costed);
-    if (subject.chosen === "list") list.follow(rates, lists, costed?.sheets[on.line()]?.line);
-    if (subject.chosen === "catalogue") catalogue.follow(rates, lists);
+    if (subject.chosen === "list") list.follow(rates, makersNow, costed?.sheets[on.line()]?.line);
+    if (subject.chosen === "catalogue") catalogue.follow(rates, makersNow);
     stay();
   }
 
@@ -81,8 +83,9 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
   function showOrder(rates: Rates | undefined, costed: Costed | undefined): void {
     const line = costed?.sheets[on.line()]?.line;
     if (rates && costed && line) {
-      const { sellers, from } = sellersFor(lists, line, costed.rates);
-      order.show({ line, sellers, spot: costed.order.spot, rates: costed.rates }, from);
+      const asked = askedMakers(makersNow, line, costed.rates);
+      const choice = { line, sellers: asked.sellers, spot: costed.order.spot, rates: costed.rates };
+      order.show(choice, asked.from, unreadOf(makersNow, asked.unreadRows));
     } else {
       order.lack(!rates ? texts.ratesFirst : on.order()?.kind === "faulty" ? texts.order.faulty : texts.order.none);
     }

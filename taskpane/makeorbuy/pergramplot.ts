@@ -3,8 +3,10 @@ import {
   type Comparison,
   compareSources,
   grams,
+  type HeavierBy,
   lineOfWeight,
   makingRanges,
+  offerStarts,
   Quotient,
   type WinningRange,
 } from "../../src/index";
@@ -28,23 +30,31 @@ const STEPS = 32;
 /** More flags than these leave no room for the plot. */
 const MOST_FLAGS = 3;
 
-/** Cost a gram made and bought from the cheapest maker against the chain's weight, with every crossing and this order. */
+/** Cost a gram made and bought from the cheapest maker against the chain's weight, its links heavier or lighter, with every crossing and this order. */
 export function perGramPlot(said: Comparison, ranges: readonly WinningRange[], width: number): Plot {
   const { weight, makePerGram, best } = said;
   const sentence = best
     ? texts.order(showScale(weight), showRate(makePerGram), showRate(best.perGram))
     : texts.orderMade(showScale(weight), showRate(makePerGram));
-  return plotOf([said], ranges, width, [sentence], [flag(said, "order", axes.thisOrder(showScale(weight)))]);
+  return plotOf(
+    [said],
+    ranges,
+    "heavier links",
+    width,
+    [sentence],
+    [flag(said, "order", axes.thisOrder(showScale(weight)))],
+  );
 }
 
 /** The same for many weights of one chain, each a dot on what it costs the cheaper way. @param all at least one */
 export function perGramOfMany(all: readonly Comparison[], ranges: readonly WinningRange[], width: number): Plot {
-  return plotOf(all, ranges, width, [], []);
+  return plotOf(all, ranges, "more links", width, [], []);
 }
 
 function plotOf(
   all: readonly Comparison[],
   ranges: readonly WinningRange[],
+  heavier: HeavierBy,
   width: number,
   sentences: readonly string[],
   flags: readonly Flag[],
@@ -59,7 +69,7 @@ function plotOf(
     .filter((turn) => own.some((weight) => isInSight(turn.toNumber(), weight.toNumber())));
   const numbers = [...own, ...near].map((value) => value.toNumber());
   const span = { from: Math.min(...numbers) / 2, to: Math.max(...numbers) * 1.4 };
-  const at = (weights: readonly Quotient[]) => weights.map((each) => comparedAt(choice, each));
+  const at = (weights: readonly Quotient[]) => weights.map((each) => comparedAt(choice, each, heavier));
   const starts = startsIn(choice, span);
   const curve = at(sorted([...ratioSteps(span, STEPS).map(exactly), ...starts.flatMap(justBelow), ...near, ...own]));
   const made = curve.map(({ weight: each, makePerGram }) => pointOf(each.grams, makePerGram.perGram));
@@ -74,6 +84,7 @@ function plotOf(
     title: texts.title,
     sentence: [
       ...sentences,
+      texts.by[heavier],
       ...(making(ranges).length > 0 ? [texts.band] : []),
       ...(near.length < turns.length ? [texts.outside] : []),
     ].join(" "),
@@ -105,8 +116,8 @@ function isTurn(before: WinningRange["winner"]["kind"] | undefined, after: Winni
   return [before, after].includes("buy") && [before, after].includes("make");
 }
 
-function comparedAt(choice: ChainChoice, weight: Quotient): Comparison {
-  return compareSources({ ...choice, line: lineOfWeight(choice.line, grams(weight)) });
+function comparedAt(choice: ChainChoice, weight: Quotient, heavier: HeavierBy): Comparison {
+  return compareSources({ ...choice, line: lineOfWeight(choice.line, grams(weight), heavier) });
 }
 
 function making(ranges: readonly WinningRange[]): readonly Span[] {
@@ -116,11 +127,9 @@ function making(ranges: readonly WinningRange[]): readonly Span[] {
   }));
 }
 
-/** The weights in sight at which some maker's class begins. */
-function startsIn({ sellers }: ChainChoice, span: Span): readonly Quotient[] {
-  return sellers
-    .flatMap(({ classes }) => classes.map(({ from }) => from.grams))
-    .filter((start) => start.toNumber() > span.from && start.toNumber() < span.to);
+/** The weights in sight at which some maker's offer begins. */
+function startsIn(choice: ChainChoice, span: Span): readonly Quotient[] {
+  return offerStarts(choice).filter((start) => start.toNumber() > span.from && start.toNumber() < span.to);
 }
 
 /** A step is drawn upright: the last weight before it, and its own. */

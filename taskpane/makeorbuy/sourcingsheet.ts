@@ -4,15 +4,14 @@ import { putValueSheet } from "../excel/designs/pricesheet";
 import { dateSerial } from "../excel/template/fields";
 import { showCellDate, showSpot, today } from "../wording/display";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
-import { leastOrderOf } from "./makerrows";
 import { answerWord, type NamedComparison, totalSentences } from "./manymessages";
 import type { ManyChains } from "./manyview";
-import { hingeOfMany, nameOf } from "./messages";
+import { hingeOfMany, leastOrderOf, nameOf } from "./messages";
 
 const { heads, name, dated } = SOURCING_TEXTS.sheet;
 
 /** Puts every chain of a list on a sheet of its own, values of now; gives the sheet's name. */
-export async function putSourcingSheet({ all, rates, tornado }: ManyChains): Promise<string> {
+export async function putSourcingSheet({ all, rates, tornado, unread }: ManyChains): Promise<string> {
   const digits = minorDigits(rates.currency);
   const text = (head: string, width: number): ValueColumn => ({ head, kind: "text", decimals: 0, width });
   const figure = (head: string, decimals: number, width: number): ValueColumn => ({
@@ -31,6 +30,7 @@ export async function putSourcingSheet({ all, rates, tornado }: ManyChains): Pro
     title: name,
     notes: [
       dated(showCellDate(dateSerial(today())), showSpot(rates.spot)),
+      ...unread,
       totalSentences(total).join(" "),
       hingeOfMany(tornado),
       SOURCING_TEXTS.same,

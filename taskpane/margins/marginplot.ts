@@ -2,7 +2,7 @@ import {
   costPiece,
   type EarningSpan,
   grams,
-  lineOfLinkWeight,
+  lineOfWeight,
   type MustBring,
   marginAt,
   otherLengths,
@@ -96,7 +96,9 @@ function piecesBetween({ sheet, costed }: AskedPiece, { heavierBy }: MustBring, 
   const base = sheet.finishedWeight.grams.minus(sheet.chainWeight.grams).toNumber();
   const chains = Array.from({ length: STEPS + 1 }, (_, step) => at(step) - base).filter((chain) => chain > 0);
   if (heavierBy === "heavier links") {
-    return chains.map((chain) => costPiece(lineOfLinkWeight(sheet.line, grams(exactly(chain))), order.spot, rates));
+    return chains.map((chain) =>
+      costPiece(lineOfWeight(sheet.line, grams(exactly(chain)), "heavier links"), order.spot, rates),
+    );
   }
   const lengths = otherLengths(sheet.line);
   const each = sheet.chainWeight.grams.dividedBy(sheet.line.links).toNumber();

@@ -1,5 +1,6 @@
 import { crossingWeight, grams, type Quotient, type SourcingPoint, sourcingCurve, type Weight } from "../../src/index";
 import type { Costed } from "../order/reckoning";
+import { crossingSentences } from "../wording/crossingwords";
 import { showFixed, showGrams, showRate } from "../wording/display";
 import { TEXTS } from "../wording/texts";
 import { ticksOf, xTicks } from "./axis";
@@ -11,6 +12,8 @@ import { around, decimalsOf, exactly, isInSight, ratioSteps, showTicks, sorted }
 
 const texts = TEXTS.plots.sourcing;
 
+/** What the curves are of: heavier links at the length that the customer wants, the usual question. */
+const HEAVIER = "heavier links";
 /** Weights between the ends at which the curves are reckoned: close enough that they look round. */
 const STEPS = 40;
 
@@ -19,12 +22,13 @@ export function sourcingPlot({ order, sheets, rates }: Costed, line: number, wid
   const sheet = sheets[line];
   if (!sheet) throw new Error("A line that was not costed cannot be drawn");
   const own = sheet.chainWeight;
-  const crossing = crossingWeight(sheet.line, order.spot, rates);
+  const crossing = crossingWeight(sheet.line, order.spot, rates, HEAVIER);
   const near = crossing && isInSight(crossing.grams.toNumber(), own.grams.toNumber()) ? crossing : undefined;
   const marked = [own, ...(near ? [near] : [])].map((weight) => weight.grams);
   const numbers = marked.map((weight) => weight.toNumber());
   const span = { from: Math.min(...numbers) / 2, to: Math.max(...numbers) * 1.4 };
-  const at = (weights: readonly Quotient[]) => sourcingCurve(sheet.line, order.spot, rates, weights.map(grams));
+  const at = (weights: readonly Quotient[]) =>
+    sourcingCurve(sheet.line, order.spot, rates, weights.map(grams), HEAVIER);
 
   const curve = at(sorted([...ratioSteps(span, STEPS).map(exactly), ...marked]));
   const made = curve.map((point) => pointOf(point, "make"));
@@ -42,8 +46,9 @@ export function sourcingPlot({ order, sheets, rates }: Costed, line: number, wid
   return {
     title: texts.title,
     sentence: [
-      crossing === undefined ? texts.never : crossing.grams.isZero() ? texts.always : texts.above(weightText(crossing)),
+      ...crossingSentences(sheet.line, order.spot, rates, weightText),
       ...(crossing && !near && !crossing.grams.isZero() ? [texts.outside] : []),
+      texts.curves,
       texts.order(weightText(own), showRate(ownPoint.make), showRate(ownPoint.buy)),
     ].join(" "),
     picture: draw({

@@ -93,7 +93,7 @@ export function resultCard(): ResultCard {
     lineHead.hidden = lineHead.textContent === "";
     piece.show(pieceRows(costed, cost, line));
     costs.show(costRows(costed, cost));
-    costLines.show(costLineRows(cost));
+    if (shownLine) costLines.show(costLineRows(cost, shownLine));
     cast.show(castRows(costed));
     gold.show(goldRows(costed));
     stones.show(stoneRows(costed));

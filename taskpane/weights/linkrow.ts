@@ -1,15 +1,16 @@
 import {
   atStage,
   COLOURS,
-  FEWEST_WEIGHINGS,
   grams,
   isBlank,
+  isGuess,
   LINKS_PER_UNITS,
   Quotient,
   type StagedWeight,
   sameText,
   type Weight,
 } from "../../src/index";
+import { LEFT_OUT } from "../excel/weights/linktable";
 import type { LinkRow } from "../excel/weights/scalebook";
 import type { LinkForOrder } from "../order/linkoffer";
 import { SCALE_TEXTS } from "../wording/scaletexts";
@@ -44,16 +45,13 @@ export function chosenLink(row: LinkRow): ChosenLink | undefined {
 function saidOfMean(row: LinkRow, weight: Weight): string {
   const within = weightOf(row.within);
   const estimate = weightOf(row.estimate);
+  const leftOut = String(row.remark).includes(LEFT_OUT);
   return [
     texts.usedMean(showScale(weight), String(row.weighings), String(row.pieces), within && showScale(within)),
-    ...(isStillGuess(row) ? [texts.stillGuess] : []),
+    ...(isGuess({ weighings: Number(row.weighings), within, mean: weight }) ? [texts.stillGuess] : []),
+    ...(leftOut ? [texts.leftOut] : []),
     ...(estimate ? [texts.wasEstimated(showScale(estimate))] : []),
   ].join(" ");
-}
-
-/** As the table's own remark says; its rule is that of src/weighed.ts. */
-function isStillGuess({ weighings, remark }: LinkRow): boolean {
-  return Number(weighings) < FEWEST_WEIGHINGS || !isBlank(remark);
 }
 
 function alloyOf({ mark, colour }: LinkRow): LinkForOrder["texts"] {

@@ -17,9 +17,12 @@ export const WEIGHING_GROUPS = [
     words("who", "half"),
     figure("pieces", "half", { required: true }),
     mark("weight", "half", { required: true }),
+    figure("sent", "half", { isAsked: (at) => at("stage") === "polished" || at("stage") === "finished" }),
     words("note", "whole"),
   ]),
 ];
 
 /** What is typed anew for each weighing; the rest stays. */
-export const TYPED_ANEW = { pieces: "", weight: "", note: "" } as const satisfies Partial<Record<WeighInKey, string>>;
+export const TYPED_ANEW = { pieces: "", weight: "", sent: "", note: "" } as const satisfies Partial<
+  Record<WeighInKey, string>
+>;

@@ -2,8 +2,11 @@ import {
   allowedLossShare,
   isBlank,
   judgeWeighed,
+  metalRate,
+  parseMark,
   parseRates,
   parseWeighIn,
+  type Rate,
   sameText,
   WEIGH_IN_LABELS,
   type WeighIn,
@@ -18,7 +21,7 @@ import { readForm } from "../controls/readform";
 import { suggestions } from "../controls/suggestions";
 import type { RatesReading } from "../excel/rates/rates";
 import type { LinkRow, ScaleReading } from "../excel/weights/scalebook";
-import { addWeighIn, takeWeighInOut, type WrittenWeighIn } from "../excel/weights/scalerow";
+import { addWeighIn, confirmWeighIn, takeWeighInOut, type WrittenWeighIn } from "../excel/weights/scalerow";
 import { today } from "../wording/display";
 import { SCALE_TEXTS } from "../wording/scaletexts";
 import { showScale } from "../wording/shownweight";
@@ -58,10 +61,24 @@ export function weighInForm(write: Writing) {
       write(async () => {
         const written = await addWeighIn(weighIn, today());
         put(TYPED_ANEW);
-        const undo = button(texts.undo, "outline", () => void takeOut(undo, written, typed), "small");
-        said.show(saidOf(weighIn, written), undo.root);
+        tell(weighIn, written, typed);
       }),
     );
+  }
+
+  /** Says what was written down, with what can still be done about it. */
+  function tell(weighIn: WeighIn, written: WrittenWeighIn, typed: Readonly<Record<WeighInKey, string>>): void {
+    const { lines, isDoubted } = saidOf(weighIn, written);
+    const undo = button(texts.undo, "outline", () => void takeOut(undo, written, typed), "small");
+    const confirm = button(texts.confirm, "outline", () => void confirmed(), "small");
+    const confirmed = () =>
+      steps.run(confirm, texts.confirming, () =>
+        write(async () => {
+          tell(weighIn, await confirmWeighIn(written), typed);
+          note.say(texts.confirmed);
+        }),
+      );
+    said.show(lines, element("div", { class: "actions" }, ...(isDoubted ? [confirm.root] : []), undo.root));
   }
 
   function takeOut(
@@ -125,12 +142,26 @@ function suggestionsFor(field: (key: WeighInKey) => Parameters<typeof suggestion
 }
 
 /** What was written down, and what it says beside the weighings before it. */
-function saidOf(weighIn: WeighIn, written: WrittenWeighIn): readonly AnswerLine[] {
-  const weighed = weighedFrom(weighIn);
+function saidOf(
+  weighIn: WeighIn,
+  written: WrittenWeighIn,
+): { readonly lines: readonly AnswerLine[]; readonly isDoubted: boolean } {
+  const isConfirmed = written.typed.confirmed === "yes";
+  const weighed = { ...weighedFrom(weighIn), isConfirmed };
   const allowed = allowedBy(written.rates);
   const verdict = judgeWeighed(weighed, weighedOf(written.others), allowed);
   const head = texts.written(showCount(weighIn.pieces), showScale(weighIn.weight), texts.stages[weighIn.stage]);
-  return [{ text: head }, ...sayVerdict(weighed, verdict, allowed)];
+  const rate = rateOf(written.rates, weighIn.mark);
+  return {
+    lines: [{ text: head }, ...sayVerdict(weighed, verdict, allowed, rate, written.leavesOut)],
+    isDoubted: verdict.doubt !== undefined && !isConfirmed && written.leavesOut,
+  };
+}
+
+/** What a gram of the metal costs at spot; undefined where Rates cannot be read, or the pieces are no metal yet. */
+function rateOf(rates: RatesReading, mark: string): Rate | undefined {
+  const parsed = rates.found ? parseRates(rates.values) : undefined;
+  return parsed?.ok && mark !== "" ? metalRate(parsed.value.spot, parseMark(mark)) : undefined;
 }
 
 function allowedBy(rates: RatesReading) {

@@ -7,10 +7,16 @@ export const plots = {
   points: "Points of this plot",
   sourcing: {
     title: "Make or buy by weight",
-    above: (weight: string) => `Above ${weight} of plain chain a gram costs less made than bought.`,
-    always: "At any weight a gram costs less made than bought.",
-    never: "At these rates a gram never costs less made than bought.",
-    outside: "That lies outside this plot.",
+    by: {
+      "heavier links": "With heavier links at this length",
+      "more links": "With more of the same links",
+      either: "With heavier links or with more of them",
+    },
+    above: (by: string, weight: string) => `${by}, making costs less per gram above ${weight} of plain chain.`,
+    always: (by: string) => `${by}, making costs less per gram at any weight.`,
+    never: (by: string) => `${by}, making never costs less per gram at these rates.`,
+    outside: "That crossing with heavier links lies outside this plot.",
+    curves: "The curves are of heavier links.",
     order: (weight: string, make: string, buy: string) =>
       `The plain chain of this order, ${weight}, costs ${make} a gram made and ${buy} bought.`,
     weight: "Plain chain, grams",

@@ -31,6 +31,7 @@ export const SCALE_TEXTS = {
       model: "The same name at every weighing.",
       pieces: "Links, without clasp.",
       weight: "Grams, or with its unit: 8.04 dwt, 0.4 ozt, 12 ct.",
+      sent: "How many went out. What is missing is told.",
       who: "Who polished or finished it.",
     } satisfies Partial<Record<WeighInKey, string>>,
     colours: {
@@ -63,8 +64,17 @@ export const SCALE_TEXTS = {
     noLimit: "Rates gives no share to hold it against.",
     above: (share: string, allowed: string) =>
       `The loss since cast, ${share}, is above the ${allowed} that Rates allows.`,
-    moreBack: (back: string, out: string) =>
-      `More metal came back than went out: ${back} against ${out}. Look at count and weight, and weigh again.`,
+    moreBack: (back: string, out: string) => `More metal came back than went out: ${back} against ${out}.`,
+    tenTimes: (one: string) => `One piece comes to ${one}, ten times the other weighings of it or a tenth.`,
+    leftOut: "It is written down, but left out of averages. Look at count and weight, and weigh again.",
+    stillCounted:
+      "The table WeighIns was begun by an earlier version, so its averages still count it. Take it out, or correct its row.",
+    confirm: "It is right: count it",
+    confirming: "Writing…",
+    confirmed: "It counts now: the column Confirmed of its row says yes.",
+    none: (link: string) => `${link}: no weighing counts yet.`,
+    missing: (pieces: string, weight: string, worth: string | undefined) =>
+      `Sent and not returned: ${pieces === "1" ? "one piece" : `${pieces} pieces`}, ${weight}${worth === undefined ? "" : `, ${worth} at the metal rate`}.`,
     noCast: (job: string) => `Job ${job} has no cast weigh-in of this link: no loss can be said.`,
   },
 
@@ -76,6 +86,7 @@ export const SCALE_TEXTS = {
     usedMean: (weight: string, weighings: string, pieces: string, within: string | undefined) =>
       `Weight of one link: ${weight}, the mean of ${weighings === "1" ? "one weighing" : `${weighings} weighings`} of ${pieces} finished pieces${within === undefined ? "" : `, give or take ${within}`}.`,
     stillGuess: "It is still a guess.",
+    leftOut: "Weighings that cannot be are left out of it until the table Weigh-ins says that they are confirmed.",
     wasEstimated: (weight: string) => `The estimate was ${weight}.`,
     usedEstimate: (weight: string) =>
       `Weight of one link: ${weight}, an estimate: no finished ones of it were weighed yet.`,

@@ -1,4 +1,5 @@
 import type { Lever } from "../../src/index";
+import { plots } from "./plottexts";
 
 /** A figure in the middle of a sentence. */
 const IN_WORDS: Readonly<Record<Lever, string>> = {
@@ -15,6 +16,8 @@ const IN_WORDS: Readonly<Record<Lever, string>> = {
   setup: "the model and mould share",
   claspCost: "the clasp's cost",
   findings: "the cost of findings",
+  claspPremium: "the clasp's premium",
+  findingsPremium: "the premium of findings",
   settingFee: "the setting fee",
   plating: "plating",
   overhead: "overhead",
@@ -47,6 +50,8 @@ export const SOURCING_TEXTS = {
     againstMaker: (make: string, buy: string, maker: string) => `${make} a gram made, ${buy} bought from ${maker}.`,
     alone: (make: string, weight: string, mark: string) =>
       `${make} a gram made. Nobody on your price lists sells ${mark} of ${weight}.`,
+    aloneInFew: (make: string, pieces: string, weight: string, mark: string) =>
+      `${make} a gram made. Nobody on your price lists sells ${pieces} of ${weight} in ${mark}.`,
     level: (cost: string) => `${cost} a gram either way; buying spares the work.`,
     saves: (saving: string, isMade: boolean) => `${isMade ? "Making" : "Buying"} saves ${saving} a piece.`,
     savesAll: (saving: string, all: string, pieces: string, isMade: boolean) =>
@@ -55,13 +60,16 @@ export const SOURCING_TEXTS = {
 
   ranges: {
     title: "Cheapest by weight",
-    never: "At no weight does making win.",
-    always: "Making wins at any weight.",
-    wins: (ranges: string) => `Making wins ${ranges}.`,
+    never: (by: string) => `${by}, making wins at no weight.`,
+    always: (by: string) => `${by}, making wins at any weight.`,
+    wins: (by: string, ranges: string) => `${by}, making wins ${ranges}.`,
+    by: plots.sourcing.by,
+    perLink: (chain: string, link: string) => `${chain} (${link} per link)`,
     upTo: (to: string) => `below ${to}`,
     between: (from: string, to: string) => `between ${from} and ${to}`,
     above: (from: string) => `above ${from}`,
-    nobodyBelow: (weight: string) => `Nobody on your price lists sells below ${weight}.`,
+    nobodyBelow: (weight: string) => `Below ${weight} nobody on your price lists sells this number of pieces.`,
+    anyWeight: "any weight",
     weightHead: "Chain weight",
     winnerHead: "Cheapest",
     from: (from: string, to: string) => `${from} to ${to}`,
@@ -69,7 +77,7 @@ export const SOURCING_TEXTS = {
     onlyMake: "make: nobody sells it",
     buy: (maker: string) => `buy from ${maker}`,
     makerOfRates: "the surcharge on Rates",
-    caption: "Who is cheapest at which weight of chain",
+    caption: "Who is cheapest at which weight, with heavier links at this length",
   },
 
   hinge: {
@@ -119,14 +127,20 @@ export const SOURCING_TEXTS = {
     pieces: (pieces: string) => (pieces === "1" ? "1 piece" : `${pieces} pieces`),
     nothingTied: "–",
     leastOrder: (pieces: string, cash: string) => `${pieces}, ${cash}`,
-    least: (maker: string, pieces: string, weight: string, cash: string) =>
-      `The least order at ${maker} is ${pieces} of this weight, ${weight}, ${cash} in cash.`,
-    tied: (pieces: string, cash: string) => `${pieces} more than wanted: ${cash} lies in stock.`,
+    fewest: (pieces: string) => `no fewer than ${pieces}`,
+    larger: (maker: string, pieces: string, weight: string, rate: string) =>
+      `${maker} sells no fewer than ${pieces} (${weight}), at ${rate} per gram.`,
+    largerSaves: (saving: string) => `That order would save ${saving} per piece.`,
+    largerTakes: (cash: string, pieces: string, tiedUp: string) =>
+      `It takes ${cash} in cash, and ${pieces} worth ${tiedUp} would stay in stock.`,
+    unreadRows: (rows: string) => `Not compared, because a row needs correcting: ${rows}.`,
+    unreadRow: (maker: string, row: string) => `${maker} (row ${row})`,
+    unreadTable: (sentence: string) =>
+      `Your makers' price lists could not be read, so the surcharge on Rates is used. ${sentence}`,
     noTable: (surcharge: string) =>
       `No price lists yet: bought is the surcharge on Rates, ${surcharge} a gram at any weight.`,
     noRow: (mark: string, surcharge: string) =>
       `No price list has a usable row for ${mark}: bought is the surcharge on Rates, ${surcharge} a gram.`,
-    leftOut: (makers: string) => `Left out until put right: ${makers}.`,
     aRow: "a row without a maker",
     lists: "Makers' price lists",
     count: (makers: number, rows: number) =>
@@ -184,7 +198,8 @@ export const SOURCING_TEXTS = {
   many: {
     headline: (make: number, buy: number) =>
       buy === 0 ? "Make all of them" : make === 0 ? "Buy all of them" : `Make ${make}, buy ${buy}`,
-    onlyMade: (count: number) => (count === 1 ? "One of them nobody sells." : `${count} of them nobody sells.`),
+    onlyMade: (count: number) =>
+      count === 1 ? "One of them nobody sells in this number." : `${count} of them nobody sells in this number.`,
     cost: (cost: string) => `Each done the cheaper way they cost ${cost} in all.`,
     underMaking: (saving: string) => `That is ${saving} less than making all.`,
     underBuying: (saving: string) => `It is ${saving} less than buying all that are sold.`,
@@ -193,8 +208,11 @@ export const SOURCING_TEXTS = {
     orders: "To be bought",
     orderHeads: ["Maker", "Pieces", "Weight", "Cash"],
     orderCaption: "What is to be bought, maker by maker",
-    short: (maker: string, missing: string, minimum: string, cash: string) =>
-      `${maker}: ${missing} short of the minimum of ${minimum}. Filling it up takes about ${cash} more in cash.`,
+    larger: (maker: string, chains: number, weight: string, saving: string) =>
+      `${maker} sells ${chains === 1 ? "one of these chains" : `${chains} of these chains`} for less in a larger order: ${weight} for ${saving} less.`,
+    largerReached: "Ordered together they reach the minimum.",
+    short: (missing: string, minimum: string, cash: string) =>
+      `${missing} are missing to the minimum of ${minimum}. Filling it up takes about ${cash} more in cash.`,
     heads: (name: string) => [name, "Made", "Bought", "Saves", "Answer"],
     caption: (currency: string) => `${currency}. Made and bought: a gram. Saves: the cheaper way, for all pieces.`,
     make: "make",
@@ -227,8 +245,13 @@ export const SOURCING_TEXTS = {
   plot: {
     title: "Cost a gram by weight",
     order: (weight: string, make: string, buy: string) => `At ${weight}: ${make} a gram made, ${buy} bought.`,
-    orderMade: (weight: string, make: string) => `At ${weight}: ${make} a gram made; nobody sells it.`,
+    orderMade: (weight: string, make: string) =>
+      `At ${weight}: ${make} a gram made; nobody sells this number of pieces.`,
     band: "Shaded: making wins.",
+    by: {
+      "heavier links": "Weights differ by heavier links at this length.",
+      "more links": "Weights differ by more or fewer of the same links.",
+    },
     outside: "Some of these weights lie outside this plot.",
     cheapest: "cheapest maker",
     notSold: "not sold",

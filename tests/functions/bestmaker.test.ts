@@ -22,7 +22,8 @@ describe("the maker who asks least", () => {
       ["Orrin", 4.4],
       ["Orrin", 4.4],
       ["Orrin", 4.4],
-      ["Fennick", 3.1],
+      // Fennick sells 100 g or more.
+      ["Orrin", 4.4],
       ["", ""],
       ["Fennick", 3.1],
     ]);
@@ -119,14 +120,29 @@ describe("bad input", () => {
       "makers: Row 2, Fennick: From g: found 40, where a class of this maker and mark begins",
     ],
     [["Thackley", "14K", 0, 3, "", 5, "boxes"], 'makers: Row 6, Thackley: Minimum in: found "boxes"'],
-    [["Thackley", "14K", 0, 3, "EUR"], "makers: Row 6, Thackley: Currency: found EUR"],
   ] as const)("%j names its row, for the mark it is about", (row, words) => {
     const fault = refused("#VALUE!", words);
     expect(cell("BESTMAKER", 50, "14K", withRow(...row))).toEqual(fault);
     expect(best([[50], [60]], [["14K"], ["18K"]], withRow(...row))[0]?.[0]).toEqual(fault);
   });
 
+  test("prices in two currencies are refused, unless the one to compare in is given", () => {
+    const two = withRow("Thackley", "18K", 0, 3, "EUR");
+    expect(cell("BESTMAKER", 50, "14K", two)).toEqual(
+      refused("#VALUE!", "makers: found prices in USD (row 1), EUR (row 6)"),
+    );
+    expect(cell("BESTMAKER", 100, "14K", two, "USD")).toEqual([["Fennick", 3.1]]);
+    expect(cell("BESTMAKER", 100, "14K", two, "EUR")).toEqual(
+      refused("#VALUE!", "makers: Row 1, Fennick: Currency: found USD"),
+    );
+    expect(call("BESTMAKER", [[100], [150]], [["14K"], ["18K"]], two, [["usd"]])).toEqual([
+      ["Fennick", 3.1],
+      Array(2).fill(refused("#VALUE!", "makers: Row 6, Thackley: Currency: found EUR")),
+    ]);
+    expect(cell("BESTMAKER", 100, "14K", MAKERS, "dollars")).toEqual(refused("#VALUE!", 'currency: found "dollars"'));
+  });
+
   test("a row at fault about another mark is no fault of this one", () => {
-    expect(best([[50]], [["14K"]], withRow("Thackley", "18K", 0, ""))).toEqual([["Fennick", 3.1]]);
+    expect(best([[50]], [["14K"]], withRow("Thackley", "18K", 0, ""))).toEqual([["Orrin", 4.4]]);
   });
 });

@@ -47,7 +47,7 @@ LANDEDPERGRAM weight metalRate castingFee labour loss [lossBasis] [other] [basis
 STONECOST count stonePrice settingFee [breakage] [decimals]
 CROSSOVERWEIGHT flatCost addedPerGram surcharge [metalDifference]
 MAKEORBUY weight metalRate castingFee labour loss surcharge [lossBasis] [other] [basis] [boughtRate]
-BESTMAKER weight mark makers
+BESTMAKER weight mark makers [currency]
 PATTERNLINKS links pattern colour [casting] [cast]
 LABOURCOST links weight [flat] [perLink] [perGram] [minimum]
 CASTINGCOST castWeight fee [minimum] [pieces]

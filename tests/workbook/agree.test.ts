@@ -24,8 +24,11 @@ const CASES: readonly Case[] = [
     order: {
       Length: "31.75",
       "Length unit": "cm",
+      Clasp: "bought lobster clasp",
       "Clasp length": "2.54",
       "Clasp weight": "5",
+      // 5 g of it are worth 25.00.
+      "Mark of the clasp": "200",
       "Clasp cost": "30",
       Quantity: "3",
     },
@@ -70,6 +73,9 @@ const CASES: readonly Case[] = [
       "Links with stones": "a number of links",
       "How many links": "2",
       "Price of one stone": "3",
+      Clasp: "bought lobster clasp",
+      "Clasp length": "0",
+      "Clasp weight": "0",
       "Clasp cost": "30",
     },
     links: 50,

@@ -22,7 +22,7 @@ import {
   spotAddress,
   takeLink,
 } from "./keptpane";
-import { weigh } from "./scale";
+import { note, set, weigh } from "./scale";
 import { deskForEach } from "./workshop";
 
 const desk = deskForEach();
@@ -40,9 +40,25 @@ async function changes(kept: KeptBook): Promise<readonly string[]> {
   const { sheets } = await now();
   return kept.sheets.flatMap((sheet) => {
     const after = sheets.find(({ id }) => id === sheet.id);
-    return after ? changesIn(sheet, after) : [`${sheet.name} is gone`];
+    if (!after) return [`${sheet.name} is gone`];
+    return changesIn(sheet, after).filter((change) => !CORRECTED.includes(change) && !NOW_FAULTS.test(change));
   });
 }
+
+/**
+ * The first invented row of a catalogue of 0.1.0: its clasp of 2.1 g of 14K cost 145.00, and at the kept spot of 4,310.25 its gold
+ * is worth 2.1 x 4310.25 x 14/24 / 31.1034768 = 169.76. That price could not be kept to, so the row now says so.
+ */
+const NOW_FAULTS = /^Catalogue![L-P]5: .*#VALUE!/;
+
+/**
+ * Figures that were wrong. Fennick sells 250 g or more, so he cannot sell the chain of 100 g that is asked for: Orrin can, at his
+ * 4.80 for every mark.
+ */
+const CORRECTED = [
+  'Sheet1!A1: ["=CURB.BESTMAKER(100,\\"14K\\",Makers[#All])","Fennick"], now ["=CURB.BESTMAKER(100,\\"14K\\",Makers[#All])","Orrin"]',
+  "Sheet1!B1: [null,3.5], now [null,4.8]",
+];
 
 test("every kept workbook is told of below, and has formulas to go by", () => {
   expect(keptNames()).toEqual(Object.keys(OPEN));
@@ -194,6 +210,20 @@ describe("weighings", () => {
     await press(desk, "Take it out again");
     expect(await changes(kept)).toEqual([]);
   });
+});
+
+test("a table of weighings of an earlier version keeps its formulas, and says what it has no place for", async () => {
+  const kept = await open("0.1.0-weighings");
+  await finishersOffered(desk);
+  const link8 = { model: "Ada curb", width: "8", mark: "14K", colour: "yellow" };
+  const said = await weigh(desk, { ...link8, stage: "finished", pieces: "10", weight: "135" });
+  expect(said).toContain("begun by an earlier version, so its averages still count it");
+  expect(await desk.pane.getByRole("button", { name: "It is right: count it" }).count()).toBe(0);
+  await press(desk, "Take it out again");
+  await set(desk, "weighin", { ...link8, stage: "finished", pieces: "10", weight: "13.5", sent: "11" });
+  await press(desk, "Write it down");
+  expect(await note(desk, "Weigh in")).toContain('The table WeighIns has no column "Sent"');
+  expect(await changes(kept)).toEqual([]);
 });
 
 describe("what was added to a workbook", () => {

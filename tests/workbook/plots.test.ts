@@ -48,7 +48,7 @@ test("100 g at 25.00, 1.50 cast, 50 labour, 2 g lost, surcharge 3.25: both plots
   const sourcing = plot("Make or buy by weight");
   await sourcing.locator("svg").waitFor();
   expect(await said("Make or buy by weight")).toBe(
-    "Above 57.1 g of plain chain a gram costs less made than bought. The plain chain of this order, 100.0 g, costs USD 27.50 a gram made and USD 28.25 bought.",
+    "With heavier links or with more of them, making costs less per gram above 57.1 g of plain chain. The curves are of heavier links. The plain chain of this order, 100.0 g, costs USD 27.50 a gram made and USD 28.25 bought.",
   );
   // 2750 x 1.3 = 3575; 825 / 3575. Floor: (3575 x 0.9 - 150 - 50) / 102 g x 31.1034768 = 920.144…
   expect(await said("Margin if spot moves")).toBe(
@@ -105,7 +105,9 @@ test("where making never wins it says so, and marks no crossing", async () => {
   await setRate(desk, "Surcharge", "1.5");
   await open();
   await plot("Make or buy by weight").locator("svg").waitFor();
-  expect(await said("Make or buy by weight")).toContain("At these rates a gram never costs less made than bought.");
+  expect(await said("Make or buy by weight")).toContain(
+    "With heavier links or with more of them, making never costs less per gram at these rates.",
+  );
   expect(await plot("Make or buy by weight").locator("circle.crossing").count()).toBe(0);
 });
 

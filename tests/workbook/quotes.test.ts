@@ -24,7 +24,7 @@ async function make(number: string): Promise<void> {
 }
 
 /** A word of the customer's that changes no price: an order of its own, not the one that was quoted already. */
-const OTHERWISE = { Engraving: "For always" };
+const OTHERWISE = { Engraving: "For always", "Engraving cost": "0" };
 
 async function makeAnother(number: string): Promise<void> {
   await fill(desk, OTHERWISE);
@@ -236,6 +236,7 @@ const FULL_ORDER = {
   "Links per length": "4.0",
   "Links counted per": "in",
   "Weight of one link": "2.00",
+  Clasp: "bought lobster clasp",
   "Clasp length": "2.5",
   "Clasp weight": "3.40",
   "Clasp cost": "90.00",

@@ -185,10 +185,34 @@ describe("losses", () => {
     await weigh(desk, { ...ADA, job: "7", stage: "cast", pieces: "10", weight: "20.5" });
     await weigh(desk, { stage: "finished", who: "Bram", pieces: "10", weight: "21" });
     expect(await warnings(desk)).toEqual([
-      "More metal came back than went out: 21.00 g against 20.50 g. Look at count and weight, and weigh again.",
+      "More metal came back than went out: 21.00 g against 20.50 g. It is written down, but left out of averages. Look at count and weight, and weigh again.",
     ]);
-    expect((await own(2)).Remark).toBe("More back than went out.");
-    expect((await tableRow(desk, "Finisher losses", 1)).Remark).toBe("More back than went out.");
+    expect((await own(2)).Remark).toBe("More back than went out: left out of averages until Confirmed says yes.");
+    const finisher = () => tableRow(desk, "Finisher losses", 1);
+    expect([(await finisher()).Passages, (await finisher()).Remark]).toEqual(["0", "Left out until confirmed: 1."]);
+    await press(desk, "It is right: count it");
+    expect((await own(2)).Confirmed).toBe("yes");
+    expect((await own(2)).Remark).toBe("More back than went out, confirmed.");
+    expect([(await finisher()).Passages, (await finisher()).Remark]).toEqual(["1", "More back than went out."]);
+    expect(await note(desk, "Weigh in")).toContain("It counts now");
+    await press(desk, "Take it out again");
+    expect((await own(2)).Pieces ?? "").toBe("");
+  });
+
+  test("what was sent and did not return is told with pieces, grams and money; what was not sent is spare (hand arithmetic)", async () => {
+    await setRate(desk, "Spot", String(2 * 31.1034768));
+    await weigh(desk, { ...ADA, mark: "12K", job: "7", stage: "cast", pieces: "95", weight: "190" });
+    // 2 g each as cast; 12K at a spot of 2 a gram of fine gold is 1 a gram.
+    const said = await weigh(desk, { stage: "polished", who: "Bram", sent: "93", pieces: "91", weight: "173.81" });
+    expect(said).toContain("Loss since cast: 4.5 %, 8.190 g of the 182.00 g that went out.");
+    expect(said).toContain("Sent and not returned: 2 pieces, 4.000 g, USD 4.00 at the metal rate.");
+    expect(await cellValue(desk, "Weigh-ins", 2, "Loss")).toBeCloseTo(0.045, 12);
+    const told = ["Sent", "Missing", "Missing g", "Missing at metal rate"];
+    expect(await Promise.all(told.map((title) => cellValue(desk, "Weigh-ins", 2, title)))).toEqual([93, 2, 4, 4]);
+    expect((await own(2)).Remark).toContain("Sent and not returned: 2. Spare, not sent: 2.");
+    await set(desk, "weighin", { sent: "90", pieces: "91", weight: "173.81" });
+    await press(desk, "Write it down");
+    expect(await fault(desk, "weighin", "sent")).toContain("Sent: found 90, and 91 pieces came back");
   });
 });
 
@@ -242,6 +266,43 @@ describe("the weight of a link", () => {
     expect((await own(4)).Remark).toBe("Far from the others.");
     expect(await cellValue(desk, "Weigh-ins", 4, "Usual g")).toBeCloseTo(2, 12);
     expect((await own(1)).Remark).toBe("");
+  });
+
+  test("the scale's last digit is never far, in pane and sheet", async () => {
+    for (const weight of ["20.5", "20.5", "20.5"]) await weigh(desk, { ...ADA, pieces: "10", weight });
+    await weigh(desk, { pieces: "10", weight: "20.51" });
+    expect(await warnings(desk)).toEqual([]);
+    expect((await own(4)).Remark).toBe("");
+    await weigh(desk, { pieces: "10", weight: "20.6" });
+    expect((await warnings(desk))[0]).toContain("far from the other weighings");
+    expect((await own(5)).Remark).toBe("Far from the others.");
+  });
+
+  test("a slip of the point is kept and shown, and left out of every mean until it is confirmed (hand arithmetic)", async () => {
+    await weigh(desk, { ...ADA, stage: "finished", pieces: "10", weight: "20" });
+    for (const [cell, text] of Object.entries({ A5: "Ada curb", B5: "8", E5: "14K", F5: "yellow" })) {
+      await typeIn(desk.page, "Link weights", cell, text);
+    }
+    const link = () => tableRow(desk, "Link weights", 1);
+    await weigh(desk, { pieces: "10", weight: "20.4" });
+    const said = await weigh(desk, { pieces: "10", weight: "205" });
+    expect(said).toContain(
+      "One piece comes to 20.50 g, ten times the other weighings of it or a tenth. It is written down, but left out",
+    );
+    expect(said).toContain("2.020 g, give or take");
+    expect(await cellValue(desk, "Link weights", 1, "Weight of one link g")).toBeCloseTo(2.02, 12);
+    expect([(await link()).Weighings, (await link()).Remark]).toEqual([
+      "2",
+      "Still a guess: few weighings. Left out until confirmed: 1.",
+    ]);
+    expect((await own(3)).Remark).toBe(
+      "One piece weighs ten times another: left out of averages until Confirmed says yes.",
+    );
+    // The person says so in the table, as well as by the button.
+    await typeIn(desk.page, "Weigh-ins", "M7", "yes");
+    expect((await link()).Weighings).toBe("3");
+    // 20 + 20.4 + 205 over 30.
+    expect(await cellValue(desk, "Link weights", 1, "Weight of one link g")).toBeCloseTo(245.4 / 30, 12);
   });
 
   test("a name with signs that stand for any letter is that name only", async () => {

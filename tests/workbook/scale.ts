@@ -53,8 +53,8 @@ export async function fault(desk: Desk, form: string, key: string): Promise<stri
 
 /** A row of a table by the titles of its columns; `row` counts the table's own rows from 1. */
 export async function tableRow(desk: Desk, sheet: string, row: number): Promise<Readonly<Record<string, string>>> {
-  const [titles = []] = await texts(desk, sheet, "A4:X4");
-  const [cells = []] = await texts(desk, sheet, `A${4 + row}:X${4 + row}`);
+  const [titles = []] = await texts(desk, sheet, "A4:AN4");
+  const [cells = []] = await texts(desk, sheet, `A${4 + row}:AN${4 + row}`);
   return Object.fromEntries(
     titles.map((title, place) => [title, cells[place] ?? ""]).filter(([title]) => title !== ""),
   );
@@ -62,11 +62,11 @@ export async function tableRow(desk: Desk, sheet: string, row: number): Promise<
 
 /** The exact value of a cell of a table. */
 export async function cellValue(desk: Desk, sheet: string, row: number, title: string): Promise<number> {
-  const [titles = []] = await texts(desk, sheet, "A4:X4");
+  const [titles = []] = await texts(desk, sheet, "A4:AN4");
   const place = titles.indexOf(title);
   return desk.page.evaluate(
     ([name, at, column]) =>
-      Number(window.workbookPage.read(String(name), `A${at}:X${at}`)[0]?.[Number(column)]?.value ?? Number.NaN),
+      Number(window.workbookPage.read(String(name), `A${at}:AN${at}`)[0]?.[Number(column)]?.value ?? Number.NaN),
     [sheet, 4 + row, place],
   );
 }

@@ -45,7 +45,7 @@ function columnsOf(unit: "in" | "cm"): readonly CatalogueColumn[] {
       strict: true,
     },
     { header: `${LINE_LABELS.claspLength} (${unit})`, width: 112, examples: inch ? [0.6, 0.9] : [1.5, 2.3] },
-    { header: `${LINE_LABELS.claspWeight} (g)`, width: 104, examples: [2.1, 5.8] },
+    { header: `${LINE_LABELS.claspWeight} (g)`, width: 104, examples: [1.2, 5.8] },
     { header: LINE_LABELS.claspCost, width: 74, examples: [145, 20] },
   ];
 }

@@ -1,10 +1,12 @@
-import { CASH_LINES, COST_LINES, type CostLine, type CostSheet, type Rates } from "../../../src/index";
+import { CASH_LINES, COST_LINES, type CostLine, type CostSheet, type Order, type Rates } from "../../../src/index";
+import { crossingSentences } from "../../wording/crossingwords";
+import { showGrams } from "../../wording/display";
 import { asText } from "../paper";
 import { nameOf } from "../rates/rates";
 import { rateSays } from "../rates/ratewords";
 import { goldKey, stoneKey } from "./asked";
 import { cents, LOSS } from "./figures";
-import { entry, formula, type JobRow, type Ref, section } from "./row";
+import { entry, formula, type JobRow, type Ref, section, text } from "./row";
 
 /** Cost lines that an order has or has not, in their order. */
 const OF_ORDER = ["clasp", "findings", "stones", "setting", "engraving", "plating", "setup"] as const;
@@ -34,16 +36,18 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
     formula(key, COST_LINES[key], write, unit, money);
   const given = (key: CostLine, amount: number, unit: string) =>
     entry(key, COST_LINES[key], amount, asText(unit), "input", money);
+  const bought = (key: "clasp" | "findings", unit: string) => {
+    const { cost: paid } = line[key];
+    return paid.by === "money"
+      ? given(key, paid.each.amount.toNumber(), paid.each.amount.isZero() ? `${unit}, free` : unit)
+      : cost(key, partAtPremium(key), `${unit === "" ? "bought" : unit}, follows spot`);
+  };
   const stones = (write: (stone: (column: "B" | "D" | "E" | "F") => string) => string) => (at: Ref) =>
     line.stones.map((_, index) => write((column) => at(stoneKey(index), column))).join("+") || "0";
   const there = ofOrder(sheet);
   const besides: Readonly<Record<(typeof OF_ORDER)[number], JobRow>> = {
-    clasp: given(
-      "clasp",
-      line.clasp.cost.amount.toNumber(),
-      line.clasp.cast ? "bought parts and work in it" : "bought",
-    ),
-    findings: given("findings", line.findings.cost.amount.toNumber(), line.findings.what),
+    clasp: bought("clasp", line.clasp.cast ? "bought parts and work in it" : "bought"),
+    findings: bought("findings", line.findings.what),
     stones: cost(
       "stones",
       stones((stone) => `CURB.STONECOST(${stone("B")},${stone("D")},0,${stone("F")})`),
@@ -112,6 +116,14 @@ export function withOverhead(cost: string): string {
   return `${cost}+${overheadOf(cost)}`;
 }
 
+/** A bought part by its weight: at the metal rate of its mark and its premium. */
+function partAtPremium(key: "clasp" | "findings"): (at: Ref) => string {
+  return (at) => {
+    const rate = `CURB.METALRATE(${at("spot")},${at(`${key}Mark`)})`;
+    return `CURB.PRICEATPREMIUM(${at(`${key}Weight`)},${rate},${at(`${key}Premium`)})`;
+  };
+}
+
 /** Labour for so many links of such a weight. */
 export function labourOf(links: string, chain: string): string {
   const rates = (["labourFlat", "labourPerLink", "labourPerGram", "labourMinimum"] as const).map(nameOf);
@@ -129,8 +141,9 @@ function charged(finished: string): string {
 }
 
 /** Whether making the plain chain beats buying it ready. */
-export function sourcing(sheet: CostSheet, rates: Rates): JobRow[] {
+export function sourcing(sheet: CostSheet, { spot }: Order, rates: Rates): JobRow[] {
   const money = cents(rates);
+  const crossings = crossingSentences(sheet.line, spot, rates, (weight) => showGrams(weight, 1));
   return [
     { ...section("Make or buy, the plain chain", ["Made, per g", "Bought, per g", "Saves", "So"]), startsPage: true },
     {
@@ -143,6 +156,8 @@ export function sourcing(sheet: CostSheet, rates: Rates): JobRow[] {
         { content: "", look: "end" },
       ],
     },
+    text("At the rates of this quote:", "small"),
+    ...crossings.map((sentence) => text(asText(sentence), "small")),
   ];
 }
 

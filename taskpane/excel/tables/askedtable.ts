@@ -15,7 +15,7 @@ export interface AskedTable<K extends string> {
  */
 export function askToWrite<K extends string>(context: Excel.RequestContext, plan: TablePlan<K>): () => AskedTable<K> {
   const { name } = plan;
-  const asked = askTable(context, plan);
+  const asked = askTable(context, plan, true);
   const { protection } = context.workbook.tables.getItemOrNullObject(name).worksheet;
   protection.load("protected");
   const table = context.workbook.tables.getItemOrNullObject(name);

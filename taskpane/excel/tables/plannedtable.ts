@@ -6,6 +6,7 @@ import { keysOf, overColumns, type TableColumn, type TablePlan, type TypedCells,
 
 /** The rows of a table, and the place of each column, counted from its left edge. */
 export interface TableReading<K extends string> {
+  /** Below 0 for a column that an earlier version did not have. */
   readonly places: Readonly<Record<K, number>>;
   readonly sheet: string;
   /** The sheet's column of its left edge, counted from 0. */
@@ -15,6 +16,8 @@ export interface TableReading<K extends string> {
   readonly rows: readonly Readonly<Record<K, unknown>>[];
   /** For each row, whether columns of the person's own hold something. */
   readonly hasMore: readonly boolean[];
+  /** The formulas of the last row; undefined where they were not asked for. */
+  readonly lastFormulas?: readonly unknown[];
 }
 
 /** Turns a formula of a plan into the one that is written into a cell. */
@@ -29,6 +32,7 @@ const HEADER_ROW = 3;
 export function askTable<K extends string>(
   context: Excel.RequestContext,
   plan: TablePlan<K>,
+  toWrite = false,
 ): () => TableReading<K> | undefined {
   const table = context.workbook.tables.getItemOrNullObject(plan.name);
   table.load("name");
@@ -36,6 +40,8 @@ export function askTable<K extends string>(
   all.load("values,columnIndex");
   const { worksheet } = table;
   worksheet.load("name");
+  const last = toWrite ? table.getRange().getLastRow() : undefined;
+  last?.load("formulas");
   return () =>
     table.isNullObject
       ? undefined
@@ -44,6 +50,7 @@ export function askTable<K extends string>(
           sheet: worksheet.name,
           left: all.columnIndex,
           width: all.values[0]?.length ?? 0,
+          ...(last ? { lastFormulas: last.formulas[0] ?? [] } : {}),
         };
 }
 
@@ -96,7 +103,8 @@ export function begunReading<K extends string>(plan: TablePlan<K>, sheet: string
 
 /**
  * Puts a row at the table's end, cell by cell: columns of the person's own stay as Excel makes them. A last row whose
- * columns to type into are all blank is taken instead.
+ * columns to type into are all blank is taken instead. A table of an earlier version keeps the formulas of its own rows.
+ * Errors: WorkbookFault where something is to be written into a column that such a table does not have.
  */
 export function putRow<K extends string>(
   context: Excel.RequestContext,
@@ -105,20 +113,33 @@ export function putRow<K extends string>(
   typed: TypedCells<K>,
   written: Written,
 ): void {
+  const lacking = keysOf(plan).filter((key) => reading.places[key] < 0);
+  for (const key of lacking) if (!isBlank(typed[key] ?? "")) throw lacksColumn(plan, key);
   const table = context.workbook.tables.getItem(plan.name);
   const row = endsBlank(plan, reading)
     ? table.getDataBodyRange().getRow(reading.rows.length - 1)
     : table.rows.add().getRange();
   for (const key of keysOf(plan)) {
+    if (lacking.includes(key)) continue;
     const column = plan.columns[key];
-    const cell = row.getCell(0, reading.places[key]);
+    const place = reading.places[key];
+    const cell = row.getCell(0, place);
     cell.numberFormat = [[column.format ?? "General"]];
-    if (column.formula) cell.formulas = [[written(column.formula)]];
+    const kept = lacking.length > 0 ? reading.lastFormulas?.[place] : undefined;
+    if (column.formula) cell.formulas = [[kept === undefined ? written(column.formula) : kept]];
     else if (typed[key] !== undefined) cell.values = [[contentOf(typed[key])]];
     dressAs(cell, column.look);
     rule(cell, column);
   }
   row.format.autofitRows();
+}
+
+/** What says that a table of an earlier version has no place for what was typed. */
+export function lacksColumn<K extends string>({ name, columns }: TablePlan<K>, key: K): WorkbookFault {
+  const { header } = columns[key];
+  return new WorkbookFault(
+    `The table ${name} has no column "${header}": it was begun by an earlier version. Add a column with the header ${header} at its right end, and try again.`,
+  );
 }
 
 /** Whether the last row of a table is free for the next entry. */
@@ -130,9 +151,13 @@ export function endsBlank<K extends string>(plan: TablePlan<K>, { rows }: TableR
 /** How formulas over a table are written on other sheets: with whole columns of its sheet. */
 export function writtenOver<K extends string>(plan: TablePlan<K>, { sheet, left, places }: TableReading<K>): Written {
   const name = `'${sheet.replaceAll("'", "''")}'`;
+  const placeOf = (key: K): number => {
+    const instead = keysOf(plan).find((other) => plan.columns[other].header === plan.columns[key].before);
+    return places[key] < 0 && instead ? places[instead] : places[key];
+  };
   return (formula) =>
     overColumns(formula, plan, (key) => {
-      const letters = columnLetters(left + places[key]);
+      const letters = columnLetters(left + placeOf(key));
       return `${name}!$${letters}:$${letters}`;
     });
 }
@@ -144,9 +169,7 @@ export function takeRowOut<K extends string>(
   reading: TableReading<K>,
   typed: TypedCells<K>,
 ): boolean {
-  const index = reading.rows.findLastIndex((row) =>
-    typedKeys(plan).every((key) => sameCell(row[key], typed[key] ?? "")),
-  );
+  const index = rowOf(plan, reading, typed);
   if (index < 0) return false;
   const table = context.workbook.tables.getItem(plan.name);
   if (reading.rows.length > 1) {
@@ -155,8 +178,30 @@ export function takeRowOut<K extends string>(
   }
   // A table must keep one row, so the last one left is emptied.
   const row = table.getDataBodyRange().getRow(index);
-  for (const key of typedKeys(plan)) row.getCell(0, reading.places[key]).clear("Contents");
+  for (const key of typedKeys(plan)) {
+    if (reading.places[key] >= 0) row.getCell(0, reading.places[key]).clear("Contents");
+  }
   return true;
+}
+
+/** The last row that says what was typed, counted from 0; below 0 where none does. */
+export function rowOf<K extends string>(plan: TablePlan<K>, { rows }: TableReading<K>, typed: TypedCells<K>): number {
+  return rows.findLastIndex((row) => typedKeys(plan).every((key) => sameCell(row[key], typed[key] ?? "")));
+}
+
+/** Writes one cell of a row. Errors: WorkbookFault where an earlier version's table has no such column. */
+export function putCell<K extends string>(
+  context: Excel.RequestContext,
+  plan: TablePlan<K>,
+  { places }: TableReading<K>,
+  row: number,
+  key: K,
+  content: string | number,
+): void {
+  if (places[key] < 0) throw lacksColumn(plan, key);
+  context.workbook.tables.getItem(plan.name).getDataBodyRange().getCell(row, places[key]).values = [
+    [contentOf(content)],
+  ];
 }
 
 /** What is written into a cell that a person could type into. */
@@ -184,7 +229,9 @@ function readingOf<K extends string>(
 ): Pick<TableReading<K>, "places" | "rows" | "hasMore"> {
   const titles = header.map((title) => String(title).trim().toLowerCase());
   const placed = keysOf(plan).map((key) => [key, titles.indexOf(plan.columns[key].header.toLowerCase())] as const);
-  const gone = placed.filter(([, place]) => place < 0).map(([key]) => `"${plan.columns[key].header}"`);
+  const gone = placed
+    .filter(([key, place]) => place < 0 && !plan.columns[key].isLater)
+    .map(([key]) => `"${plan.columns[key].header}"`);
   if (gone.length > 0) {
     throw new WorkbookFault(
       `The table ${plan.name} has no column ${gone.join(", ")} any more. Give its header back, or give the table another name (Table Design): then a new one is begun.`,
@@ -194,6 +241,8 @@ function readingOf<K extends string>(
   return {
     hasMore: body.map((row) => row.some((cell, place) => !ours.has(place) && !isBlank(cell))),
     places: Object.fromEntries(placed) as Record<K, number>,
-    rows: body.map((row) => Object.fromEntries(placed.map(([key, place]) => [key, row[place]])) as Record<K, unknown>),
+    rows: body.map(
+      (row) => Object.fromEntries(placed.map(([key, place]) => [key, row[place] ?? ""])) as Record<K, unknown>,
+    ),
   };
 }

@@ -11,6 +11,10 @@ export interface TableColumn {
   readonly formula?: string;
   /** The words that a cell is chosen from. */
   readonly choices?: readonly string[];
+  /** Tables that an earlier version began may be without it. */
+  readonly isLater?: true;
+  /** The header of the column that stands for it in formulas over such a table. */
+  readonly before?: string;
 }
 
 /** A table as we add it, on its own sheet. */

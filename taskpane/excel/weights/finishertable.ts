@@ -1,4 +1,5 @@
 import { ownCell, type TablePlan } from "../tables/tableplan";
+import { LEFT_OUT } from "./linktable";
 import { allowedShare, linkKey, weighIns } from "./weighingtable";
 
 /** The name of the table of those who polish and finish, as formulas use it. */
@@ -20,7 +21,9 @@ export type FinisherColumn = Column;
 
 const own = (key: Column) => ownCell(FINISHER_TABLE, HEADERS[key]);
 /** Conditions for the weighings of this row's finisher. */
-const theirs = `${weighIns("finisher")},${own("finisher")}`;
+const theirs = `${weighIns("passage")},${own("finisher")}`;
+/** Weighings that cannot be and that nobody confirmed. */
+const leftOut = `(COUNTIFS(${weighIns("finisher")},${own("finisher")})-N(${own("passages")}))`;
 const sum = (key: Parameters<typeof weighIns>[0]) => `SUMIFS(${weighIns(key)},${theirs})`;
 const anything = `N(${own("passages")})>0`;
 
@@ -83,7 +86,7 @@ export const FINISHER_PLAN: TablePlan<Column> = {
       header: HEADERS.remark,
       width: 320,
       look: "unit",
-      formula: `=IF(${anything},IF(ROUND(${own("loss")},9)<0,"More back than went out.",TRIM(IF(ISNUMBER(${own("allowed")}),IF(ROUND(${own("loss")},9)>ROUND(${own("allowed")},9),"Loss above the allowed share. ",""),"")&IF(${own("passages")}<3,"Few passages: still a guess.",""))),"")`,
+      formula: `=IF(${own("finisher")}="","",TRIM(IF(${anything},IF(ROUND(${own("loss")},9)<0,"More back than went out. ",IF(ISNUMBER(${own("allowed")}),IF(ROUND(${own("loss")},9)>ROUND(${own("allowed")},9),"Loss above the allowed share. ",""),"")&IF(${own("passages")}<3,"Few passages: still a guess. ","")),"")&IF(${leftOut}>0,"${LEFT_OUT} "&${leftOut}&".","")))`,
     },
     finisher: {
       header: HEADERS.finisher,

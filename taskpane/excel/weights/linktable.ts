@@ -5,6 +5,9 @@ import { linkKey, weighIns } from "./weighingtable";
 /** The name of the table of links, as formulas use it. */
 export const LINK_TABLE = "Links";
 
+/** How a remark begins that says how many weighings are left out of a mean. */
+export const LEFT_OUT = "Left out until confirmed:";
+
 const HEADERS = {
   model: "Model",
   width: "Width mm",
@@ -31,7 +34,9 @@ type Column = keyof typeof HEADERS;
 export type LinkColumn = Column;
 
 const own = (key: Column) => ownCell(LINK_TABLE, HEADERS[key]);
-const finished = `${weighIns("link")},${own("link")},${weighIns("stage")},"finished"`;
+const finished = `${weighIns("counted")},${own("link")},${weighIns("stage")},"finished"`;
+/** Weighings that cannot be and that nobody confirmed. */
+const leftOut = `(COUNTIFS(${weighIns("link")},${own("link")},${weighIns("stage")},"finished")-N(${own("weighings")}))`;
 const sumFinished = (key: Parameters<typeof weighIns>[0]) => `SUMIFS(${weighIns(key)},${finished})`;
 const weighed = `N(${own("weighings")})>0`;
 
@@ -105,7 +110,7 @@ export const LINK_PLAN: TablePlan<Column> = {
       header: HEADERS.remark,
       width: 205,
       look: "unit",
-      formula: `=IF(${own("basis")}="","",IF(N(${own("weighings")})=0,"An estimate: weigh some.",IF(${own("weighings")}<3,"Still a guess: few weighings.",IF(${own("within")}>0.02*${own("weight")},"Still a guess: they differ by much.",""))))`,
+      formula: `=IF(${own("link")}="","",TRIM(IF(${own("basis")}="","",IF(N(${own("weighings")})=0,"An estimate: weigh some.",IF(${own("weighings")}<3,"Still a guess: few weighings.",IF(${own("within")}>0.02*${own("weight")},"Still a guess: they differ by much.",""))))&IF(${leftOut}>0," ${LEFT_OUT} "&${leftOut}&".","")))`,
     },
     file: { header: HEADERS.file, width: 92, look: "input" },
     mould: { header: HEADERS.mould, width: 46, look: "input", choices: YES_NO },

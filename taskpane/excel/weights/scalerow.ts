@@ -4,12 +4,14 @@ import { paperSizeFor } from "../paper";
 import type { RatesReading } from "../rates/rates";
 import { run, WorkbookFault } from "../run";
 import { freeSheetName } from "../sheetname";
-import { type AskedTable, takeBack } from "../tables/askedtable";
+import { type AskedTable, askToWrite, takeBack } from "../tables/askedtable";
 import {
   beginTable,
   begunReading,
+  putCell,
   putFormulas,
   putRow,
+  rowOf,
   type TableReading,
   takeRowOut,
   type Written,
@@ -20,7 +22,7 @@ import { dateSerial } from "../template/fields";
 import { FINISHER_PLAN, type FinisherColumn } from "./finishertable";
 import { LINK_PLAN, type LinkColumn } from "./linktable";
 import { askScaleBook, type WeighInRow } from "./scalebook";
-import { WEIGH_IN_PLAN, WEIGH_IN_TABLE, type WeighInColumn } from "./weighingtable";
+import { WEIGH_IN_PLAN, type WeighInColumn } from "./weighingtable";
 
 /** A weigh-in that was written into the table. */
 export interface WrittenWeighIn {
@@ -28,6 +30,8 @@ export interface WrittenWeighIn {
   /** The rows that were there before it. */
   readonly others: readonly WeighInRow[];
   readonly rates: RatesReading;
+  /** Whether its averages leave out weighings that cannot be: a table that an earlier version began counts them. */
+  readonly leavesOut: boolean;
   /** The finisher that it added to the table of finishers; undefined where it added none. */
   readonly finisher: string | undefined;
 }
@@ -37,7 +41,7 @@ export async function addWeighIn(weighIn: WeighIn, isoDate: string): Promise<Wri
   const typed = typedWeighIn(weighIn, isoDate);
   return write((context, tables, rates) => {
     const weighIns = tables.weighIns();
-    putRow(context, WEIGH_IN_PLAN, weighIns, typed, unchanged);
+    putRow(context, WEIGH_IN_PLAN, weighIns, typed, writtenOver(WEIGH_IN_PLAN, weighIns));
     let finisher: string | undefined;
     if ((weighIn.stage === "polished" || weighIn.stage === "finished") && weighIn.who !== "") {
       const finishers = tables.finishers();
@@ -46,7 +50,7 @@ export async function addWeighIn(weighIn: WeighIn, isoDate: string): Promise<Wri
         putRow(context, FINISHER_PLAN, finishers, { who: finisher }, writtenOver(WEIGH_IN_PLAN, weighIns));
       }
     }
-    return { typed, others: weighIns.rows, rates, finisher };
+    return { typed, others: weighIns.rows, rates, leavesOut: weighIns.places.counted >= 0, finisher };
   });
 }
 
@@ -70,6 +74,28 @@ export async function takeWeighInOut({ typed, finisher }: WrittenWeighIn): Promi
     }
     await context.sync();
   });
+}
+
+/**
+ * Writes beside a weigh-in that it is right as it stands, so that it counts. Errors: WorkbookFault where no row says any more what
+ * was typed, or where the table has no column for it.
+ */
+export async function confirmWeighIn(written: WrittenWeighIn): Promise<WrittenWeighIn> {
+  const confirmed = { ...written.typed, confirmed: "yes" };
+  await run(async (context) => {
+    const asked = askToWrite(context, WEIGH_IN_PLAN);
+    await context.sync();
+    const table = asked();
+    const index = table.isMissing ? -1 : rowOf(WEIGH_IN_PLAN, table.read(), written.typed);
+    if (index < 0) {
+      throw new WorkbookFault(
+        "That weigh-in no longer stands in the table WeighIns as it was written, so nothing was changed. Write yes into its column Confirmed there.",
+      );
+    }
+    putCell(context, WEIGH_IN_PLAN, table.read(), index, "confirmed", "yes");
+    await context.sync();
+  });
+  return { ...written, typed: confirmed };
 }
 
 /** A finisher stays where the table cannot be written into, or where the person wrote something of their own beside them. */
@@ -99,9 +125,6 @@ export async function keepLink(link: KeptLink, isoDate: string): Promise<void> {
   });
 }
 
-/** Formulas in the table of weighings keep the names of its columns. */
-const unchanged: Written = (formula) => formula;
-
 /** The tables to write into. Each is read when it is needed, so that one with a fault stops only what writes into it. */
 interface TablesToWrite {
   readonly weighIns: () => TableReading<WeighInColumn>;
@@ -128,7 +151,7 @@ async function write<T>(
         begun = [...begun, name];
         const sheet = context.workbook.worksheets.add(name);
         beginTable(sheet, plan, paperSizeFor(locale()));
-        formulas.push((over) => putFormulas(sheet, plan, plan.name === WEIGH_IN_TABLE ? unchanged : over()));
+        formulas.push((over) => putFormulas(sheet, plan, over()));
         return () => begunReading(plan, name);
       };
       const tables: TablesToWrite = {
@@ -152,7 +175,7 @@ async function write<T>(
 }
 
 function typedWeighIn(weighIn: WeighIn, isoDate: string): TypedCells<WeighInColumn> {
-  const { job, model, width, mark, colour, stage, pieces, weight, who, note } = weighIn;
+  const { job, model, width, mark, colour, stage, pieces, weight, sent, who, note } = weighIn;
   return {
     date: dateSerial(isoDate),
     job,
@@ -163,6 +186,7 @@ function typedWeighIn(weighIn: WeighIn, isoDate: string): TypedCells<WeighInColu
     stage,
     pieces: pieces.toNumber(),
     weight: weight.grams.toNumber(),
+    ...(sent ? { sent: sent.toNumber() } : {}),
     who,
     note,
   };

@@ -120,7 +120,7 @@ describe("the plain chain made, against every maker", () => {
         const { line, spot, rates: workshop } = priced(rates, order);
         const sellers = sellersOfRandom(random, workshop.currency as "USD");
         const said = compareSources({
-          line: lineOfWeight(line, grams(weight.quotient)),
+          line: lineOfWeight(line, grams(weight.quotient), "more links"),
           sellers,
           spot,
           rates: workshop,
@@ -185,7 +185,7 @@ describe("who sells the chain of a line", () => {
 describe("a line of another weight", () => {
   test("has links in proportion, each as heavy as before, and everything else as it was", () => {
     const { line, spot, rates } = costed({ ...HUNDRED_GRAMS, setup: "5" }, AT_25);
-    const half = lineOfWeight(line, grams(q("12.5")));
+    const half = lineOfWeight(line, grams(q("12.5")), "more links");
     expect(text(chainWeightOf(half).grams)).toBe("12.5");
     expect(text(half.links)).toBe("12.5");
     expect(text(costPiece(half, spot, rates).chainWeight.grams)).toBe("12.5");

@@ -15,7 +15,7 @@ const text = (value: Quotient) => value.value().toString();
 describe("cost per gram made and bought", () => {
   test("1 g lost, quick basis: 20 g is 30.25 made, bought at 28.25; 100 g is made (common practice)", () => {
     const { line, spot, rates } = costed(HUNDRED_GRAMS, { ...AT_25, loss: "1" });
-    const points = sourcingCurve(line, spot, rates, [grams(q("20")), grams(q("100"))]);
+    const points = sourcingCurve(line, spot, rates, [grams(q("20")), grams(q("100"))], "more links");
     // 20 x 26.50 + 50 + 25 = 605; 100 x 26.50 + 50 + 25 = 2725.
     expect(points.map(({ make }) => text(make.perGram))).toEqual(["30.25", "27.25"]);
     expect(points.map(({ buy }) => text(buy.perGram))).toEqual(["28.25", "28.25"]);
@@ -25,7 +25,7 @@ describe("cost per gram made and bought", () => {
     fc.assert(
       fc.property(randomRates, randomOrder, (rates, order) => {
         const { sheet, line, spot, rates: workshop } = priced(rates, order);
-        const point = sourcingCurve(line, spot, workshop, [sheet.chainWeight])[0];
+        const point = sourcingCurve(line, spot, workshop, [sheet.chainWeight], "more links")[0];
         expect(point?.make.perGram.equals(sheet.sourcing.makePerGram.perGram)).toBe(true);
         expect(point?.buy.perGram.equals(sheet.sourcing.buyPerGram.perGram)).toBe(true);
       }),
@@ -37,7 +37,7 @@ describe("cost per gram made and bought", () => {
     fc.assert(
       fc.property(randomRates, randomOrder, positives(500, 3), (rates, order, weight) => {
         const { line, spot, rates: workshop } = priced(rates, order);
-        const point = sourcingCurve(line, spot, workshop, [grams(weight.quotient)])[0];
+        const point = sourcingCurve(line, spot, workshop, [grams(weight.quotient)], "more links")[0];
         const metalRate = rates.figures.spot.fraction.mul(order.share).div("31.1034768");
         expectExact(
           point?.make.perGram ?? Quotient.zero,

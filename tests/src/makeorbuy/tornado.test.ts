@@ -198,7 +198,7 @@ describe("a tornado over many chains", () => {
   test("adds their savings and counts how many answers turn", () => {
     const at = (weight: string) => {
       const choice = choiceOf();
-      return { ...choice, line: lineOfWeight(choice.line, grams(q(weight))) };
+      return { ...choice, line: lineOfWeight(choice.line, grams(q(weight)), "more links") };
     };
     // 1.75 a gram less 100: 40 g -30, 60 g +5, 100 g +75. A tenth less surcharge: 0.325 a gram.
     const { rates } = choiceOf();
@@ -224,7 +224,7 @@ describe("a tornado over many chains", () => {
           const { line, spot, rates: workshop } = priced(rates, order);
           const sellers = sellersOfRandom(random, workshop.currency as "USD");
           const all = weights.map((weight) => ({
-            line: lineOfWeight(line, grams(weight.quotient)),
+            line: lineOfWeight(line, grams(weight.quotient), "more links"),
             spot,
             rates: workshop,
             sellers,

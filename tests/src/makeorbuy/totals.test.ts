@@ -18,7 +18,7 @@ function comparisons(weights: readonly string[], rows: readonly Cells[], quantit
   const { line, spot, rates } = costed({ ...HUNDRED_GRAMS, quantity }, { ...AT_25, loss: "0" });
   const { sellers } = sellersFor(readPriceLists(rowsOf(...rows), "USD"), line, rates);
   const all = weights.map((weight) =>
-    compareSources({ line: lineOfWeight(line, grams(q(weight))), sellers, spot, rates }),
+    compareSources({ line: lineOfWeight(line, grams(q(weight)), "more links"), sellers, spot, rates }),
   );
   return { all, rates };
 }
@@ -32,49 +32,67 @@ describe("many chains, each the cheaper way", () => {
   const { all, rates } = comparisons(["4", "8", "12", "16", "40"], THREE, "2");
   const total = totalOf(all, rates);
 
-  test("4 g nobody sells, 8 g from Fennick, 12 and 16 g from Orrin, 40 g made (hand arithmetic)", () => {
-    // Making adds 50 / g + 1.50: 14.00 at 4 g, 7.75 at 8, 5.67 at 12, 4.625 at 16, 2.75 at 40.
+  test("two pieces reach neither 100 g nor 2,000 but at 40 g, so lighter chains are made (hand arithmetic)", () => {
+    // Making adds 50 / g + 1.50: 14.00 at 4 g, 7.75 at 8, 5.67 at 12, 4.625 at 16, 2.75 at 40. Two of 40 g at 29.00 are 2,320.
     expect(all.map(({ verdict, best }) => `${verdict} ${best?.seller.maker ?? ""}`)).toEqual([
       "make ",
-      "buy Fennick",
-      "buy Orrin",
-      "buy Orrin",
+      "make ",
+      "make ",
+      "make ",
       "make Orrin",
     ]);
-    expect([total.made, total.bought, total.onlyMade]).toEqual([2, 3, 1]);
+    expect([total.made, total.bought, total.onlyMade]).toEqual([5, 0, 4]);
+    expect(all.map(({ larger }) => larger.map(({ seller }) => seller.maker))).toEqual([
+      [],
+      ["Fennick"],
+      ["Orrin", "Fennick"],
+      ["Orrin", "Fennick"],
+      ["Fennick"],
+    ]);
   });
 
   test("cost and savings are for all pieces (hand arithmetic)", () => {
-    // Two of each: 2 x (4 x 26.5 + 50 + 8 x 31 + 12 x 29 + 16 x 29 + 40 x 26.5 + 50).
-    expect(text(total.cost.amount)).toBe("4652");
-    // 8 g: 62 - 48; 12 g: 68 - 48; 16 g: 74 - 64; twice.
-    expect(text(total.underMaking.amount)).toBe("88");
+    // Two of each: 2 x (80 x 26.5 + 5 x 50).
+    expect(text(total.cost.amount)).toBe("4740");
+    expect(text(total.underMaking.amount)).toBe("0");
     // 40 g: 160 - 110, twice.
     expect(text(total.underBuying.amount)).toBe("100");
   });
 
-  test("each maker's order is held against its minimum (hand arithmetic)", () => {
-    const said = total.orders.map(({ maker, chains, pieces, weight, cost, short }) => [
+  test("what larger orders would save is said apart, with what they lack to the minimum (hand arithmetic)", () => {
+    const said = total.larger.map(({ maker, chains, pieces, weight, cost, saving, short }) => [
       maker,
       chains,
-      ...[pieces, weight.grams, cost.amount].map(text),
+      ...[pieces, weight.grams, cost.amount, saving.amount].map(text),
       short && [
         short.missing.kind === "weight" ? text(short.missing.weight.grams) : text(short.missing.money.amount),
         text(short.cash.amount),
       ],
     ]);
     expect(said).toEqual([
-      // 376 short of 2,000; 2 x 28 x 29.
-      ["Orrin", 2, "4", "56", "1624", ["376", "376"]],
-      // 84 g short of 100 at 31.00.
-      ["Fennick", 1, "2", "16", "496", ["84", "2604"]],
+      // 12 g: 68 - 48; 16 g: 74 - 64; twice. 376 short of 2,000; 2 x 28 x 29.
+      ["Orrin", 2, "4", "56", "1624", "60", ["376", "376"]],
+      // 8 g: 62 - 48, twice. 84 g short of 100 at 31.00.
+      ["Fennick", 1, "2", "16", "496", "28", ["84", "2604"]],
     ]);
+    expect(total.orders).toEqual([]);
   });
 
-  test("a minimum that is reached is not told; nothing bought is no order", () => {
-    expect(totalOf(comparisons(["50", "60"], THREE).all, rates).orders).toEqual([]);
+  test("chains that reach a minimum together, or with what is bought anyway, lack nothing (hand arithmetic)", () => {
+    const together = totalOf(comparisons(["20", "22"], [["Fennick", 250, 0, 3, 40, "g"]]).all, rates);
+    // Making adds 4 and 3.77 to 3.00: 20 x 1 + 22 x 1.50 - 22 x (50/22 … ): 580 - 560 and 633 - 616.
+    expect(together.larger.map(({ chains, saving, short }) => [chains, text(saving.amount), short])).toEqual([
+      [2, "37", undefined],
+    ]);
+    const beside = totalOf(comparisons(["8", "25"], [["Fennick", 250, 0, 3, 25, "g"]]).all, rates);
+    expect(beside.orders.map(({ chains, weight }) => [chains, text(weight.grams)])).toEqual([[1, "25"]]);
+    expect(beside.larger.map(({ chains, short }) => [chains, short])).toEqual([[1, undefined]]);
+  });
+
+  test("many of each reach every minimum, and nothing is left for a larger order", () => {
+    expect(totalOf(comparisons(["50", "60"], THREE).all, rates).larger).toEqual([]);
     const many = totalOf(comparisons(["8", "9", "12"], THREE, "40").all, rates);
-    expect(many.orders.map(({ short }) => short)).toEqual([undefined, undefined]);
+    expect([many.bought, many.larger]).toEqual([3, []]);
   });
 
   test("the total is the sum of the cheaper costs, and with each saving that of making or buying all (fraction.js)", () => {

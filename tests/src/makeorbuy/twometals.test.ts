@@ -41,14 +41,14 @@ describe("an alloy of 600 stamped 585, at 100.00 a gram of fine gold: cast at 60
     // At 680 g: 61.50 + 170/680 = 61.75.
     [
       "another weight of the chain",
-      compareSources({ ...choice, line: lineOfWeight(line, grams(q("680"))) }).best?.saving.amount,
+      compareSources({ ...choice, line: lineOfWeight(line, grams(q("680")), "more links") }).best?.saving.amount,
       new Fraction(0),
     ],
     // (50 + 120) / (3.25 - 1.50 - 1.50).
-    ["the crossing by more links", crossingWeight(line, spot, rates)?.grams, new Fraction(680)],
-    ["the crossing by heavier links", crossingWeight(line, spot, rates, "as many")?.grams, new Fraction(680)],
+    ["the crossing by more links", crossingWeight(line, spot, rates, "more links")?.grams, new Fraction(680)],
+    ["the crossing by heavier links", crossingWeight(line, spot, rates, "heavier links")?.grams, new Fraction(680)],
     ["the formula of the crossing", crossoverWeight(q("170"), q("1.5"), q("3.25"), q("1.5")).grams, new Fraction(680)],
-    ["who is cheapest at which weight", winningRanges(choice)[1]?.from.grams, new Fraction(680)],
+    ["who is cheapest at which weight", winningRanges(choice, "more links")[1]?.from.grams, new Fraction(680)],
     // 63.20 - 58.50.
     ["the surcharge at which both cost the same", breakEven(choice, "surcharge")?.value, new Fraction("4.7")],
     // 0.612 x + 2.00 = 0.585 x + 3.25.
@@ -60,7 +60,11 @@ describe("an alloy of 600 stamped 585, at 100.00 a gram of fine gold: cast at 60
     // At 90.00: 52.65 + 3.25 - 55.08 - 2; at 110.00: 64.35 + 3.25 - 67.32 - 2.
     ["spot a tenth lower", moved?.less.amount, new Fraction(-118)],
     ["spot a tenth higher", moved?.more.amount, new Fraction(-172)],
-    ["the plot, bought", sourcingCurve(line, spot, rates, [grams(q("100"))])[0]?.buy.perGram, new Fraction("61.75")],
+    [
+      "the plot, bought",
+      sourcingCurve(line, spot, rates, [grams(q("100"))], "more links")[0]?.buy.perGram,
+      new Fraction("61.75"),
+    ],
     [
       "an asking price, our cost over the metal",
       compareAsking(asking, grams(q("100")), line, rates).landedPremium.perGram,
@@ -109,7 +113,12 @@ test("whatever is in the pot: cast at its own gold, bought at that of the mark, 
       const made = madeChain(rates, order, chain);
       expectExact(sheet.sourcing.saving.amount, bought.mul(chain).sub(made));
       const { sellers } = sellersFor(undefined, line, workshop);
-      const said = compareSources({ line: lineOfWeight(line, grams(weight.quotient)), sellers, spot, rates: workshop });
+      const said = compareSources({
+        line: lineOfWeight(line, grams(weight.quotient), "more links"),
+        sellers,
+        spot,
+        rates: workshop,
+      });
       const madeThere = madeChain(rates, order, weight.fraction);
       expectExact(said.best?.saving.amount ?? q("999999"), bought.mul(weight.fraction).sub(madeThere));
     }),

@@ -3,6 +3,7 @@ import Fraction from "fraction.js";
 import { describe, expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
 import { metalRateOf, perGram } from "../../../src/gold/goldrate";
+import { lineOfWeight } from "../../../src/makeorbuy/chainchoice";
 import {
   broughtAt,
   type EarningSpan,
@@ -13,7 +14,6 @@ import {
   type Wanted,
 } from "../../../src/margins/earning";
 import { otherLengths } from "../../../src/margins/otherlengths";
-import { lineOfLinkWeight } from "../../../src/quote/heaviergram";
 import { costPiece } from "../../../src/quote/piececosts";
 import { money } from "../../../src/units/money";
 import { grams } from "../../../src/units/weight";
@@ -195,7 +195,7 @@ describe("edges by link weight", () => {
         const base = line.clasp.weight.grams;
         const marginOf = (finished: Quotient) =>
           marginAt(
-            costPiece(lineOfLinkWeight(line, grams(finished.minus(base))), spot, workshop),
+            costPiece(lineOfWeight(line, grams(finished.minus(base)), "heavier links"), spot, workshop),
             wanted.premium,
             workshop,
           );
@@ -234,7 +234,7 @@ describe("edges by link weight", () => {
             rates: workshop,
             wanted,
           } = wantedOf(rates.record, order.record, premium.text, share.text);
-          const piece = costPiece(lineOfLinkWeight(line, grams(chain.quotient)), spot, workshop);
+          const piece = costPiece(lineOfWeight(line, grams(chain.quotient), "heavier links"), spot, workshop);
           const net = broughtAt(piece, wanted.premium, workshop).amount;
           const beyond = net.times(Quotient.one.minus(share.quotient)).minus(piece.landed.amount);
           fc.pre(!Quotient.of(beyond.rounded(30)).isZero());

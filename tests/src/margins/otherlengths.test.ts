@@ -1,9 +1,9 @@
 import Fraction from "fraction.js";
 import { expect, test } from "vitest";
 import { Quotient } from "../../../src/exact/quotient";
+import { lineOfWeight } from "../../../src/makeorbuy/chainchoice";
 import { chainWeightOf } from "../../../src/makeorbuy/crossover";
 import { otherLengths } from "../../../src/margins/otherlengths";
-import { lineOfLinkWeight } from "../../../src/quote/heaviergram";
 import { costPiece } from "../../../src/quote/piececosts";
 import { grams } from "../../../src/units/weight";
 import { orderOf, type Record_, ratesOf } from "../orders";
@@ -22,7 +22,7 @@ const PATTERN = { pattern: "YYW", linkWeight: "1.5", linkWeightWhite: "2" };
 
 test("heavier links keep their number: 96 links of 2 g made 288 g weigh 3 g each (hand arithmetic)", () => {
   const { line } = lineOf({});
-  const heavier = lineOfLinkWeight(line, grams(Quotient.of(288)));
+  const heavier = lineOfWeight(line, grams(Quotient.of(288)), "heavier links");
   expect(heavier.links.equals(line.links)).toBe(true);
   expectExact(heavier.linkGroups[0]?.linkWeight.grams ?? Quotient.zero, new Fraction(3));
   expectExact(chainWeightOf(heavier).grams, new Fraction(288));
@@ -30,10 +30,9 @@ test("heavier links keep their number: 96 links of 2 g made 288 g weigh 3 g each
 
 test("links of several colours grow alike: 96 of YYW, 160 g, made 320 g are 3 g and 4 g each (hand arithmetic)", () => {
   const { line } = lineOf(PATTERN);
-  const weights = lineOfLinkWeight(line, grams(Quotient.of(320))).linkGroups.map(({ colour, linkWeight }) => [
-    colour,
-    linkWeight.grams.value().toString(),
-  ]);
+  const weights = lineOfWeight(line, grams(Quotient.of(320)), "heavier links").linkGroups.map(
+    ({ colour, linkWeight }) => [colour, linkWeight.grams.value().toString()],
+  );
   expect(weights).toEqual([
     ["yellow", "3"],
     ["white", "4"],

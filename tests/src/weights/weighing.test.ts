@@ -10,6 +10,7 @@ const typed: Record<WeighInKey, string> = {
   colour: "yellow",
   pieces: "10",
   weight: "13.182 dwt",
+  sent: "",
   who: "Bram",
   note: "",
 };
@@ -39,6 +40,15 @@ describe("a weigh-in", () => {
       ["stage", "unknownWord"],
       ["width", "outOfRange"],
       ["pieces", "outOfRange"],
+    ]);
+  });
+
+  test("is not of more pieces than were sent", () => {
+    expect(faults({ stage: "polished", sent: "10" })).toEqual([]);
+    expect(faults({ stage: "polished", sent: "9" })).toEqual([["sent", "outOfRange"]]);
+    expect(faults({ stage: "polished", sent: "9.5", mark: "gold" })).toEqual([
+      ["sent", "outOfRange"],
+      ["mark", "unknownMark"],
     ]);
   });
 

@@ -54,23 +54,36 @@ describe("the mean weight of a link", () => {
 });
 
 describe("a weighing far off the others", () => {
+  const CENTIGRAM = grams(Quotient.of("0.01"));
+  const isFar = (one: Weighing, rest: readonly Weighing[]) => isFarOff(one, rest, CENTIGRAM);
   const others = ["2.00", "2.02", "1.98", "2.01", "1.99"].map((weight) => weighing("1", weight));
 
   test("2.03 g among links of 1.98 to 2.02 g is no surprise, 2.3 g is", () => {
     // Their spread is 0.0158…, three of it at one piece against five 0.052.
-    expect(isFarOff(weighing("1", "2.03"), others)).toBe(false);
-    expect(isFarOff(weighing("1", "2.3"), others)).toBe(true);
-    expect(isFarOff(weighing("1", "1.7"), others)).toBe(true);
+    expect(isFar(weighing("1", "2.03"), others)).toBe(false);
+    expect(isFar(weighing("1", "2.3"), others)).toBe(true);
+    expect(isFar(weighing("1", "1.7"), others)).toBe(true);
   });
 
   test("ten links together must lie closer than one", () => {
     // Three spreads at ten pieces against five: 0.0158 x 3 x √(1/10 + 1/5) = 0.026.
-    expect(isFarOff(weighing("10", "20.3"), others)).toBe(true);
-    expect(isFarOff(weighing("10", "20.2"), others)).toBe(false);
+    expect(isFar(weighing("10", "20.3"), others)).toBe(true);
+    expect(isFar(weighing("10", "20.2"), others)).toBe(false);
+  });
+
+  test("one or two of the scale's last digits are never far, however alike the others are", () => {
+    const alike = ["20.50", "20.50", "20.50"].map((weight) => weighing("10", weight));
+    expect(["20.51", "20.48", "20.52"].map((weight) => isFar(weighing("10", weight), alike))).toEqual([
+      false,
+      false,
+      false,
+    ]);
+    expect(isFar(weighing("10", "20.53"), alike)).toBe(true);
+    expect(isFarOff(weighing("10", "20.6"), alike, grams(Quotient.of("0.1")))).toBe(false);
   });
 
   test("with fewer than three others nothing is said", () => {
-    expect(isFarOff(weighing("1", "9"), others.slice(0, 2))).toBe(false);
+    expect(isFar(weighing("1", "9"), others.slice(0, 2))).toBe(false);
   });
 });
 

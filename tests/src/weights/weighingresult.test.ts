@@ -5,8 +5,9 @@ import type { Loss } from "../../../src/trade/polishloss";
 import { castWeight, finishedWeight } from "../../../src/trade/polishloss";
 import type { Stage } from "../../../src/trade/stagedweight";
 import { grams } from "../../../src/units/weight";
+import type { Weighed } from "../../../src/weights/doubt";
 import { meanWeight } from "../../../src/weights/weighingmean";
-import { allowedLossShare, isGuess, judgeWeighed, type Weighed } from "../../../src/weights/weighingresult";
+import { allowedLossShare, isGuess, judgeWeighed } from "../../../src/weights/weighingresult";
 import { published } from "../published";
 import { positives } from "../reference";
 
@@ -50,9 +51,24 @@ describe("the loss of a weighing", () => {
     expect([loss?.from, loss?.judgement]).toEqual(["polished", "above"]);
   });
 
-  test("below zero says that more came back than went out", () => {
-    const { loss } = judgeWeighed(weighed("finished", "1", "100.01"), [weighed("cast", "1", "100")], share("0.1"));
-    expect(loss?.judgement).toBe("more back");
+  test("below zero says that more came back than went out, by more than two of the scale's last digits", () => {
+    const judged = (weight: string) =>
+      judgeWeighed(weighed("finished", "1", weight), [weighed("cast", "1", "100")], share("0.1"));
+    expect([judged("100.03").loss?.judgement, judged("100.03").doubt]).toEqual(["more back", "more back"]);
+    // 100 may have been 100.00: a hundredth or two more is the scale's own.
+    expect([judged("100.02").loss?.judgement, judged("100.02").doubt]).toEqual(["within", undefined]);
+  });
+
+  test("names what was sent and did not return: 2 of 50 at 2.05 g (hand arithmetic)", () => {
+    const cast = weighed("cast", "50", "102.5");
+    const { loss } = judgeWeighed(
+      { ...weighed("polished", "48", "96.432"), sent: Quotient.of(50) },
+      [cast],
+      share("0.025"),
+    );
+    expect([loss?.missing?.links.toNumber(), loss?.missing?.weight.grams.toNumber()]).toEqual([2, 4.1]);
+    expect(loss?.share.toNumber()).toBe(0.02);
+    expect(judgeWeighed(weighed("polished", "48", "96.432"), [cast], undefined).loss?.missing).toBe(undefined);
   });
 
   test("is not said without a job, without a casting of that job and link, or of a casting", () => {
@@ -98,14 +114,14 @@ describe("what a weighing says of its link", () => {
       weighed("finished", "10", "99", "7", { width: 9 }),
     ];
     const { mean, isFarOff } = judgeWeighed(weighed("finished", "20", "41.6", "8"), others, undefined);
-    expect(mean.mean.grams.equals(Quotient.of("2.07"))).toBe(true);
-    expect([mean.weighings, isFarOff]).toEqual([2, false]);
+    expect(mean?.mean.grams.equals(Quotient.of("2.07"))).toBe(true);
+    expect([mean?.weighings, isFarOff]).toEqual([2, false]);
   });
 
   test("one far from three others is pointed at, and counted all the same", () => {
     const others = ["2.00", "2.02", "1.98"].map((weight) => weighed("finished", "1", weight, ""));
     const { isFarOff, mean } = judgeWeighed(weighed("finished", "1", "2.6", ""), others, undefined);
-    expect([isFarOff, mean.weighings]).toEqual([true, 4]);
+    expect([isFarOff, mean?.weighings]).toEqual([true, 4]);
   });
 
   test("is a guess below three weighings, and while its mean is not known to 2 %", () => {

@@ -15,18 +15,21 @@ import {
   totalOf,
   winningRanges,
 } from "../../../src/index";
-import { leastOrderOf, makerRows } from "../../../taskpane/makeorbuy/makerrows";
-import { chainRows, orderRows, shortSentences, totalSentences } from "../../../taskpane/makeorbuy/manymessages";
+import { makerRows } from "../../../taskpane/makeorbuy/makerrows";
+import { chainRows, largerOrderSentences, orderRows, totalSentences } from "../../../taskpane/makeorbuy/manymessages";
 import {
   answerOf,
   headlineOf,
   hingeOfMany,
   hingeSentences,
+  largerSentences,
   leadOf,
-  leastSentences,
+  moreLinksSentence,
+  nobodyBelow,
   rangeRows,
-  rangesSentence,
+  rangesSentences,
   sameSentence,
+  unreadSentences,
 } from "../../../taskpane/makeorbuy/messages";
 import { AT_25 } from "../../src/chains";
 import { type Record_, ratesOf } from "../../src/orders";
@@ -43,7 +46,7 @@ function choiceOf(
   const [design] = readDesigns([header, ["Curb", 250, "yellow", 25, 4, 1, quantity]], rates);
   if (design?.kind !== "read") throw new Error("no design");
   const { sellers } = sellersFor(readPriceLists(rowsOf(...rows), "USD"), design.line, rates);
-  const line = weight === "100" ? design.line : lineOfWeight(design.line, grams(Quotient.of(weight)));
+  const line = weight === "100" ? design.line : lineOfWeight(design.line, grams(Quotient.of(weight)), "more links");
   return { line, sellers, spot: rates.spot, rates };
 }
 const plain = (text: string) => text.replaceAll(/\s/g, " ");
@@ -79,14 +82,15 @@ describe("the answer of one chain", () => {
 
   test("all weights at which making wins, in one sentence and in rows (hand arithmetic)", () => {
     const none = { loss: "0" };
-    const ranges = (rows: readonly Cells[], changes: Record_ = none) => winningRanges(choiceOf(rows, changes));
+    const ranges = (rows: readonly Cells[], changes: Record_ = none) =>
+      winningRanges(choiceOf(rows, changes), "more links");
     // 50 / (6 - 1.50) and 50 / (3 - 1.50).
     const stepped = ranges([
       ["Fennick", 250, 5, 6],
       ["Fennick", 250, 20, 3],
     ]);
-    expect(plain(rangesSentence(stepped))).toBe(
-      "Making wins between 11.11 g and 20 g and above 33.33 g. Nobody on your price lists sells below 5 g.",
+    expect(plain([moreLinksSentence(stepped), ...nobodyBelow(stepped)].join(" "))).toBe(
+      "With more of the same links, making wins between 11.11 g and 20 g and above 33.33 g. Below 5 g nobody on your price lists sells this number of pieces.",
     );
     expect(rangeRows(stepped).map((row) => plain(row.join(": ")))).toEqual([
       "below 5 g: make: nobody sells it",
@@ -95,9 +99,26 @@ describe("the answer of one chain", () => {
       "20 g to 33.33 g: buy from Fennick",
       "above 33.33 g: make",
     ]);
-    expect(rangesSentence(ranges([["F", 250, 0, 1]]))).toBe("At no weight does making win.");
-    expect(rangesSentence(ranges([["F", 250, 0, 3]], { ...none, labourFlat: "0" }))).toBe("Making wins at any weight.");
-    expect(plain(rangesSentence(ranges([])))).toBe("Making wins above 28.57 g.");
+    const told = (rows: readonly Cells[], changes: Record_ = none) =>
+      plain(
+        rangesSentences(
+          {
+            "heavier links": winningRanges(choiceOf(rows, changes), "heavier links"),
+            "more links": winningRanges(choiceOf(rows, changes), "more links"),
+          },
+          Quotient.of(100),
+        ).join(" "),
+      );
+    expect(told([["F", 250, 0, 1]])).toBe("With heavier links or with more of them, making wins at no weight.");
+    expect(told([["F", 250, 0, 3]], { ...none, labourFlat: "0" })).toBe(
+      "With heavier links or with more of them, making wins at any weight.",
+    );
+    // 50 / 1.75; of 100 links.
+    expect(told([])).toBe("With heavier links or with more of them, making wins above 28.57 g (0.29 g per link).");
+    // 0.50 for each link: 100 / 1.75 of 100 heavier links; with more links of 1 g 50 / (1.75 - 0.50).
+    expect(told([], { ...none, labourPerLink: "0.5" })).toBe(
+      "With heavier links at this length, making wins above 57.14 g (0.57 g per link). With more of the same links, making wins above 40 g.",
+    );
   });
 });
 
@@ -156,18 +177,44 @@ describe("makers of one chain", () => {
       "Orrin | USD 27.00 | 2 pieces, USD 5,400.00 | – | from 50 g | first",
       "made by you | USD 27.50 | – | – |  | ",
       // 300 g are 3 pieces of 29.00 a gram, one more than wanted.
-      "Fennick | USD 29.00 | 3 pieces, USD 8,700.00 | USD 2,900.00 |  | ",
+      "Fennick | USD 29.00 | 3 pieces, USD 8,700.00 | USD 2,900.00 | no fewer than 3 pieces | ",
     ]);
+    expect([leadOf("12"), leadOf("three weeks"), leadOf("")]).toEqual(["12 days", "three weeks", ""]);
   });
 
-  test("the least order says what lies in stock, where something does", () => {
-    const [orrin, fennick] = compared.bids;
-    if (!orrin || !fennick) throw new Error("two bids");
-    expect(leastSentences("Orrin", leastOrderOf(orrin, compared))).toEqual([]);
-    expect(plain(leastSentences("Fennick", leastOrderOf(fennick, compared)).join(" "))).toBe(
-      "The least order at Fennick is 3 pieces of this weight, 300.00 g, USD 8,700.00 in cash. 1 more than wanted: USD 2,900.00 lies in stock.",
+  test("who sells five cannot sell one: the answer is what one piece can have, and the larger order is said after it", () => {
+    const five: Cells = ["Fennick", 250, 0, 2, 500, "g"];
+    const one = compareSources(choiceOf([five, ["Orrin", 250, 0, 3]]));
+    // 27.00 from Fennick, but 500 g at once: 27.50 made, 28.00 from Orrin.
+    expect([one.verdict, one.best?.seller.maker]).toEqual(["make", "Orrin"]);
+    expect(said(choiceOf([five, ["Orrin", 250, 0, 3]]))).toBe(
+      "Make it | USD 27.50 a gram made, USD 28.00 bought from Orrin. | Making saves USD 50.00 a piece.",
     );
-    expect([leadOf("12"), leadOf("three weeks"), leadOf("")]).toEqual(["12 days", "three weeks", ""]);
+    // 5 x 2,700; four of them in stock.
+    expect(plain(largerSentences(one).join(" "))).toBe(
+      "Fennick sells no fewer than 5 pieces (500.00 g), at USD 27.00 per gram. That order would save USD 50.00 per piece. It takes USD 13,500.00 in cash, and 4 pieces worth USD 10,800.00 would stay in stock.",
+    );
+    // Alone on the lists: then nobody sells one.
+    expect(said(choiceOf([five]))).toBe(
+      "Make it | USD 27.50 a gram made. Nobody on your price lists sells 1 piece of 100.00 g in 250.",
+    );
+    // Of five it is the answer itself, and nothing is said after it.
+    const all = compareSources(choiceOf([five], {}, { quantity: "5" }));
+    expect([all.verdict, largerSentences(all)]).toEqual(["buy", []]);
+    // A larger order that is dearer than the answer is no advice.
+    expect(largerSentences(compareSources(choiceOf([["Fennick", 250, 0, 4, 500, "g"]])))).toEqual([]);
+  });
+
+  test("a row that cannot be read is named in the answer", () => {
+    const { line, rates } = choiceOf();
+    const lists = readPriceLists(
+      rowsOf(["Fennick", 250, 0, "soon"], ["Orrin", 250, 0, 3], ["", 250, 0, 3], ["Thackley", 750, 0, ""]),
+      "USD",
+    );
+    expect(plain(unreadSentences(sellersFor(lists, line, rates).unread).join(" "))).toBe(
+      "Not compared, because a row needs correcting: Fennick (row 5) and a row without a maker (row 7).",
+    );
+    expect(unreadSentences([])).toEqual([]);
   });
 });
 
@@ -187,22 +234,21 @@ describe("many chains", () => {
   );
 
   test("a row each, the total, and what the minimum takes (hand arithmetic)", () => {
-    // 26.50 a gram and 100 in all made; 28.25 bought: 20 g not sold, 40 g 30 dearer made, 60 g 5 and 100 g 75 cheaper.
+    // 26.50 a gram and 100 in all made; 28.25 bought, from 200 g on, and 28.50: 40 g would be 30 dearer made, in a larger order.
     expect(chainRows(all, rates).map(({ cells }) => cells.join(" | "))).toEqual([
       "20 g | 31.50 | – | – | make: not sold",
-      "40 g | 29.00 | 28.25 | 30.00 | buy: Fennick",
-      "60 g | 28.17 | 28.25 | 5.00 | make",
-      "100 g | 27.50 | 28.25 | 75.00 | make",
+      "40 g | 29.00 | – | – | make: not sold",
+      "60 g | 28.17 | 28.50 | 20.00 | make",
+      "100 g | 27.50 | 28.50 | 100.00 | make",
     ]);
-    // 630 + 1130 + 1690 + 2750.
+    // 630 + 1160 + 1690 + 2750.
     expect(plain(totalSentences(total).join(" "))).toBe(
-      "Each done the cheaper way they cost USD 6,200.00 in all. That is USD 30.00 less than making all, and USD 80.00 less than buying all that are sold. One of them nobody sells.",
+      "Each done the cheaper way they cost USD 6,230.00 in all. It is USD 120.00 less than buying all that are sold. 2 of them nobody sells in this number.",
     );
-    expect(orderRows(total.orders).map(({ cells }) => plain(cells.join(" | ")))).toEqual([
-      "Fennick | 1 | 40.00 g | USD 1,130.00",
-    ]);
-    expect(shortSentences(total.orders).map(plain)).toEqual([
-      "Fennick: 160.00 g short of the minimum of 200.00 g. Filling it up takes about USD 4,520.00 more in cash.",
+    expect(orderRows(total.orders)).toEqual([]);
+    // 160 g more at 28.25.
+    expect(largerOrderSentences(total.larger).map(plain)).toEqual([
+      "Fennick sells one of these chains for less in a larger order: 40.00 g for USD 30.00 less. 160.00 g are missing to the minimum of 200.00 g. Filling it up takes about USD 4,520.00 more in cash.",
     ]);
   });
 });

@@ -53,7 +53,7 @@ describe("a link of the table as an order takes it", () => {
     expect(said({ weighings: 1, pieces: 10, within: "", spread: "", estimate: "" })).toBe(
       "Weight of one link: 2.051 g, the mean of one weighing of 10 finished pieces. It is still a guess.",
     );
-    expect(said({ remark: "Still a guess: they differ by much." })).toContain("It is still a guess.");
+    expect(said({ within: 0.05 })).toContain("It is still a guess.");
   });
 
   test("says that it is an estimate where nothing was weighed", () => {

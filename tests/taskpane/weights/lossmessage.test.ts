@@ -48,9 +48,13 @@ describe("what the pane says of a weighing", () => {
   });
 
   test("more metal back than went out is warned of", () => {
-    expect(say(weighed("finished", "1", "101"), [weighed("cast", "1", "100")])[0]).toEqual([
-      "More metal came back than went out: 101.00 g against 100.00 g. Look at count and weight, and weigh again.",
+    expect(say(weighed("finished", "1", "105"), [weighed("cast", "1", "100")])[0]).toEqual([
+      "More metal came back than went out: 105.00 g against 100.00 g. It is written down, but left out of averages. Look at count and weight, and weigh again.",
       true,
+    ]);
+    expect(say(weighed("finished", "1", "105"), [weighed("cast", "1", "100")])[1]).toEqual([
+      "Ada curb 8 mm 14K yellow, finished: no weighing counts yet.",
+      false,
     ]);
   });
 
