@@ -58,7 +58,7 @@ async function toTable(act: "rename" | "widen" | "dropRows"): Promise<void> {
 }
 
 describe("the Quotes table", () => {
-  test("gets one row a quote, in at most four syncs, and holds no cost", async () => {
+  test("gets one row a quote, in at most five syncs, and holds no cost", async () => {
     await setRate(desk, "LossBasis", "grams");
     await setRate(desk, "Loss", "2");
     await fill(desk, HUNDRED_GRAMS);
@@ -66,12 +66,12 @@ describe("the Quotes table", () => {
     const first = await syncs();
     await make("1001");
     const second = await syncs();
-    expect(second - first).toBeLessThanOrEqual(4);
+    expect(second - first).toBeLessThanOrEqual(5);
     await unfold();
     await fill(desk, { Customer: "Bram Oakhollow", Design: "River curb", Quantity: "2", Discount: "0.1" });
     const third = await syncs();
     await make("1002");
-    expect((await syncs()) - third).toBeLessThanOrEqual(4);
+    expect((await syncs()) - third).toBeLessThanOrEqual(5);
 
     expect(await sheetNames(desk)).toEqual([
       "Sheet1",
