@@ -282,7 +282,7 @@ export {
   type TypedOrder,
   writeOrderText,
 } from "./order/ordertext";
-export type { GoldBalance, OwnGold } from "./order/owngold";
+export { type GoldBalance, goldCredit, goldUsed, type OwnGold } from "./order/owngold";
 export type { Answer, Place, Question } from "./order/question";
 export { lineQuestions, type OrderQuestion, orderQuestions } from "./order/questions";
 export {
@@ -324,6 +324,7 @@ export {
 } from "./reading/orderwords";
 export type { Parsed } from "./reading/parse";
 export { readWord, wordsOf } from "./reading/words";
+export { discountOn, overheadOn } from "./trade/amounts";
 export { isCashReported } from "./trade/cashreport";
 export { CLASPS, type ClaspKind } from "./trade/clasp";
 export { countLinks, PATTERN_LETTERS, parsePattern } from "./trade/colourpattern";
@@ -346,6 +347,7 @@ export {
   FITS,
   type Fit,
   linkCount,
+  linksWithStones,
   pitchOf,
   recastWeight,
   resizedLink,

@@ -151,7 +151,7 @@ export function openPane(place: HTMLElement): void {
     reckoning = rates ? reckon(typed, rates, today(), form.misread()) : undefined;
     result.show(reckoning, typed, form.line);
     const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
-    questions.show(costed ? orderQuestions(costed.order) : [], typed.lines.length);
+    questions.show(costed ? orderQuestions(costed.order, typed) : [], typed.lines.length);
     form.judge(reckoning?.faults ?? [], costed);
     stay();
     const spoken = spokenResult(reckoning, typed);
@@ -163,7 +163,7 @@ export function openPane(place: HTMLElement): void {
   function put(answer: Exclude<Answer, { readonly does: "keep" }>, lines: readonly number[]): void {
     const [first = form.line] = lines;
     if (answer.does === "put") {
-      form.answer(answer.field, answer.text, lines);
+      form.answer(answer.texts, lines);
       compute();
     } else if (answer.to.on === "line") form.goTo(answer.to.field, first);
     else if (answer.to.on === "order") form.goToTerm(answer.to.field);

@@ -73,7 +73,8 @@ export function designs(count) {
       clasp,
       clasp === "none" ? "" : between(0.2, 0.6, 1),
       clasp === "none" ? "" : between(1, 5, 2),
-      clasp === "none" ? "" : between(0, 60, 2),
+      // More than the gold in 5 g of 750 at any spot that is asked of it.
+      clasp === "none" ? "" : between(320, 380, 2),
       stones,
       stones === 0 ? "" : between(2, 20, 2),
       between(0, 40, 2),

@@ -112,7 +112,9 @@ function inOwnUnit(
     if (!isLengthUnit(unit) || own === undefined) throw unknownUnit(column, ORDER_LENGTH_UNITS.join(", "));
     return unit === own ? cell : shown(inLengthUnit(lengthIn(amountIn(column, cell), unit), own));
   }
-  if (counts === "money" || counts === "money an ounce") return inCurrency(column, cell, currency);
+  if (counts === "money" || counts === "money an ounce" || counts === "money a gram") {
+    return inCurrency(column, cell, currency);
+  }
   // A remark in brackets, such as "Design (yours)".
   return cell;
 }
@@ -125,9 +127,17 @@ const SIGNS: Readonly<Record<string, readonly string[]>> = {
   "₺": ["TRY"],
 };
 
+/** The weight that an amount of money is for, at the end of a unit such as "USD/dwt" or "per gram". */
+const PER_WEIGHT = /(?:^|\W)(g|gram|grams|dwt|ozt?|ounces?|gr|mg|kg)$/i;
+
 function inCurrency(column: FieldColumn, cell: unknown, currency: Currency): unknown {
-  if (column.key === "spot" && /(^|\W)(g|gram|grams)$/i.test(column.unit ?? "")) {
+  const { counts } = ROW_FIELDS[column.key];
+  const per = PER_WEIGHT.exec(column.unit ?? "")?.[1]?.toLowerCase();
+  if (counts === "money an ounce" && per?.startsWith("g") && per !== "gr") {
     throw unknownUnit(column, "money for one troy ounce of fine gold");
+  }
+  if (counts === "money a gram" && per && !["g", "gram", "grams"].includes(per)) {
+    throw unknownUnit(column, "money for one gram");
   }
   const sign = Object.entries(SIGNS).find(([each]) => column.unit?.includes(each))?.[1];
   if (sign && !sign.includes(currency)) {

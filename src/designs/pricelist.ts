@@ -3,6 +3,7 @@ import type { Quotient } from "../exact/quotient";
 import { LINE_KEYS, type LineKey } from "../order/fields";
 import { parseLine } from "../order/linereading";
 import type { OrderLine } from "../order/orderline";
+import { refuseUncosted } from "../order/uncosted";
 import { type CostSheet, costLine } from "../quote/costsheet";
 import { COST_LINES, type CostLine } from "../quote/piececosts";
 import type { RateKey } from "../rates/raterows";
@@ -162,10 +163,15 @@ function readDesign(columns: readonly FieldColumn[], row: readonly unknown[], ra
   }
 }
 
-/** A row of designs as a line of an order; a quantity left out is 1. Throws its fault. */
+/**
+ * A row of designs as a line of an order; a quantity left out is 1. Throws its fault, also for what would count as free because
+ * nobody has said its cost.
+ */
 export function lineOfRow(columns: readonly FieldColumn[], row: readonly unknown[], rates: Rates): OrderLine {
   const record = recordOf(columns, row, rates.currency);
-  const line = Object.fromEntries(Object.entries(record).filter(([key]) => KEYS.has(key)));
-  const quantity = isBlank(line.quantity) ? 1 : line.quantity;
-  return orThrow(parseLine({ ...line, quantity }, rates));
+  const typed = Object.fromEntries(Object.entries(record).filter(([key]) => KEYS.has(key)));
+  const quantity = isBlank(typed.quantity) ? 1 : typed.quantity;
+  const line = orThrow(parseLine({ ...typed, quantity }, rates));
+  refuseUncosted({ line, typed, spot: rates.spot });
+  return line;
 }

@@ -7,7 +7,7 @@ import { type CostSheet, costLine } from "../quote/costsheet";
 import { costPiece } from "../quote/piececosts";
 import type { Rates } from "../rates/rates";
 import { margin, spotLimit } from "../trade/price";
-import { addMoney, type Money, subtractMoney, timesMoney } from "../units/money";
+import { type Money, subtractMoney, timesMoney } from "../units/money";
 import { grams, type Weight } from "../units/weight";
 import { chainWeightOf, type HeavierBy, plainChainAt } from "./crossover";
 
@@ -56,10 +56,10 @@ export function marginCurve(
 
 /** The spot at which the margin of a price is the least margin; undefined where no spot is low enough. */
 export function floorSpot(cost: CostSheet, price: Money, rates: Rates): Money | undefined {
-  const { costs, landed, line, metalRate } = cost;
+  const { goldAtSpot, landed, line, metalRate } = cost;
   // Overhead is also a share of the cost of gold, so this part of it moves with spot.
-  const gold = timesMoney(addMoney(costs.metal, costs.lost), Quotient.one.plus(rates.overhead));
-  // The weight whose gold is paid for: on the quick basis it is not the cast weight.
+  const gold = timesMoney(goldAtSpot, Quotient.one.plus(rates.overhead));
+  // The weight whose gold is paid for, with that of bought parts: on the quick basis it is not the cast weight.
   const charged = grams(gold.amount.dividedBy(metalRate.perGram));
   try {
     return spotLimit(price, charged, line.gold, subtractMoney(landed, gold), rates.leastMargin);

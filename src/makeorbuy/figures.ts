@@ -3,6 +3,7 @@ import { perGram } from "../gold/goldrate";
 import { LINE_LABELS } from "../order/fields";
 import { RATE_ROWS } from "../rates/raterows";
 import type { Rates } from "../rates/rates";
+import { moneyOf, premiumOf, timesPartCost } from "../trade/boughtpart";
 import type { Loss } from "../trade/polishloss";
 import { timesMoney } from "../units/money";
 import { grams, timesWeight } from "../units/weight";
@@ -64,19 +65,34 @@ export const LEVERS = {
   ),
   claspCost: ofLine(
     LINE_LABELS.claspCost,
-    ({ clasp }) => clasp.cost.amount,
+    ({ clasp }) => moneyOf(clasp.cost),
     (line, factor) => ({
       ...line,
-      clasp: { ...line.clasp, cost: timesMoney(line.clasp.cost, factor) },
+      clasp: { ...line.clasp, cost: timesPartCost(line.clasp.cost, "money", factor) },
     }),
   ),
   findings: ofLine(
     LINE_LABELS.findingsCost,
-    ({ findings }) => findings.cost.amount,
+    ({ findings }) => moneyOf(findings.cost),
     (line, factor) => ({
       ...line,
-      findings: { ...line.findings, cost: timesMoney(line.findings.cost, factor) },
+      findings: { ...line.findings, cost: timesPartCost(line.findings.cost, "money", factor) },
     }),
+  ),
+  claspPremium: ofLine(
+    LINE_LABELS.claspPremium,
+    ({ clasp }) => premiumOf(clasp.cost),
+    (line, factor) => ({ ...line, clasp: { ...line.clasp, cost: timesPartCost(line.clasp.cost, "premium", factor) } }),
+    "rate",
+  ),
+  findingsPremium: ofLine(
+    LINE_LABELS.findingsPremium,
+    ({ findings }) => premiumOf(findings.cost),
+    (line, factor) => ({
+      ...line,
+      findings: { ...line.findings, cost: timesPartCost(line.findings.cost, "premium", factor) },
+    }),
+    "rate",
   ),
   settingFee: ofRates("settingFee", "money"),
   plating: lever(RATE_ROWS.plating.label, "money", {
@@ -136,10 +152,11 @@ function ofRates(key: CashRate | GramRate, unit: "money" | "rate"): Movable {
 
 function ofLine(
   label: string,
-  value: (line: ChainChoice["line"]) => Quotient,
+  value: (line: ChainChoice["line"]) => Quotient | undefined,
   change: (line: ChainChoice["line"], factor: Quotient) => ChainChoice["line"],
+  unit: "money" | "rate" = "money",
 ): Movable {
-  return lever(label, "money", {
+  return lever(label, unit, {
     value: ({ line }) => value(line),
     moved: (choice, factor) => ({ ...choice, line: change(choice.line, factor) }),
   });

@@ -2,12 +2,12 @@ import { Quotient } from "../exact/quotient";
 import type { Colour } from "../gold/alloy";
 import type { LENGTH_GIVEN, LINKS_PER_UNITS, ORDER_LENGTH_UNITS } from "../reading/orderwords";
 import { accepted, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
+import type { BoughtPart } from "../trade/boughtpart";
 import { type ClaspKind, isCast } from "../trade/clasp";
 import { countLinks, type LinkCasting } from "../trade/colourpattern";
 import { linkCount, pitchOf } from "../trade/link";
 import type { Currency } from "../units/currency";
 import { type Length, lengthIn, millimetres } from "../units/length";
-import type { Money } from "../units/money";
 import { grams, type Weight } from "../units/weight";
 import { type ClaspParts, checkClasp, readClasp } from "./clasp";
 import { formOf } from "./fieldkinds";
@@ -48,13 +48,11 @@ export interface ChainOrder {
 
 export type LinkWeights = Readonly<Partial<Record<Colour, Weight>>>;
 
-export interface Clasp {
+export interface Clasp extends BoughtPart {
   readonly kind: ClaspKind;
   /** Cast with the links, in their alloy; a bought one's gold is in its cost. */
   readonly cast: boolean;
   readonly length: Length;
-  readonly weight: Weight;
-  readonly cost: Money;
 }
 
 /** The links of a chain as an order gives them. */

@@ -3,7 +3,7 @@ import { COLOURS } from "../gold/alloy";
 import { WEIGHT_KEYS } from "./chain";
 import type { LineKey } from "./fields";
 import type { OrderLine } from "./orderline";
-import { goTo, keep, type Question, question } from "./question";
+import { type AskedLine, goToField, keep, type Question, question } from "./question";
 
 /** What a figure of a line usually is. Outside of it a decimal point has often slipped; it may still be right. */
 interface DoubtfulRange {
@@ -29,7 +29,7 @@ export const DOUBTFUL_RANGES: readonly DoubtfulRange[] = [
 ];
 
 /** What is asked about the figures of a line that are far from the usual. */
-export function rangeQuestions(line: OrderLine): readonly Question[] {
+export function rangeQuestions({ line }: AskedLine): readonly Question[] {
   return DOUBTFUL_RANGES.flatMap((range) =>
     range
       .of(line)
@@ -48,12 +48,7 @@ function linkWeightsOf({ colour, linkWeights }: OrderLine): readonly (readonly [
 
 function askOf(field: LineKey, figure: Quotient, { asks, yes }: DoubtfulRange): Question {
   const shown = Quotient.of(figure.rounded(4)).inWords();
-  return question(
-    [field, figure.inWords()],
-    asks(shown),
-    keep(yes(shown)),
-    goTo("No, correct it", { on: "line", field }),
-  );
+  return question([field, figure.inWords()], asks(shown), goToField("Correct it", field), keep(yes(shown)));
 }
 
 function isOutside(figure: Quotient, { least, most }: DoubtfulRange): boolean {

@@ -15,6 +15,7 @@ export type Counts =
   | "weight"
   | "carats"
   | "money"
+  | "money a gram"
   | "money an ounce"
   | "links per length"
   | "price";
@@ -119,6 +120,10 @@ export function figureBy<W extends string>(
 
 export function mark(label: string, more: More = {}): OrderField<Mark> {
   return declared(label, "mark", (value) => parseMark(value, label), more);
+}
+
+export function optionalMark(label: string, more: More = {}): OrderField<Mark | undefined> {
+  return declared(label, "mark", (value) => (isBlank(value) ? undefined : parseMark(value, label)), more);
 }
 
 /** The metal that a piece is plated with, named alone; "" where nobody names it. */

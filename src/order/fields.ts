@@ -34,6 +34,7 @@ import {
   type OrderField,
   optionalChoice,
   optionalFigure,
+  optionalMark,
   optionalText,
   pattern,
   platingMetal,
@@ -66,6 +67,7 @@ const OWN_GOLD: NumberRule = { above: "0", most: "100000", right: "the grams the
 const IN_GRAMS = { counts: "weight" } as const;
 const IN_MILLIMETRES = { counts: "size" } as const;
 const IN_MONEY = { counts: "money" } as const;
+const IN_MONEY_A_GRAM = { counts: "money a gram" } as const;
 const IN_LENGTH_UNIT = { counts: "length", saidBy: "lengthUnit" } as const;
 /** Of a colour that a pattern has beside the line's own. */
 const OTHER_LINK = { ...IN_GRAMS, needed: true } as const;
@@ -108,6 +110,8 @@ export const LINE_FIELDS = {
   claspLength: figureOr("Clasp length", CLASP_LENGTH, zero, IN_LENGTH_UNIT),
   claspWeight: figureOr("Clasp weight", CLASP_WEIGHT, zero, IN_GRAMS),
   claspCost: figureOr("Clasp cost", MONEY_AT_LEAST_0, zero, IN_MONEY),
+  claspPremium: optionalFigure("Clasp premium", MONEY_AT_LEAST_0, IN_MONEY_A_GRAM),
+  claspMark: optionalMark("Mark of the clasp"),
 
   stonesOn: optionalChoice("Links with stones", STONES_ON),
   stoneEvery: optionalFigure("Every how many links", EVERY, { needed: true }),
@@ -142,6 +146,8 @@ export const LINE_FIELDS = {
   findings: optionalText("Other findings"),
   findingsWeight: figureOr("Weight of other findings", FINDINGS_WEIGHT, zero, IN_GRAMS),
   findingsCost: figureOr("Cost of other findings", MONEY_AT_LEAST_0, zero, IN_MONEY),
+  findingsPremium: optionalFigure("Premium of other findings", MONEY_AT_LEAST_0, IN_MONEY_A_GRAM),
+  findingsMark: optionalMark("Mark of other findings"),
   engraving: optionalText("Engraving"),
   engravingCost: figureOr("Engraving cost", MONEY_AT_LEAST_0, zero, IN_MONEY),
   setup: figureOr("Model and mould share", MONEY_AT_LEAST_0, zero, IN_MONEY),

@@ -3,6 +3,7 @@ import type { NumberRule } from "../exact/numberrule";
 import type { Quotient } from "../exact/quotient";
 import { checkNumber } from "../reading/number";
 import { attempt, faultsOf } from "../reading/parse";
+import { moneyOf, premiumOf } from "../trade/boughtpart";
 import { type Pricing, RULE_OF } from "../trade/pricemethod";
 import { LINE_FIELDS, LINE_KEYS, LINE_LABELS, type LineKey } from "./fields";
 import type { LineParts } from "./orderline";
@@ -49,7 +50,8 @@ function figuresOf(parts: LineParts): Readonly<Record<FigureKey, Quotient | unde
     linkWeightGreen: otherLinkWeights.green?.grams,
     claspLength: clasp.length,
     claspWeight: clasp.weight.grams,
-    claspCost: clasp.cost.amount,
+    claspCost: moneyOf(clasp.cost),
+    claspPremium: premiumOf(clasp.cost),
     stoneEvery: counts.stoneEvery,
     stoneCount: counts.stoneCount,
     stonesPerLink: counts.stonesPerLink,
@@ -72,7 +74,8 @@ function figuresOf(parts: LineParts): Readonly<Record<FigureKey, Quotient | unde
     claspSettingFee: onClasp.settingFee?.amount,
     breakage: stones.breakage,
     findingsWeight: findings.weight.grams,
-    findingsCost: findings.cost.amount,
+    findingsCost: moneyOf(findings.cost),
+    findingsPremium: premiumOf(findings.cost),
     engravingCost: parts.engravingCost.amount,
     setup: parts.setup.amount,
   };

@@ -1,5 +1,5 @@
 import type { Rates } from "../rates/rates";
-import { accepted, attempt, field, type Parsed, parseForm, refused } from "../reading/parse";
+import { accepted, attempt, faultsOf, field, type Parsed, parseForm, refused } from "../reading/parse";
 import { readOptionalText, wordsOf } from "../reading/words";
 import { type Pricing, pricingOf } from "../trade/pricemethod";
 import type { Currency } from "../units/currency";
@@ -9,6 +9,7 @@ import { parseChain } from "./chain";
 import { formOf } from "./fieldkinds";
 import { LINE_FIELDS, LINE_LABELS } from "./fields";
 import { lineOf, type OrderLine, type ReadLine } from "./orderline";
+import { readPartCost } from "./partcost";
 import { readStoneSets } from "./stonesets";
 
 /** Whether a line needs the name of its design, which no cost rests on. */
@@ -18,7 +19,7 @@ type Row = Readonly<Record<string, unknown>>;
 
 const NAMES = formOf(LINE_FIELDS, "design", "kind", "mark", "colourName", "solidity", "quantity");
 const NAMELESS = { ...NAMES, design: field((value) => readOptionalText(value, LINE_LABELS.design)) };
-const WORK = formOf(LINE_FIELDS, "findings", "findingsWeight", "findingsCost", "engraving", "engravingCost", "setup");
+const WORK = formOf(LINE_FIELDS, "findings", "findingsWeight", "findingsMark", "engraving", "engravingCost", "setup");
 const MARK_AND_COLOUR = formOf(LINE_FIELDS, "mark", "colour");
 const COLOURS_OF_LINKS = formOf(LINE_FIELDS, "colour", "pattern");
 const PLATED = formOf(LINE_FIELDS, "plated");
@@ -49,13 +50,15 @@ function readNames(record: Row, naming: Naming): ReadLine["names"] {
 
 function readWork(record: Row, currency: Currency): ReadLine["work"] {
   const read = parseForm(WORK, record);
-  if (!read.ok) return read;
-  const { findings, findingsWeight, findingsCost, engraving, engravingCost, setup } = read.value;
+  const cost = readPartCost("findings", record, currency);
+  if (!read.ok || !cost.ok) return refused(faultsOf(read, cost));
+  const { findings, findingsWeight, findingsMark, engraving, engravingCost, setup } = read.value;
   return accepted({
     findings: Object.freeze({
       what: findings,
       weight: grams(findingsWeight),
-      cost: money(findingsCost, currency),
+      mark: findingsMark,
+      cost: cost.value,
     }),
     engraving,
     engravingCost: money(engravingCost, currency),

@@ -1,6 +1,7 @@
 import { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
 import type { Parsed } from "../reading/parse";
+import { moneyEach } from "../trade/boughtpart";
 import { money } from "../units/money";
 import { grams, type Weight } from "../units/weight";
 import { makeLine } from "./linemaking";
@@ -20,6 +21,7 @@ export interface LinksAlone
  */
 export function lineOfLinks(links: LinksAlone, rates: Rates): Parsed<OrderLine> {
   const none = money(Quotient.zero, rates.currency);
+  const noPart = { weight: grams(Quotient.zero), mark: undefined, cost: moneyEach(none) };
   return makeLine(
     {
       ...links,
@@ -27,9 +29,9 @@ export function lineOfLinks(links: LinksAlone, rates: Rates): Parsed<OrderLine> 
       colourName: "",
       platingMetal: "",
       composition: undefined,
-      clasp: { kind: "none", length: Quotient.zero, weight: grams(Quotient.zero), cost: none },
+      clasp: { kind: "none", length: Quotient.zero, ...noPart },
       stones: noStones(),
-      findings: { what: "", weight: grams(Quotient.zero), cost: none },
+      findings: { what: "", ...noPart },
       engraving: "",
       engravingCost: none,
       setup: none,

@@ -6,12 +6,13 @@ import type { Rates } from "../rates/rates";
 import { isBlank } from "../reading/number";
 import type { PIECE_KINDS, PLATING_CHOICES } from "../reading/orderwords";
 import { accepted, attempt, faultOf, faultsOf, type Parsed, refused } from "../reading/parse";
+import type { BoughtPart } from "../trade/boughtpart";
 import { isPlated } from "../trade/plating";
 import type { Pricing } from "../trade/pricemethod";
 import type { Money } from "../units/money";
-import type { Weight } from "../units/weight";
 import type { ChainOrder, ChainParts } from "./chain";
 import { LINE_LABELS } from "./fields";
+import { checkPart } from "./partcost";
 import type { StoneSet } from "./stones";
 import { makeStoneSets, type ReadStoneSets, type StoneSetsParts } from "./stonesets";
 
@@ -43,10 +44,8 @@ export interface OrderLine extends ChainOrder {
 }
 
 /** Bought parts besides the clasp: jump rings, a safety chain. Their gold is in their cost. */
-export interface Findings {
+export interface Findings extends BoughtPart {
   readonly what: string;
-  readonly weight: Weight;
-  readonly cost: Money;
 }
 
 /** A line as an order gives it: what its texts or cells say, read, and nothing yet that follows from it. */
@@ -91,7 +90,8 @@ type Alloyed = Pick<LineParts, "mark" | "colour" | "colourName">;
 
 /** A line from what is known of it. */
 export function lineOf(read: ReadLine, rates: Rates): Parsed<OrderLine> {
-  const { names, chain, work, pricing } = read;
+  const { names, chain, pricing } = read;
+  const work = read.work.ok ? withFindings(read.work.value) : read.work;
   const composition = compositionOf(read.alloyed, read.composition);
   const plated = platedOf(read, rates);
   const stones = makeStoneSets(read.stones, chain.ok ? chain.value.links : undefined, rates);
@@ -108,6 +108,11 @@ export function lineOf(read: ReadLine, rates: Rates): Parsed<OrderLine> {
     ...work.value,
     pricing: pricing.value,
   });
+}
+
+function withFindings<W extends Pick<LineParts, "findings">>(work: W): Parsed<W> {
+  const findings = checkPart("findings", work.findings);
+  return findings.ok ? accepted(work) : findings;
 }
 
 /** The composition of an alloy of the workshop's own, which must bear the mark; other colours have none. */

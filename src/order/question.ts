@@ -1,5 +1,15 @@
 import type { RateKey } from "../rates/raterows";
+import type { Money } from "../units/money";
 import type { LineKey, OrderKey } from "./fields";
+import type { OrderLine } from "./orderline";
+
+/** A line that may be doubtful. */
+export interface AskedLine {
+  readonly line: OrderLine;
+  /** What it was read from: only this tells a blank from a 0. */
+  readonly typed: Readonly<Partial<Record<LineKey, unknown>>>;
+  readonly spot: Money;
+}
 
 /** Where a figure is typed. */
 export type Place =
@@ -12,12 +22,19 @@ export type Answer = {
   /** On the answer's button. */
   readonly words: string;
 } & (
-  | { /** It stands as it is typed, and is not asked again. */ readonly does: "keep" }
-  | { /** Goes to where it is typed. */ readonly does: "go"; readonly to: Place }
   | {
-      /** Types a text into a field of the lines asked about. */ readonly does: "put";
-      readonly field: LineKey;
-      readonly text: string;
+      /** It stands as it is typed, and is not asked again. */
+      readonly does: "keep";
+    }
+  | {
+      /** Goes to where it is typed. */
+      readonly does: "go";
+      readonly to: Place;
+    }
+  | {
+      /** Types these texts into the lines asked about. */
+      readonly does: "put";
+      readonly texts: Readonly<Partial<Record<LineKey, string>>>;
     }
 );
 
@@ -27,6 +44,7 @@ export interface Question {
   readonly key: string;
   /** What was found, and what is asked. */
   readonly sentence: string;
+  /** What corrects it first, what leaves it last. */
   readonly answers: readonly Answer[];
 }
 
@@ -43,4 +61,10 @@ export const keep = (words: string): Answer => ({ words, does: "keep" });
 
 export const goTo = (words: string, to: Place): Answer => ({ words, does: "go", to });
 
-export const put = (words: string, field: LineKey, text: string): Answer => ({ words, does: "put", field, text });
+export const goToField = (words: string, field: LineKey): Answer => goTo(words, { on: "line", field });
+
+export const put = (words: string, texts: Readonly<Partial<Record<LineKey, string>>>): Answer => ({
+  words,
+  does: "put",
+  texts,
+});

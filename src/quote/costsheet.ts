@@ -1,5 +1,5 @@
 import { type Quotient, sum } from "../exact/quotient";
-import { fineGold, type Rate } from "../gold/goldrate";
+import type { Rate } from "../gold/goldrate";
 import type { Order } from "../order/order";
 import type { OrderLine } from "../order/orderline";
 import type { Rates } from "../rates/rates";
@@ -14,7 +14,15 @@ import { minorDigits } from "../units/currency";
 import { type Length, millimetres } from "../units/length";
 import { addMoney, type Money, money, roundToCurrency, timesMoney } from "../units/money";
 import type { Weight } from "../units/weight";
-import { CASH_LINES, costPiece, type PieceCosts, plainChainSourcing, stonesToBuy } from "./piececosts";
+import {
+  CASH_LINES,
+  costPiece,
+  fineGoldCast,
+  fineGoldIn,
+  type PieceCosts,
+  plainChainSourcing,
+  stonesToBuy,
+} from "./piececosts";
 
 /** One line of an order, costed: weights, costs and price of one piece. */
 export interface CostSheet extends PieceCosts {
@@ -24,7 +32,7 @@ export interface CostSheet extends PieceCosts {
   /** Length really reached, and how far it is from the length asked. */
   readonly reached: Length;
   readonly difference: Length;
-  /** Fine gold in the finished piece's cast parts and bought clasp, and in what is cast. */
+  /** Fine gold in the finished piece with its bought parts, and in what is cast. */
   readonly fineGold: Weight;
   readonly fineGoldCast: Weight;
   readonly landedPerGram: Rate;
@@ -62,8 +70,8 @@ export function costLine(line: OrderLine, terms: Pick<Order, "spot" | "pricing">
     pricing,
     reached,
     difference: millimetres(reached.millimetres.minus(line.length.millimetres)),
-    fineGold: fineGold(finished, line.gold),
-    fineGoldCast: fineGold(piece.castWeight, line.gold),
+    fineGold: fineGoldIn(piece, line),
+    fineGoldCast: fineGoldCast(piece, line),
     landedPerGram: perGramOf(landed, finished),
     price,
     netPrice,

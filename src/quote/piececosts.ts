@@ -4,6 +4,8 @@ import { costOf, fineGold, type MetalRate, markRate, potRate, type Rate } from "
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import type { Rates } from "../rates/rates";
+import { overheadOn } from "../trade/amounts";
+import { type BoughtPart, costOfPart, goldOfPart } from "../trade/boughtpart";
 import { CLASP_PARTS } from "../trade/clasp";
 import { castingCost, chargedWeight, labourCost, lostWeight, type Making, stoneCost } from "../trade/landedcost";
 import { type MakeOrBuy, makeOrBuy } from "../trade/makeorbuy";
@@ -74,6 +76,8 @@ export interface PieceCosts {
   /** The same by alloy. Grams of loss are shared by weight. */
   readonly alloys: readonly AlloyPart[];
   readonly costs: Readonly<Record<CostLine, Money>>;
+  /** What of the costs before overhead is gold at spot, cast, lost or bought, and rises and falls with it. */
+  readonly goldAtSpot: Money;
   readonly landed: Money;
 }
 
@@ -84,7 +88,7 @@ export function costPiece(line: OrderLine, spot: Money, rates: Rates): PieceCost
   const castParts = line.clasp.cast ? addWeights(chain, line.clasp.weight) : chain;
   const cast = castWeight(castParts, rates.loss);
   const labour = labourCost(labourRates(rates), line.links, chain);
-  const costs = costsOf(line, rates, rate, castParts, cast, labour);
+  const costs = costsOf(line, rates, rate, castParts, cast, labour, spot);
   return {
     metalRate: rate,
     markRate: markRate(spot, line),
@@ -94,8 +98,21 @@ export function costPiece(line: OrderLine, spot: Money, rates: Rates): PieceCost
     castWeight: cast,
     alloys: Object.freeze(alloysOf(line, castParts, cast)),
     costs,
+    goldAtSpot: addMoney(costs.metal, costs.lost, ...partsOf(line).map((part) => goldOfPart(part, line.mark, spot))),
     landed: money(sum(Object.values(costs).map((cost) => cost.amount)), spot.currency),
   };
+}
+
+/** Fine gold in one finished piece: a bought part of another mark by its own. */
+export function fineGoldIn({ finishedWeight }: PieceCosts, line: OrderLine): Weight {
+  const others = partsOf(line).flatMap(({ weight, mark }) => (mark ? [{ weight, mark }] : []));
+  const ofPiece = finishedWeight.grams.minus(sum(others.map(({ weight }) => weight.grams)));
+  return addWeights(fineGold(grams(ofPiece), line.gold), ...others.map(({ weight, mark }) => fineGold(weight, mark)));
+}
+
+/** The parts of a line that are bought: its findings, and its clasp where that is not cast. */
+function partsOf({ clasp, findings }: OrderLine): readonly BoughtPart[] {
+  return clasp.cast ? [findings] : [clasp, findings];
 }
 
 /** Fine gold that is cast for one piece. */
@@ -110,6 +127,7 @@ function costsOf(
   castParts: Weight,
   cast: Weight,
   labour: Money,
+  spot: Money,
 ): Readonly<Record<CostLine, Money>> {
   const weights = { finished: castParts, cast };
   const none = money(Quotient.zero, rates.currency);
@@ -120,16 +138,16 @@ function costsOf(
     lost: costOf(lostWeight(weights, rates.loss, rates.costBasis), rate),
     casting: castingCost(chargedWeight(weights, rates.costBasis), castingTerms(rates), line.quantity),
     labour,
-    clasp: line.clasp.cost,
-    findings: line.findings.cost,
+    clasp: costOfPart(line.clasp, line.mark, spot),
+    findings: costOfPart(line.findings, line.mark, spot),
     stones: addMoney(none, ...stones),
     setting: addMoney(none, ...setting),
     engraving: line.engravingCost,
     plating: line.plated && rates.plating ? rates.plating : none,
     setup: line.setup,
   };
-  const before = sum(Object.values(direct).map((cost) => cost.amount));
-  return Object.freeze({ ...direct, overhead: money(before.times(rates.overhead), rates.currency) });
+  const before = money(sum(Object.values(direct).map((cost) => cost.amount)), rates.currency);
+  return Object.freeze({ ...direct, overhead: overheadOn(before, rates.overhead) });
 }
 
 /** The plain chain made, against ready chain of its weight at the surcharge on Rates. See plainChainMaking. */

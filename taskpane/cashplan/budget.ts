@@ -2,7 +2,7 @@ import { BUDGET_LABELS, type Budget, type BudgetKey, parseBudget } from "../../s
 import { answerBox } from "../controls/answerbox";
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
-import { wayTo } from "../controls/ended";
+import { countsOf, wayTo, wrote } from "../controls/ended";
 import { stepEnding } from "../controls/ending";
 import { type SpokenNote, spokenNote } from "../controls/note";
 import { whileWorking } from "../controls/pressstep";
@@ -131,9 +131,9 @@ function budgetPut(
     const wanted = asked();
     if (!wanted) return;
     return whileWorking(put, texts.putting, async () => {
-      const { id, sheet } = await putBudget(wanted.budget, wanted.metal);
+      const { id, sheet, looked } = await putBudget(wanted.budget, wanted.metal);
       const out = { words: texts.takeOut, press: () => void on.attempt(() => takeSheetOut(id, sheet)) };
-      ending.show({ kind: "done", sentence: texts.made(sheet), ways: [wayTo(sheet, on.goTo), out] });
+      ending.show(wrote(texts.made(sheet), countsOf(looked), { ways: [wayTo(sheet, on.goTo), out] }));
     });
   }
 

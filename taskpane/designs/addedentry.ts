@@ -1,5 +1,6 @@
 import { type Button, button, linkButton } from "../controls/button";
 import { element } from "../controls/element";
+import { type DoneEvents, WHOLE } from "../controls/ended";
 import { TEXTS } from "../wording/texts";
 
 const texts = TEXTS.catalogue.added;
@@ -24,7 +25,7 @@ export function addedEntry(
   { what, press, pressOf, busy, undo }: Undoable,
   on: {
     readonly attempt: (step: () => Promise<void>) => Promise<void>;
-    readonly done: (sentence: string) => void;
+    readonly done: DoneEvents["done"];
     readonly say: (sentence: string) => void;
     readonly refresh: () => Promise<void>;
   },
@@ -39,7 +40,7 @@ export function addedEntry(
       let undone: Undone | undefined;
       try {
         undone = await step();
-        if ("said" in undone) on.done(undone.said);
+        if ("said" in undone) on.done(undone.said, WHOLE);
         else ask(undone);
       } finally {
         pressed.rest();

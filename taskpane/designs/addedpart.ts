@@ -1,10 +1,13 @@
 import { money, Quotient, RATE_ROWS } from "../../src/index";
-import { element } from "../controls/element";
+import { element, say } from "../controls/element";
+import type { DoneEvents } from "../controls/ended";
 import { putSpotBack } from "../excel/rates/newspot";
 import { readTakenSpot, type TakenSpot } from "../excel/rates/takenspot";
+import { isRefusal, sentenceOf } from "../excel/run";
 import { type Addition, listAdditions, takeOut } from "../excel/tables/additions";
 import { type TheirPart, takeColumnsOut } from "../excel/tables/takecolumns";
 import { showList, showSpot } from "../wording/display";
+import { KIT_TEXTS } from "../wording/kittexts";
 import { TEXTS } from "../wording/texts";
 import { addedEntry, type Undoable, type Undone } from "./addedentry";
 
@@ -21,19 +24,34 @@ const MOST = 6;
 /** What the catalogue put into the workbook, each to be taken out again in one step, and the old spot to be put back. */
 export function addedPart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
-  readonly done: (sentence: string) => void;
+  readonly done: DoneEvents["done"];
   readonly say: (sentence: string) => void;
 }): AddedPart {
   const list = element("ul", { class: "added" });
+  const unread = element("p", { class: "help fault", role: "status" });
+  unread.hidden = true;
   const root = element(
     "section",
     { "aria-labelledby": "added-title" },
     element("h3", { id: "added-title" }, texts.title),
+    unread,
     list,
   );
   root.hidden = true;
 
+  /** What follows a finished step: that the list cannot be read is said here, and makes the step no failure. */
   async function refresh(): Promise<void> {
+    try {
+      await read();
+      unread.hidden = true;
+    } catch (error) {
+      say(unread, KIT_TEXTS.unreadAdded(sentenceOf(error)));
+      root.hidden = false;
+      if (!isRefusal(error)) throw error;
+    }
+  }
+
+  async function read(): Promise<void> {
     const [additions, spot] = [await listAdditions(), await readTakenSpot()];
     const entries = [...(spot ? [spotBack(spot)] : []), ...additions.map(takingOut)];
     list.replaceChildren(...entries.map((entry) => addedEntry(entry, { ...on, refresh })));

@@ -1,6 +1,7 @@
 import { PRICE_COLUMN_KEYS, priceDesign, type Rates } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
+import { countsOf, type DoneEvents } from "../controls/ended";
 import { field } from "../controls/field";
 import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
@@ -24,7 +25,8 @@ export function listPart(on: {
   readonly chosen: () => Promise<Chosen | undefined>;
   readonly rates: () => { readonly rates: Rates | undefined };
   readonly added: (addition: Addition) => Promise<void>;
-  readonly done: (sentence: string, sheet?: string) => void;
+  readonly done: DoneEvents["done"];
+  readonly note: DoneEvents["note"];
 }): ListPart {
   const columns = field({
     id: "list-columns",
@@ -37,7 +39,7 @@ export function listPart(on: {
   const renamed = element("p", { class: "help" }, texts.renamed);
   const make = button(texts.make, "outline", () => void on.attempt(put));
   const beside = button(texts.beside, "outline", () => void on.attempt(add));
-  const working = progress(on.done);
+  const working = progress(on.note);
   const root = element(
     "details",
     { class: "task" },
@@ -53,7 +55,7 @@ export function listPart(on: {
 
   async function add(): Promise<void> {
     const { rates } = on.rates();
-    if (!rates) return on.done(TEXTS.catalogue.ratesFirst);
+    if (!rates) return on.note(TEXTS.catalogue.ratesFirst);
     return whileWorking(beside, texts.adding, async () => {
       const chosen = await on.chosen();
       if (!chosen) return;
@@ -78,11 +80,12 @@ export function listPart(on: {
         return { addition, priced };
       });
       if (!made) return;
-      await on.added(made.addition);
-      const left = made.priced.filter(({ kind }) => kind === "refused").length;
+      const { looked, sheet } = made.addition;
       const count = made.priced.filter(({ kind }) => kind === "priced").length;
-      const said = texts.added(TEXTS.catalogue.designs.rows(count), made.addition.sheet);
-      on.done(left === 0 ? said : `${said} ${texts.leftOut(left)}`, made.addition.sheet);
+      const refused = made.priced.filter(({ kind }) => kind === "refused").length;
+      const left = { rows: 0, sentences: refused > 0 ? [texts.leftOut(refused)] : [] };
+      on.done(texts.added(TEXTS.catalogue.designs.rows(count), sheet), countsOf(looked, left), sheet);
+      await on.added(made.addition);
     });
   }
 
@@ -93,8 +96,8 @@ export function listPart(on: {
       const { designs, headers, direct } = chosen;
       const shown = columns.control.value === "all" ? PRICE_COLUMN_KEYS : SHORT_COLUMNS;
       const addition = await putPriceList({ designs, headers, direct, columns: shown });
+      on.done(texts.made(addition.sheet), countsOf(addition.looked), addition.sheet);
       await on.added(addition);
-      on.done(texts.made(addition.sheet), addition.sheet);
     });
   }
 

@@ -1,5 +1,5 @@
 import { element } from "../controls/element";
-import { doneWith } from "../controls/ended";
+import { type DoneEvents, wayTo, wrote } from "../controls/ended";
 import { stepEnding } from "../controls/ending";
 import type { Chosen } from "../designtable/chosendesigns";
 import { designPart } from "../designtable/designpart";
@@ -16,19 +16,21 @@ export function openBoard(place: HTMLElement, { attempt, goTo, say, rates: rates
   const ending = stepEnding();
   let followed = "";
 
-  const done = (sentence: string, sheet?: string) => ending.show(doneWith(sentence, goTo, sheet));
+  const done: DoneEvents["done"] = (sentence, counts, sheet) =>
+    ending.show(wrote(sentence, counts, { ways: sheet === undefined ? [] : [wayTo(sheet, goTo)] }));
+  const note = (sentence: string) => ending.show({ kind: "noted", sentence });
   const begin = (step: () => Promise<void>) => {
     ending.clear();
     return attempt(step);
   };
   const added = addedPart({ attempt: begin, done, say });
   const add = async (_addition: Addition) => added.refresh();
-  const designs = designPart({ attempt: begin, chosen: choose, added: add, done });
+  const designs = designPart({ attempt: begin, chosen: choose, added: add, done, note });
   const chosenNow = () => designs.readAgain();
-  const list = listPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
+  const list = listPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done, note });
   const spot = spotPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, took: added.refresh, done });
-  const sheet = sheetPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
-  const range = rangePart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done });
+  const sheet = sheetPart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done, note });
+  const range = rangePart({ attempt: begin, chosen: chosenNow, rates: ratesNow, added: add, done, note });
   const tasks = element("div", { class: "tasks" }, list.root, spot.root, sheet.root, range.root);
   tasks.hidden = true;
   place.replaceChildren(designs.root, tasks, ending.root, added.root);

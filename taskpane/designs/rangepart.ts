@@ -1,6 +1,7 @@
 import { minorDigits, type Quotient, type Rates, spotMove } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
+import { countsOf, type DoneEvents } from "../controls/ended";
 import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
 import type { Chosen } from "../designtable/chosendesigns";
@@ -29,7 +30,8 @@ export function rangePart(on: {
   readonly chosen: () => Promise<Chosen | undefined>;
   readonly rates: () => { readonly rates: Rates | undefined };
   readonly added: (addition: Addition) => Promise<void>;
-  readonly done: (sentence: string, sheet?: string) => void;
+  readonly done: DoneEvents["done"];
+  readonly note: DoneEvents["note"];
 }): RangePart {
   const spots = rangeSpots(() => forget());
   const see = button(texts.see, "outline", () => void on.attempt(reckon));
@@ -37,7 +39,7 @@ export function rangePart(on: {
   const plot = figure();
   const shown = element("div", { class: "plots" }, plot.root, element("div", { class: "actions" }, put.root));
   shown.hidden = true;
-  const working = progress(on.done);
+  const working = progress(on.note);
   const root = element(
     "details",
     { class: "task" },
@@ -61,14 +63,14 @@ export function rangePart(on: {
 
   async function reckon(): Promise<void> {
     const { rates } = on.rates();
-    if (!rates) return on.done(TEXTS.catalogue.ratesFirst);
+    if (!rates) return on.note(TEXTS.catalogue.ratesFirst);
     const asked = spots.read(rates);
     if (!asked) return;
     return whileWorking(see, texts.seeing, async () => {
       const chosen = await on.chosen();
       const range = chosen && (await working.follow((slicing) => rangeInSlices(chosen, rates, asked, slicing)));
       if (!range) return;
-      if (range.lines.length === 0) return on.done(TEXTS.catalogue.spot.noLines);
+      if (range.lines.length === 0) return on.note(TEXTS.catalogue.spot.noLines);
       current = { range, rates };
       shown.hidden = false;
       draw();
@@ -115,8 +117,10 @@ export function rangePart(on: {
         }),
       );
       if (!addition) return;
+      const left = range.refused > 0 ? [TEXTS.catalogue.sheet.leftOut(range.refused)] : [];
+      const counts = countsOf(addition.looked, { rows: range.refused, sentences: left });
+      on.done(TEXTS.catalogue.sheet.made(addition.sheet), counts, addition.sheet);
       await on.added(addition);
-      on.done(TEXTS.catalogue.sheet.made(addition.sheet), addition.sheet);
     });
   }
 

@@ -1,6 +1,7 @@
 import { isPlatingUnnamed, type PricedLine, type Rates } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
+import { countsOf, type DoneEvents } from "../controls/ended";
 import { field } from "../controls/field";
 import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
@@ -38,7 +39,8 @@ export function sheetPart(on: {
   readonly chosen: () => Promise<Chosen | undefined>;
   readonly rates: PartEvents["rates"];
   readonly added: (addition: Addition) => Promise<void>;
-  readonly done: (sentence: string, sheet?: string) => void;
+  readonly done: DoneEvents["done"];
+  readonly note: DoneEvents["note"];
 }): SheetPart {
   const readers = field({
     id: "sheet-for",
@@ -54,7 +56,7 @@ export function sheetPart(on: {
   const make = button(texts.make, "outline", () => void on.attempt(put));
   const download = button(texts.download, "outline", () => void on.attempt(() => csv("download")));
   const copy = button(texts.copy, "outline", () => void on.attempt(() => csv("copy")));
-  const working = progress(on.done);
+  const working = progress(on.note);
   const byHand = element("div", { class: "byhand" });
   const root = element(
     "details",
@@ -104,8 +106,8 @@ export function sheetPart(on: {
     const { reading, rates } = on.rates();
     byHand.replaceChildren();
     const columns = asked();
-    if (!reading?.found || !rates) on.done(TEXTS.catalogue.ratesFirst);
-    else if (columns.length === 0) on.done(texts.noColumns);
+    if (!reading?.found || !rates) on.note(TEXTS.catalogue.ratesFirst);
+    else if (columns.length === 0) on.note(texts.noColumns);
     else {
       const chosen = await on.chosen();
       const lines = chosen && (await working.follow((slicing) => priceInSlices(chosen, rates, slicing)));
@@ -154,8 +156,9 @@ export function sheetPart(on: {
         }),
       );
       if (!addition) return;
+      const { remarks, left } = leftOf(columns, lines);
+      on.done([texts.made(addition.sheet), ...remarks].join(" "), countsOf(addition.looked, left), addition.sheet);
       await on.added(addition);
-      on.done(ending(texts.made(addition.sheet), columns, lines), addition.sheet);
     });
   }
 
@@ -171,10 +174,17 @@ export function sheetPart(on: {
       ]);
       if (how === "download") {
         save(text, `${texts.file(today())}.csv`);
-        on.done(ending(texts.downloaded, columns, lines));
-      } else if (await copied(text)) on.done(ending(texts.copied, columns, lines));
+        handedOut(texts.downloaded, columns, lines);
+      } else if (await copied(text)) handedOut(texts.copied, columns, lines);
       else showByHand(text);
     });
+  }
+
+  /** Rows went out as a text: none of them can show an error. */
+  function handedOut(sentence: string, columns: readonly SheetColumn[], lines: readonly PricedLine[]): void {
+    const { remarks, left } = leftOf(columns, lines);
+    const written = lines.filter(isPriced).length;
+    on.done([sentence, ...remarks].join(" "), { of: written + left.rows, written, faults: left.sentences });
   }
 
   function showByHand(text: string): void {
@@ -188,18 +198,20 @@ export function sheetPart(on: {
   return { root };
 }
 
-/** What was done, and what is not in it: lines without a price, and plating where nobody has named the metal. */
-function ending(sentence: string, columns: readonly SheetColumn[], lines: readonly PricedLine[]): string {
+/** What is not in it: lines without a price, and plating where nobody has named the metal. */
+function leftOf(columns: readonly SheetColumn[], lines: readonly PricedLine[]) {
   const left = lines.filter(({ kind }) => kind === "refused").length;
   const unnamed = columns.includes("colour")
     ? lines.filter((line) => isPriced(line) && isPlatingUnnamed(line.sheet.line)).length
     : 0;
-  return [
-    sentence,
+  const sentences = [
     ...(left === 0 ? [] : [texts.leftOut(left)]),
     ...(unnamed === 0 ? [] : [PLATING_TEXTS.designs(unnamed)]),
+  ];
+  const remarks = [
     ...(lines.some((line) => isPriced(line) && line.sheet.line.hollow) ? cautionsAt("price sheet", ["hollow"]) : []),
-  ].join(" ");
+  ];
+  return { remarks, left: { rows: left, sentences } };
 }
 
 function notesOf(rates: Rates, reading: Extract<RatesReading, { found: true }>, forBench: boolean): readonly string[] {

@@ -11,6 +11,7 @@ import {
 } from "../../src/index";
 import { button, linkButton } from "../controls/button";
 import { element } from "../controls/element";
+import type { DoneEvents } from "../controls/ended";
 import { field } from "../controls/field";
 import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
@@ -34,6 +35,9 @@ export interface SpotPart {
   forget(): void;
 }
 
+/** Spot, its time and its source. */
+const SPOT_CELLS = 3;
+
 /** A move beyond this share is asked about before it is taken over. */
 const JUMP = Quotient.of("0.15");
 
@@ -44,7 +48,7 @@ export function spotPart(on: {
   readonly rates: PartEvents["rates"];
   /** A spot was taken over. */
   readonly took: () => Promise<void>;
-  readonly done: (sentence: string) => void;
+  readonly done: DoneEvents["done"];
 }): SpotPart {
   const amount = field({ id: "newspot", label: texts.amount, numeric: true, required: true });
   const per = field({
@@ -154,11 +158,12 @@ export function spotPart(on: {
               { amount: amountText, source: source.control.value.trim(), time: readAt },
               { value: before, amount: rates.spot.amount.value().toFixed(), currency: rates.currency },
             );
-            await on.took();
             outcome.replaceChildren();
             reckonedFrom = undefined;
-            const partly = left.length > 0 ? ` ${texts.partly(left.join(", "))}` : "";
-            on.done(`${texts.accepted(showSpot(spot))}${partly}`);
+            const partly = left.length > 0 ? [texts.partly(left.join(", "))] : [];
+            const of = SPOT_CELLS;
+            on.done(texts.accepted(showSpot(spot)), { of, written: of - left.length, faults: partly });
+            await on.took();
           });
         }),
       "small",

@@ -19,6 +19,8 @@ export interface SpotRange {
   readonly as: readonly string[];
   readonly present: AtSpot;
   readonly lines: readonly { readonly design: string; readonly prices: readonly Quotient[] }[];
+  /** Designs that cannot be priced. */
+  readonly refused: number;
 }
 
 /** Spots to reckon at, lowest first, with the place of the present one among them. */
@@ -58,6 +60,7 @@ export async function rangeInSlices(
     as: asked.as,
     at,
     present,
+    refused: designs.filter(({ kind }) => kind !== "empty").length - lines.length,
     lines: lines.map(({ design, figures }) => ({ design, prices: figures.map(({ price }) => price) })),
   };
 }

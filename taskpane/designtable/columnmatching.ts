@@ -42,6 +42,7 @@ const UNITS: Readonly<Record<Counts, readonly string[]>> = {
   "links per length": LINKS_PER_UNITS,
   carats: [],
   money: [],
+  "money a gram": [],
   "money an ounce": [],
   price: [],
 };

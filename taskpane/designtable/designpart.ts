@@ -1,5 +1,6 @@
 import { button, linkButton } from "../controls/button";
 import { element, setText } from "../controls/element";
+import { countsOf, type DoneEvents } from "../controls/ended";
 import { field } from "../controls/field";
 import { whileWorking } from "../controls/pressstep";
 import { beginCatalogue, CATALOGUE_TABLE } from "../excel/designs/blankcatalogue";
@@ -28,7 +29,8 @@ export function designPart(
     readonly attempt: (step: () => Promise<void>) => Promise<void>;
     readonly chosen: (chosen: Chosen | undefined) => void;
     readonly added: (addition: Addition) => Promise<void>;
-    readonly done: (sentence: string, sheet?: string) => void;
+    readonly done: DoneEvents["done"];
+    readonly note: DoneEvents["note"];
   },
   name = "designs",
 ): DesignPart {
@@ -79,11 +81,11 @@ export function designPart(
     setText(blank, texts.beginning);
     try {
       const addition = await beginCatalogue();
+      on.done(texts.begun(addition.sheet), countsOf(addition.looked), addition.sheet);
+      await on.added(addition);
       await refresh();
       from.fill(CATALOGUE_TABLE);
       await take();
-      await on.added(addition);
-      on.done(texts.begun(addition.sheet), addition.sheet);
     } finally {
       blank.disabled = false;
       setText(blank, texts.blank);

@@ -54,9 +54,14 @@ async function converse<T>(
   try {
     return await Excel.run(options, batch);
   } catch (error) {
-    const sentence = error instanceof OfficeExtension.Error ? SENTENCES[error.code] : undefined;
-    throw sentence ? new WorkbookFault(sentence, { cause: error }) : error;
+    throw refusalOf(error);
   }
+}
+
+/** What the workbook refused, as the sentence that a person can put right; any other error as it is. */
+export function refusalOf(error: unknown): unknown {
+  const sentence = error instanceof OfficeExtension.Error ? SENTENCES[error.code] : undefined;
+  return sentence ? new WorkbookFault(sentence, { cause: error }) : error;
 }
 
 /** The sentence about an error that a person reads. */

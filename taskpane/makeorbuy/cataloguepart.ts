@@ -9,6 +9,7 @@ import {
 } from "../../src/index";
 import { button } from "../controls/button";
 import { element } from "../controls/element";
+import type { DoneEvents } from "../controls/ended";
 import { faultList } from "../controls/faultlist";
 import { whileWorking } from "../controls/pressstep";
 import { progress } from "../controls/progress";
@@ -33,16 +34,17 @@ export interface CataloguePart {
 /** Every design of a catalogue: the same designs that the view Catalogue reads. */
 export function cataloguePart(on: {
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
-  readonly done: (sentence: string, sheet?: string) => void;
+  readonly done: DoneEvents["done"];
+  readonly note: DoneEvents["note"];
   readonly put: (chains: ManyChains, working: WorkingButton) => void;
 }): CataloguePart {
   const designs = designPart(
-    { attempt: on.attempt, chosen: choose, added: async () => {}, done: on.done },
+    { attempt: on.attempt, chosen: choose, added: async () => {}, done: on.done, note: on.note },
     "sourcing-designs",
   );
   const press = button(texts.press, "outline", () => void on.attempt(compare));
   const actions = element("div", { class: "actions" }, press.root);
-  const working = progress(on.done);
+  const working = progress(on.note);
   const refused = faultList();
   const view = manyView(texts.nameHead, on.put);
   let rates: Rates | undefined;
@@ -62,7 +64,7 @@ export function cataloguePart(on: {
 
   async function compare(): Promise<void> {
     const now = rates;
-    if (!now) return on.done(SOURCING_TEXTS.ratesFirst);
+    if (!now) return on.note(SOURCING_TEXTS.ratesFirst);
     return whileWorking(press, texts.pressing, async () => {
       const chosen = await designs.readAgain();
       if (!chosen) return;
@@ -70,7 +72,7 @@ export function cataloguePart(on: {
       if (!made) return;
       refused.show(made.refused.slice(0, MOST_FAULTS), texts.refused(made.refused.length));
       view.show(made.chains);
-      if (!made.chains) on.done(texts.noLines);
+      if (!made.chains) on.note(texts.noLines);
     });
   }
 
@@ -137,6 +139,7 @@ async function compareInSlices(
         makers,
         choices.flatMap(({ unreadRows }) => unreadRows),
       ),
+      skipped: refused.length,
     },
     refused,
   };

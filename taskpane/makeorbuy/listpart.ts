@@ -133,6 +133,7 @@ function chainsOf(
     ),
     rates: now,
     unread: unreadOf(makers, unreadRows),
+    skipped: read.length - named.length,
     ranges: winningRanges({ line, sellers, spot: now.spot, rates: now }, "more links"),
   };
 }

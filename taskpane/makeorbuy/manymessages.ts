@@ -43,6 +43,11 @@ export function totalSentences(total: SourcingTotal): readonly string[] {
   ];
 }
 
+/** That chains of the list could not be read; nothing where all were. */
+export function skippedWords(skipped: number): readonly string[] {
+  return skipped > 0 ? [texts.skipped(skipped)] : [];
+}
+
 /** A row a chain: made, bought, saved by the cheaper way for all pieces, and the answer. */
 export function chainRows(all: readonly NamedComparison[], { currency }: Rates): readonly TableRow[] {
   const digits = minorDigits(currency);

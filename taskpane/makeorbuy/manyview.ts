@@ -5,7 +5,14 @@ import { element, setText } from "../controls/element";
 import { table } from "../controls/table";
 import { figure } from "../plots/figure";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
-import { chainRows, largerOrderSentences, type NamedComparison, orderRows, totalSentences } from "./manymessages";
+import {
+  chainRows,
+  largerOrderSentences,
+  type NamedComparison,
+  orderRows,
+  skippedWords,
+  totalSentences,
+} from "./manymessages";
 import { hingeOfMany, moreLinksSentence, nobodyBelow } from "./messages";
 import { perGramOfMany } from "./pergramplot";
 import { tornadoOfMany } from "./tornadoplot";
@@ -19,6 +26,8 @@ export interface ManyChains {
   readonly rates: Rates;
   /** What of the makers' price lists could not be read: the answers do without it. */
   readonly unread: readonly string[];
+  /** Chains of the list that could not be read: nothing that is said holds for them. */
+  readonly skipped: number;
   /** Where all are of one chain, lighter and heavier: who is cheapest at which weight. */
   readonly ranges?: readonly WinningRange[];
 }
@@ -77,13 +86,13 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
       current = chains;
       root.hidden = chains === undefined;
       if (!chains) return;
-      const { all, tornado, rates, ranges } = chains;
+      const { all, tornado, rates, ranges, skipped } = chains;
       const sum = totalOf(
         all.map(({ said }) => said),
         rates,
       );
       const sentences = [
-        texts.headline(sum.made, sum.bought),
+        texts.headline(sum.made, sum.bought, skipped),
         totalSentences(sum).join(" "),
         ...(ranges ? [moreLinksSentence(ranges), ...nobodyBelow(ranges)] : []),
         hingeOfMany(tornado),
@@ -91,7 +100,7 @@ export function manyView(name: string, put: (chains: ManyChains, working: Workin
       const [head = "", ...others] = sentences.filter((text) => text !== "");
       answer.show([
         { text: head },
-        ...chains.unread.map((text) => ({ text, isWarning: true })),
+        ...[...skippedWords(skipped), ...chains.unread].map((text) => ({ text, isWarning: true })),
         ...others.map((text) => ({ text })),
       ]);
       setText(units, texts.caption(rates.currency));

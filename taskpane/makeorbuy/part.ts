@@ -1,5 +1,5 @@
 import { type Rates, readPriceLists } from "../../src/index";
-import { doneWith } from "../controls/ended";
+import { countsOf, type DoneEvents, wayTo, wrote } from "../controls/ended";
 import { stepEnding } from "../controls/ending";
 import { hold } from "../controls/keepplace";
 import { whileWorking } from "../controls/pressstep";
@@ -12,6 +12,7 @@ import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { cataloguePart } from "./cataloguepart";
 import { listPart } from "./listpart";
 import { makerPart } from "./makerpart";
+import { skippedWords } from "./manymessages";
 import type { ManyChains, WorkingButton } from "./manyview";
 import { orderView } from "./orderview";
 import { askedMakers, type ReadMakers, unreadOf } from "./readmakers";
@@ -26,7 +27,7 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
   const ending = stepEnding();
   const order = orderView();
   const list = listPart({ attempt: begin, say: on.say, put });
-  const catalogue = cataloguePart({ attempt: begin, done, put });
+  const catalogue = cataloguePart({ attempt: begin, done, note, put });
   const makers = makerPart({ goTo: on.goTo, attempt: begin, write });
   const parts = { order, list, catalogue };
   const subject = subjectChoice(() => {
@@ -96,15 +97,20 @@ export function openMakeOrBuy(place: HTMLElement, on: SourcingEvents): Working {
     return on.attempt(step);
   }
 
-  function done(sentence: string, sheet?: string): void {
-    ending.show(doneWith(sentence, on.goTo, sheet));
+  function done(...[sentence, counts, sheet]: Parameters<DoneEvents["done"]>): void {
+    ending.show(wrote(sentence, counts, { ways: sheet === undefined ? [] : [wayTo(sheet, on.goTo)] }));
+  }
+
+  function note(sentence: string): void {
+    ending.show({ kind: "noted", sentence });
   }
 
   function put(chains: ManyChains, working: WorkingButton): void {
     void begin(async () => {
       return whileWorking(working, texts.many.putting, async () => {
-        const sheet = await putSourcingSheet(chains);
-        done(texts.many.made(sheet), sheet);
+        const { sheet, looked } = await putSourcingSheet(chains);
+        const left = { rows: chains.skipped, sentences: [...skippedWords(chains.skipped), ...chains.unread] };
+        done(texts.many.made(sheet), countsOf(looked, left), sheet);
       });
     });
   }

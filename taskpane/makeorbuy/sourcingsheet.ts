@@ -1,17 +1,18 @@
 import { minorDigits, nameMark, type Quotient, totalOf } from "../../src/index";
 import type { ValueColumn } from "../excel/designs/pricesheet";
 import { putValueSheet } from "../excel/designs/pricesheet";
+import type { Added } from "../excel/tables/additions";
 import { dateSerial } from "../excel/template/fields";
 import { showCellDate, showSpot, today } from "../wording/display";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
-import { answerWord, type NamedComparison, totalSentences } from "./manymessages";
+import { answerWord, type NamedComparison, skippedWords, totalSentences } from "./manymessages";
 import type { ManyChains } from "./manyview";
 import { hingeOfMany, leastOrderOf, nameOf } from "./messages";
 
 const { heads, name, dated } = SOURCING_TEXTS.sheet;
 
-/** Puts every chain of a list on a sheet of its own, values of now; gives the sheet's name. */
-export async function putSourcingSheet({ all, rates, tornado, unread }: ManyChains): Promise<string> {
+/** Puts every chain of a list on a sheet of its own, values of now, and says what could not be read. */
+export async function putSourcingSheet({ all, rates, tornado, unread, skipped }: ManyChains): Promise<Added> {
   const digits = minorDigits(rates.currency);
   const text = (head: string, width: number): ValueColumn => ({ head, kind: "text", decimals: 0, width });
   const figure = (head: string, decimals: number, width: number): ValueColumn => ({
@@ -24,12 +25,13 @@ export async function putSourcingSheet({ all, rates, tornado, unread }: ManyChai
     all.map(({ said }) => said),
     rates,
   );
-  const addition = await putValueSheet({
+  return putValueSheet({
     what: "make or buy",
     name,
     title: name,
     notes: [
       dated(showCellDate(dateSerial(today())), showSpot(rates.spot)),
+      ...skippedWords(skipped),
       ...unread,
       totalSentences(total).join(" "),
       hingeOfMany(tornado),
@@ -51,7 +53,6 @@ export async function putSourcingSheet({ all, rates, tornado, unread }: ManyChai
     rows: all.map((each) => rowOf(each, digits)),
     wrote: async () => {},
   });
-  return addition.sheet;
 }
 
 function rowOf({ name: chain, said }: NamedComparison, digits: number): readonly (string | number)[] {

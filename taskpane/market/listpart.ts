@@ -1,7 +1,7 @@
 import { isBlank, type ListReading, questionsOf, type Rates, readAskingList } from "../../src/index";
 import { type Button, button } from "../controls/button";
 import { element, setText } from "../controls/element";
-import { doneWith } from "../controls/ended";
+import { type Counts, countsOf, WHOLE, wayTo, wrote } from "../controls/ended";
 import { stepEnding } from "../controls/ending";
 import { progress } from "../controls/progress";
 import { readAskingBook } from "../excel/market/askingbook";
@@ -39,8 +39,8 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
   const outcome = listOutcome();
   const take: Button = button(texts.take(0), "outline", () => void begin(takeIn));
   const takeActions = element("div", { class: "actions" }, take.root);
-  const working = progress(done);
-  const taken = takenLists({ attempt: begin, done, changed: () => read() });
+  const working = progress((sentence) => ending.show({ kind: "noted", sentence }));
+  const taken = takenLists({ attempt: begin, done: (sentence) => done(sentence, WHOLE), changed: () => read() });
   let list: ReadList | undefined;
   let resting: number | undefined;
   /** What we write ourselves is read once, at its end. */
@@ -68,8 +68,8 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
     return on.attempt(step);
   }
 
-  function done(sentence: string, sheet?: string): void {
-    ending.show(doneWith(sentence, on.goTo, sheet));
+  function done(sentence: string, counts: Counts, sheet?: string): void {
+    ending.show(wrote(sentence, counts, { ways: sheet === undefined ? [] : [wayTo(sheet, on.goTo)] }));
   }
 
   async function show(given: ReadList): Promise<void> {
@@ -139,14 +139,15 @@ export function openAskingList(place: HTMLElement, on: PartEvents): Working {
           },
         ),
       );
-      await read();
-      if (!came) return;
-      const { rows, sheet } = came;
+      if (!came) return read();
+      const { rows, sheet, looked } = came;
       takenRows = new Set([...takenRows, ...ready.map(({ row }) => row)]);
       if (refused.length === 0) forget();
       judge();
-      const left = refused.length > 0 ? ` ${texts.leftOut(refused.length)}` : "";
-      done(`${texts.taken(texts.rows(rows), sheet)}${left}`, sheet);
+      const sentences = refused.length > 0 ? [texts.leftOut(refused.length)] : [];
+      done(texts.taken(texts.rows(rows), sheet), countsOf(looked, { rows: refused.length, sentences }), sheet);
+      await read();
+      judge();
     } finally {
       writing = false;
       take.rest();

@@ -71,6 +71,8 @@ function unitOf({ counts }: OrderField<unknown>, said: string, currency: string)
       return form.carats;
     case "money":
       return currency;
+    case "money a gram":
+      return form.aGram(currency);
     case "money an ounce":
       return form.anOunce(currency);
     case "price":

@@ -16,6 +16,7 @@ const isOwn = (at: At<LineKey>) => at("colour") === "own";
 const mayHoldNickel = (at: At<LineKey>) =>
   at("colour") === "white" || /w/i.test(at("pattern")) || (isOwn(at) && /\bni\b/i.test(at("composition")));
 const hasClasp = (at: At<LineKey>) => at("clasp") !== "none";
+const hasBoughtClasp = (at: At<LineKey>) => at("clasp") === "bought lobster clasp";
 
 /** The fields of a line from top to bottom. Called once Office is there: the units it starts with are those of the workbook's place. */
 export function lineGroups(): readonly PlannedGroup<LineKey>[] {
@@ -55,6 +56,8 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
         place("claspLength", "third", { isAsked: hasClasp }),
         place("claspWeight", "third", { isAsked: hasClasp }),
         place("claspCost", "third", { isAsked: hasClasp }),
+        place("claspPremium", "half", { isAsked: hasBoughtClasp }),
+        place("claspMark", "half", { isAsked: hasBoughtClasp }),
       ],
       (at) => shownWord(at("clasp")),
     ),
@@ -68,6 +71,8 @@ export function lineGroups(): readonly PlannedGroup<LineKey>[] {
         place("findings", "whole"),
         place("findingsWeight", "half"),
         place("findingsCost", "half"),
+        place("findingsPremium", "half"),
+        place("findingsMark", "half"),
         place("engraving", "half"),
         place("engravingCost", "half"),
         place("setup", "half"),

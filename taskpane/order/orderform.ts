@@ -41,7 +41,7 @@ export interface OrderForm {
   /** Puts texts into the open line, beside what stands there. */
   fillLine(texts: Partial<TypedLine>): void;
   /** Types what answers a question about these lines, counted from 0. */
-  answer(key: LineKey, text: string, lines: readonly number[]): void;
+  answer(texts: Partial<TypedLine>, lines: readonly number[]): void;
   /** Goes to a field of a line, counted from 0, or of the open one. */
   goTo(key: LineKey, line?: number): void;
   /** Goes to a field that an order says once. */
@@ -111,8 +111,8 @@ export function orderForm(on: OrderFormEvents): OrderForm {
       extras.fill(typed.extras);
     },
     fillLine: (texts) => lines.take(texts),
-    answer(key, text, asked) {
-      for (const line of asked) lines.take({ [key]: text }, line);
+    answer(texts, asked) {
+      for (const line of asked) lines.take(texts, line);
     },
     goTo: (key, line = lines.lines.open) => lines.goTo(line, key),
     goToTerm: order.goTo,

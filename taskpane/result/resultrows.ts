@@ -2,12 +2,15 @@ import {
   COST_LINES,
   type CostLine,
   type CostSheet,
+  type LineKey,
   type Money,
   money,
-  type OrderLine,
+  perGramOf,
+  premium,
   Quotient,
+  type TypedLine,
+  timesMoney,
 } from "../../src/index";
-import { shownWord } from "../order/choices";
 import type { Costed } from "../order/reckoning";
 import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "../wording/display";
 import { SETTLING_TEXTS } from "../wording/settlingtexts";
@@ -59,7 +62,8 @@ export function pieceRows({ quote }: Costed, cost: CostSheet, index: number): re
 }
 
 /** What one piece costs, and that cost compared with the metal and with buying. */
-export function costRows({ rates }: Costed, cost: CostSheet): readonly Row[] {
+export function costRows(costed: Costed, cost: CostSheet): readonly Row[] {
+  const { rates } = costed;
   return [
     {
       term: result.landed,
@@ -72,18 +76,39 @@ export function costRows({ rates }: Costed, cost: CostSheet): readonly Row[] {
       remark: result.basis[rates.costBasis],
     },
     { term: result.metalRate, value: result.aGram(showRate(cost.metalRate)) },
-    { term: result.premium, value: result.aGram(showRate(cost.premium)) },
+    premiumRow(costed, cost),
     { term: result.sourcing, value: sourcingOf(cost), remark: result.sourcingNote, sentence: true },
   ];
 }
 
-/** Every cost line of one piece that is not zero, and their sum. */
-export function costLineRows(cost: CostSheet): readonly Row[] {
+/** What the piece brings over its metal, after the discount like its margin. */
+function premiumRow({ order }: Costed, cost: CostSheet): Row {
+  const brings = timesMoney(cost.netPrice, Quotient.one.minus(order.discount));
+  const over = premium(perGramOf(brings, cost.finishedWeight), cost.metalRate);
+  return {
+    term: result.premium,
+    value: result.aGram(showRate(over)),
+    ...(order.discount.isZero() ? {} : { remark: result.afterDiscount }),
+  };
+}
+
+/** Where a person says that something is free, by a 0. */
+const FREE_BY: Readonly<Partial<Record<CostLine, readonly LineKey[]>>> = {
+  clasp: ["claspCost"],
+  findings: ["findingsCost"],
+  stones: ["stonePrice", "claspStonePrice"],
+  engraving: ["engravingCost"],
+};
+
+/** Every cost line of one piece that is not zero or was typed as free, and their sum. */
+export function costLineRows(cost: CostSheet, typed: TypedLine): readonly Row[] {
   const lines = Object.entries(COST_LINES) as readonly [CostLine, string][];
+  const isSaid = (line: CostLine) => FREE_BY[line]?.some((field) => typed[field].trim() !== "") === true;
   return [
-    ...lines
-      .filter(([line]) => !cost.costs[line].amount.isZero())
-      .map(([line, term]) => ({ term, value: showMoney(cost.costs[line]) })),
+    ...lines.flatMap(([line, term]): Row[] => {
+      if (!cost.costs[line].amount.isZero()) return [{ term, value: showMoney(cost.costs[line]) }];
+      return isSaid(line) ? [{ term, value: result.free, remark: result.zeroTyped }] : [];
+    }),
     { term: result.landed, value: showMoney(cost.landed) },
   ];
 }
@@ -98,13 +123,6 @@ export function watchSentences(costed: Costed): readonly string[] {
   }
   for (const line of watch.belowFloor ? [] : watch.linesBelowFloor) {
     sentences.push(result.lineBelowFloor(line + 1, quote.lines[line]?.design ?? "", showShare(rates.leastMargin)));
-  }
-  for (const [line, { line: ordered }] of sheets.entries()) {
-    const lacking = lackingOf(ordered.clasp);
-    if (lacking.length > 0) {
-      const clasp = shownWord(ordered.clasp.kind).toLowerCase();
-      sentences.push(result.claspLacks(sheets.length > 1 ? line + 1 : undefined, clasp, lacking));
-    }
   }
   for (const line of watch.stonesUnweighed) {
     sentences.push(SETTLING_TEXTS.stonesUnweighed(sheets.length > 1 ? line + 1 : undefined));
@@ -124,24 +142,6 @@ function depositWords({ order, quote, watch, rates }: Costed): string {
     order.isDepositTyped ? result.depositTyped : result.depositWhole,
     result.paidOutFirst,
   ].join(" ");
-}
-
-/**
- * The figures of a fitted clasp that are zero, so that it counts for nothing. The parts of a cast clasp may really cost nothing.
- */
-function lackingOf({
-  kind,
-  cast,
-  length,
-  weight,
-  cost,
-}: OrderLine["clasp"]): readonly ("cost" | "weight" | "length")[] {
-  if (kind === "none") return [];
-  return [
-    ...(cost.amount.isZero() && !cast ? (["cost"] as const) : []),
-    ...(weight.grams.isZero() ? (["weight"] as const) : []),
-    ...(length.millimetres.isZero() ? (["length"] as const) : []),
-  ];
 }
 
 function differenceOf({ difference, line }: CostSheet): string {

@@ -1,12 +1,8 @@
-function listed(words: readonly string[], last = "and"): string {
-  const before = words.slice(0, -1).join(", ");
-  return [before, ...words.slice(-1)].filter((part) => part !== "").join(` ${last} `);
-}
-
 /** What the result says. */
 export const result = {
   title: "Result",
   each: "each",
+  beforeDiscountShort: "before the discount",
   toFill: "The price shows here as you type.",
   stillToFill: (labels: string) => `Still to fill: ${labels}.`,
   stillForQuote: (labels: string) => `For the quote, still to fill: ${labels}.`,
@@ -15,10 +11,11 @@ export const result = {
   noPrice: "No price yet",
   profit: (margin: string | undefined, markup: string | undefined, discounted: boolean) =>
     `${margin === undefined ? "" : `Margin ${margin} · `}${markup === undefined ? "" : `Markup ${markup}`}${discounted ? ", after the discount" : ""}`,
-  spoken: (price: string, margin: string | undefined) =>
-    margin === undefined ? `Price ${price}` : `Price ${price}, margin ${margin}`,
+  spoken: (price: string, of: string, margin: string | undefined, discounted: boolean) =>
+    `Price ${price}${of === "" ? "" : ` ${of}`}${margin === undefined ? "" : `, margin ${margin}${discounted ? " after it" : ""}`}`,
   spokenTotal: (total: string, margin: string | undefined) =>
     margin === undefined ? `Total ${total}` : `Total ${total}, margin ${margin}`,
+  afterDiscount: "after the discount",
   about: (weight: string) => `about ${weight}`,
   links: "Links",
   reaches: (links: string, length: string) => `${links}, reaching ${length}`,
@@ -90,6 +87,8 @@ export const result = {
   deposit: "Deposit",
   balance: "Balance",
   costLines: "Cost lines",
+  free: "free",
+  zeroTyped: "you typed 0",
   costNote: "For one piece. Each line is rounded to be shown; the landed cost is summed before rounding.",
   belowZero: (label: string, found: string) =>
     `${label}: ${found}, which takes off more than the rest comes to; give less to take off`,
@@ -99,11 +98,6 @@ export const result = {
     `Below the floor: after the discount this brings ${net}, but landed cost at your least margin of ${least} is ${floor}.`,
   lineBelowFloor: (line: number, design: string, least: string) =>
     `Line ${line}, ${design}, is below its own floor: it brings less than its landed cost at your least margin of ${least}.`,
-  claspLacks: (line: number | undefined, clasp: string, lacking: readonly ("cost" | "weight" | "length")[]) => {
-    const whose = line === undefined ? `The clasp (${clasp})` : `Line ${line}: the clasp (${clasp})`;
-    const counts = { cost: "free", weight: "of no weight", length: "of no length" };
-    return `${whose} has no ${listed(lacking, "or")}: it counts as ${listed(lacking.map((each) => counts[each]))}.`;
-  },
   depositShort: (deposit: string, covers: string, cash: string) =>
     `The deposit of ${deposit} covers ${covers} of the ${cash} that you pay out first.`,
   depositTyped: "It stays as you typed it.",

@@ -16,6 +16,8 @@ const IN_WORDS: Readonly<Record<Lever, string>> = {
   setup: "the model and mould share",
   claspCost: "the clasp's cost",
   findings: "the cost of findings",
+  claspPremium: "the clasp's premium",
+  findingsPremium: "the premium of findings",
   settingFee: "the setting fee",
   plating: "plating",
   overhead: "overhead",
@@ -194,8 +196,15 @@ export const SOURCING_TEXTS = {
   },
 
   many: {
-    headline: (make: number, buy: number) =>
-      buy === 0 ? "Make all of them" : make === 0 ? "Buy all of them" : `Make ${make}, buy ${buy}`,
+    headline: (make: number, buy: number, skipped: number) => {
+      const read = make + buy;
+      const all = skipped === 0 ? "all of them" : read === 1 ? "the one that was read" : `the ${read} that were read`;
+      return buy === 0 ? `Make ${all}` : make === 0 ? `Buy ${all}` : `Make ${make}, buy ${buy}`;
+    },
+    skipped: (count: number) =>
+      count === 1
+        ? "1 of the list could not be read and is not counted."
+        : `${count} of the list could not be read and are not counted.`,
     onlyMade: (count: number) =>
       count === 1 ? "One of them nobody sells in this number." : `${count} of them nobody sells in this number.`,
     cost: (cost: string) => `Each done the cheaper way they cost ${cost} in all.`,

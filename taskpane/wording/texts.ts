@@ -81,6 +81,7 @@ export const TEXTS = {
     working: "Making the quote…",
     keys: "Ctrl+Enter",
     done: (quote: string, job: string, tickets: string) => `${quote}, ${job} and ${tickets} are in the workbook.`,
+    shownOn: (sheet: string, fault: string) => `${sheet}: ${fault}`,
     showQuote: "Show the quote",
     showJob: "Show the job",
     showTickets: "Show the tickets",

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import Fraction from "fraction.js";
 import type { OrderForm } from "../../src/order/order";
 import { exactly, RATES, type Record_ } from "./orders";
-import { type Figure, figures, marks, positives, upToStep } from "./reference";
+import { type Figure, figure, figures, marks, positives, rounded, upToStep } from "./reference";
 
 /**
  * Orders of every kind that a workshop takes, each with what its quote must come to in exact rationals (fraction.js), by the
@@ -64,7 +64,11 @@ const rateWords = fc.record({
 type Made<A> = A extends fc.Arbitrary<infer Value> ? Value : never;
 type Rates = Made<typeof rateFigures> & Made<typeof rateWords>;
 
-const lineArbitrary = fc.record({
+/** What bought gold costs: nothing, or more than the gold in it is worth at any spot up to 18,000 an ounce. */
+const overItsGold = (cost: Figure, weight: Figure): Figure =>
+  cost.fraction.n === 0n ? cost : figure(rounded(cost.fraction.add(weight.fraction.mul(600)), 2));
+
+const anyLine = fc.record({
   mark: marks,
   letters: fc.string({ unit: fc.constantFrom<Letter>("Y", "R", "W", "G"), minLength: 1, maxLength: 5 }),
   weights: fc.record({ Y: positives(9, 3), R: positives(9, 3), W: positives(9, 3), G: positives(9, 3) }),
@@ -94,6 +98,11 @@ const lineArbitrary = fc.record({
     fc.record({ by: fc.constant("own price"), figure: figures(1, 9000, 3) }),
   ),
 });
+const lineArbitrary = anyLine.map((line) => ({
+  ...line,
+  claspCost: overItsGold(line.claspCost, line.claspWeight),
+  findingsCost: overItsGold(line.findingsCost, line.findingsWeight),
+}));
 type Line = Made<typeof lineArbitrary>;
 
 const termsArbitrary = fc.record({

@@ -55,6 +55,15 @@ export async function press(desk: Desk, name: string): Promise<void> {
   await settled(desk.page);
 }
 
+/** Answers every question beside the button that what is typed is right, or free. */
+export async function answerAll(desk: Desk): Promise<void> {
+  const question = desk.pane.locator("footer .question:visible");
+  while ((await question.count()) > 0) {
+    await question.first().getByRole("button").last().click();
+    await settled(desk.page);
+  }
+}
+
 /** The values of a sheet's cells as a person reads them. */
 export function texts(desk: Desk, sheet: string, address: string): Promise<string[][]> {
   return desk.page.evaluate(
@@ -87,7 +96,7 @@ export function sheetNames(desk: Desk): Promise<string[]> {
 /** Fine gold (1000 ‰) at this spot is exactly 25.00 a gram: 25 x 31.1034768. */
 export const SPOT_FOR_25 = "777.58692";
 
-/** 12.5 inches at 4 an inch are 50 links, 100 g at 2 g each. */
+/** 12.5 inches at 4 an inch are 50 links, 100 g at 2 g each, without a clasp. */
 export const HUNDRED_GRAMS = {
   Customer: "Ada Quillfeather",
   Design: "Plain curb",
@@ -95,6 +104,7 @@ export const HUNDRED_GRAMS = {
   Length: "12.5",
   "Links per length": "4",
   "Weight of one link": "2",
+  Clasp: "none",
 };
 
 /** A blank workbook with Rates laid out at that spot. @param query more of the page, such as "locale=de-DE" */

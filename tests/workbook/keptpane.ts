@@ -1,7 +1,7 @@
 import type { Locator } from "playwright-core";
 import { expect } from "vitest";
 import { unfold } from "./catalogue";
-import { type Desk, press, view } from "./desk";
+import { answerAll, type Desk, press, view } from "./desk";
 import { settled } from "./person.mjs";
 
 /**
@@ -52,6 +52,10 @@ export async function makeQuote(desk: Desk, number: string, template?: string): 
     await desk.pane.locator("#template").selectOption(template);
   }
   await press(desk, "Make the quote");
+  if (await desk.pane.locator("footer .question").first().isVisible()) {
+    await answerAll(desk);
+    await press(desk, "Make the quote");
+  }
   await desk.pane.getByText(`Quote ${number}, Job ${number} and Tickets ${number}`).first().waitFor();
   await settled(desk.page);
 }

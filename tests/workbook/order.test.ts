@@ -25,7 +25,7 @@ describe("an order that can't be right", () => {
       Quantity: ["0", 'Quantity: found "0"; give a whole number of pieces'],
       Discount: ["100", 'Discount: found "100"; give a share from 0 to below 1'],
     };
-    await fill(desk, { "Links with stones": "a number of links" });
+    await fill(desk, { "Links with stones": "a number of links", Clasp: "bought lobster clasp" });
     await fill(desk, Object.fromEntries(Object.entries(wrong).map(([label, [typed]]) => [label, typed])));
     await press(desk, "Make the quote");
     for (const [label, [typed, sentence]] of Object.entries(wrong)) {
@@ -44,7 +44,7 @@ describe("an order that can't be right", () => {
   test.each<[string, Record<string, string>, string, string]>([
     [
       "a chain shorter than its clasp",
-      { Length: "2", "Clasp length": "3" },
+      { Length: "2", Clasp: "bought lobster clasp", "Clasp length": "3" },
       "Length",
       "Length: found 50.8 mm, no longer than the clasp of 76.2 mm",
     ],

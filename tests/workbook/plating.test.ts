@@ -164,7 +164,7 @@ test("a row of a sheet brings its plating metal into the order", async () => {
   await clearRate(desk, "PlatingMetal");
   await desk.pane.evaluate(async () => {
     await Excel.run(async (context) => {
-      context.workbook.worksheets.getItem("Sheet1").getRange("A1:I2").values = [
+      context.workbook.worksheets.getItem("Sheet1").getRange("A1:J2").values = [
         [
           "Customer",
           "Design",
@@ -175,8 +175,9 @@ test("a row of a sheet brings its plating metal into the order", async () => {
           "Links per in",
           "Weight of one link",
           "Quantity",
+          "Clasp",
         ],
-        ["Ada", "Curb", "14K", "white", "black rhodium", 12.5, 4, 2, 1],
+        ["Ada", "Curb", "14K", "white", "black rhodium", 12.5, 4, 2, 1, "none"],
       ];
       context.workbook.worksheets.getItem("Sheet1").activate();
       context.workbook.worksheets.getItem("Sheet1").getRange("B2").select();

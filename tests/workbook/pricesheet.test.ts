@@ -40,10 +40,7 @@ test("a sheet for customers holds values only, dated with its spot, and no cost;
     expect(await desk.pane.getByLabel(cost, { exact: true }).count()).toBe(0);
   }
   await press(desk, "Make the sheet");
-  await desk.pane
-    .getByText("Prices is in the workbook: values that stay as they are. One line cannot be priced")
-    .first()
-    .waitFor();
+  await desk.pane.getByText("One line cannot be priced and was left out.").first().waitFor();
   expect(
     (await texts(desk, "Prices", "A5:E7")).map((row) => row.map((text) => text.replaceAll("\u00a0", " "))),
   ).toEqual([
@@ -86,7 +83,7 @@ test("a sheet for the bench shows what costs were asked for, and says whom it is
   // Back to customers: no box of a cost is left checked.
   await desk.pane.getByLabel("Who reads it").selectOption("customers");
   await press(desk, "Make the sheet");
-  await desk.pane.locator(".banner.done", { hasText: /^Prices is in the workbook/ }).waitFor();
+  await desk.pane.locator(".banner.noted", { hasText: /^Prices is in the workbook/ }).waitFor();
   expect((await contents("Prices")).all).not.toContain("cost");
 });
 

@@ -27,6 +27,8 @@ test("a doubtful figure is asked beside the button, by keyboard too, and no quot
   expect(await sheetNames(desk)).not.toContain("Quote 1001");
   expect(await focused()).toContain(HEAVY);
   await desk.page.keyboard.press("Tab");
+  expect(await focused()).toBe("Correct it");
+  await desk.page.keyboard.press("Tab");
   expect(await focused()).toBe("Yes, 75 g");
   await desk.page.keyboard.press("Enter");
   await settled(desk.page);
@@ -65,7 +67,7 @@ test("several questions are drawn alike, one after the other, and each leads to 
   ]);
   await answer("Leave plating out of the quote");
   expect(await focused()).toContain(HEAVY);
-  await answer("No, correct it");
+  await answer("Correct it");
   expect(await desk.pane.locator("#order-linkWeight").evaluate((field) => field.matches(":focus"))).toBe(true);
   await fill(desk, { "Weight of one link": "7.5" });
   expect(await head().isVisible()).toBe(false);

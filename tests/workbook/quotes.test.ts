@@ -24,7 +24,7 @@ async function make(number: string): Promise<void> {
 }
 
 /** A word of the customer's that changes no price: an order of its own, not the one that was quoted already. */
-const OTHERWISE = { Engraving: "For always" };
+const OTHERWISE = { Engraving: "For always", "Engraving cost": "0" };
 
 async function makeAnother(number: string): Promise<void> {
   await fill(desk, OTHERWISE);
@@ -58,7 +58,7 @@ async function toTable(act: "rename" | "widen" | "dropRows"): Promise<void> {
 }
 
 describe("the Quotes table", () => {
-  test("gets one row a quote, in at most four syncs, and holds no cost", async () => {
+  test("gets one row a quote, in at most five syncs, and holds no cost", async () => {
     await setRate(desk, "LossBasis", "grams");
     await setRate(desk, "Loss", "2");
     await fill(desk, HUNDRED_GRAMS);
@@ -66,12 +66,12 @@ describe("the Quotes table", () => {
     const first = await syncs();
     await make("1001");
     const second = await syncs();
-    expect(second - first).toBeLessThanOrEqual(4);
+    expect(second - first).toBeLessThanOrEqual(5);
     await unfold();
     await fill(desk, { Customer: "Bram Oakhollow", Design: "River curb", Quantity: "2", Discount: "0.1" });
     const third = await syncs();
     await make("1002");
-    expect((await syncs()) - third).toBeLessThanOrEqual(4);
+    expect((await syncs()) - third).toBeLessThanOrEqual(5);
 
     expect(await sheetNames(desk)).toEqual([
       "Sheet1",
@@ -236,6 +236,7 @@ const FULL_ORDER = {
   "Links per length": "4.0",
   "Links counted per": "in",
   "Weight of one link": "2.00",
+  Clasp: "bought lobster clasp",
   "Clasp length": "2.5",
   "Clasp weight": "3.40",
   "Clasp cost": "90.00",

@@ -211,7 +211,11 @@ test("a list of weights, typed or taken from cells, each with its answer, and al
   ).toBe(1);
   await press(desk, "Put it on a sheet");
   await part().getByText("It is on the sheet Make or buy").waitFor();
-  const [head = [], ...lines] = await texts(desk, "Make or buy", "A7:K10");
+  // The weight of 0 was not read: the answer is of the others, on the sheet too, and the ending says so.
+  expect(await said()).toContain("1 of the list could not be read and is not counted.");
+  expect((await texts(desk, "Make or buy", "A3"))[0]?.[0]).toBe("1 of the list could not be read and is not counted.");
+  await part().locator(".banner.noted", { hasText: "1 of the list could not be read" }).waitFor();
+  const [head = [], ...lines] = await texts(desk, "Make or buy", "A8:K11");
   expect(head.slice(0, 5)).toEqual(["Chain", "Mark", "Answer", "Cheapest maker", "Chain g"]);
   expect(lines.map((line) => [0, 8, 2, 9].map((at) => plain(line[at] ?? null)))).toEqual([
     ["20.00 g", "-78.00", "buy: Orrin", "1"],

@@ -52,6 +52,10 @@ describe("the person's own template", () => {
     expect(printed).not.toContain("stones set");
     expect(printed).not.toContain("plated");
     await fill(desk, {
+      Clasp: "bought lobster clasp",
+      "Clasp length": "0",
+      "Clasp weight": "0",
+      "Clasp cost": "20",
       "Links with stones": "a number of links",
       "How many links": "10",
       "Price of one stone": "9",

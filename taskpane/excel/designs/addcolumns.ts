@@ -3,7 +3,7 @@ import { addressOf } from "../address";
 import { dressAs } from "../paper";
 import { findRatesBlock } from "../rates/ratesblock";
 import { run, WorkbookFault } from "../run";
-import { type Addition, noteAddition } from "../tables/additions";
+import { type Added, noteAddition } from "../tables/additions";
 import { type Before, clearColumns } from "../tables/cellsbefore";
 import { ADDED_COLUMNS, type ColumnsSource, columnFormula } from "./columnformulas";
 import type { Designs } from "./designs";
@@ -29,7 +29,7 @@ const LOOKS = 40;
  * all that is on the sheet. What Excel makes of them is compared with the library row by row; on a difference, a fault or a
  * cancel they are taken back. Syncs: about eight, and one for every 250 rows.
  */
-export async function addColumns(plan: ColumnsPlan): Promise<Addition> {
+export async function addColumns(plan: ColumnsPlan): Promise<Added> {
   const { designs, priced, wrote } = plan;
   return run(async (context) => {
     const block = await findRatesBlock(context);
@@ -62,6 +62,7 @@ export async function addColumns(plan: ColumnsPlan): Promise<Addition> {
         areas: [area],
         extent: undefined,
         before,
+        headRow: designs.row,
       });
     } catch (error) {
       // What went wrong first is what the person must hear, also where taking back fails.

@@ -4,7 +4,7 @@ import { locale } from "../host";
 import { type PaperCell, paperSizeFor, putContents } from "../paper";
 import { findRatesBlock } from "../rates/ratesblock";
 import { WorkbookFault } from "../run";
-import type { Addition } from "../tables/additions";
+import type { Added } from "../tables/additions";
 import { constantOf, digitsOf, dressFigures, onOwnSheet } from "./pricelist";
 
 const SHEET = "Catalogue";
@@ -45,7 +45,7 @@ function columnsOf(unit: "in" | "cm"): readonly CatalogueColumn[] {
       strict: true,
     },
     { header: `${LINE_LABELS.claspLength} (${unit})`, width: 112, examples: inch ? [0.6, 0.9] : [1.5, 2.3] },
-    { header: `${LINE_LABELS.claspWeight} (g)`, width: 104, examples: [2.1, 5.8] },
+    { header: `${LINE_LABELS.claspWeight} (g)`, width: 104, examples: [1.2, 5.8] },
     { header: LINE_LABELS.claspCost, width: 74, examples: [145, 20] },
   ];
 }
@@ -54,7 +54,7 @@ function columnsOf(unit: "in" | "cm"): readonly CatalogueColumn[] {
  * Begins a catalogue on a sheet of its own: a table with two invented designs, lists of words, and beside it its prices as one
  * spilled list that grows with the table. Syncs: seven.
  */
-export async function beginCatalogue(): Promise<Addition> {
+export async function beginCatalogue(): Promise<Added> {
   return onOwnSheet(SHEET, async (context, sheet) => {
     const { tables, names } = context.workbook;
     const sameTable = tables.getItemOrNullObject(CATALOGUE_TABLE);
@@ -142,6 +142,7 @@ export async function beginCatalogue(): Promise<Addition> {
       areas: [`A1:${addressOf(HEAD + 2, columns.length - 1)}`, addressOf(HEAD, priceAt)],
       extent: `A1:${addressOf(HEAD + 2, priceAt + PRICED.length - 1)}`,
       before: undefined,
+      headRow: HEAD,
     };
   });
 }

@@ -5,7 +5,7 @@ import { dressAs, type PaperCell, paperSizeFor, putContents } from "../paper";
 import { findRatesBlock, quoted } from "../rates/ratesblock";
 import { run } from "../run";
 import { freeSheetName } from "../sheetname";
-import { type Addition, noteAddition } from "../tables/additions";
+import { type Added, type Addition, noteAddition } from "../tables/additions";
 import { numberFormat } from "../template/fields";
 import type { Designs } from "./designs";
 
@@ -36,7 +36,7 @@ const HEAD = 3;
 const ROOM = 200;
 
 /** Puts one spilled price list on a sheet of its own; nothing else in the workbook is touched. Syncs: six, whatever its length. */
-export async function putPriceList(plan: PriceListPlan): Promise<Addition> {
+export async function putPriceList(plan: PriceListPlan): Promise<Added> {
   return onOwnSheet("Price list", async (context, sheet) => {
     const { designs, headers, direct, columns } = plan;
     const block = await findRatesBlock(context);
@@ -102,6 +102,7 @@ export async function putPriceList(plan: PriceListPlan): Promise<Addition> {
       ],
       extent: `A1:${addressOf(HEAD + rows - 1, width - 1)}`,
       before: undefined,
+      headRow: HEAD,
     };
   });
 }
@@ -112,8 +113,10 @@ export async function onOwnSheet(
   fill: (
     context: Excel.RequestContext,
     sheet: Excel.Worksheet,
-  ) => Promise<Pick<Addition, "what" | "from" | "follows" | "areas" | "extent" | "before">>,
-): Promise<Addition> {
+  ) => Promise<
+    Pick<Addition, "what" | "from" | "follows" | "areas" | "extent" | "before"> & { readonly headRow?: number }
+  >,
+): Promise<Added> {
   let begun: string | undefined;
   try {
     return await run(async (context) => {

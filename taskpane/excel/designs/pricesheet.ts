@@ -1,7 +1,7 @@
 import { addressOf } from "../address";
 import { locale } from "../host";
 import { asText, dressAs, type PaperCell, paperSizeFor, putContents } from "../paper";
-import type { Addition } from "../tables/additions";
+import type { Added, Addition } from "../tables/additions";
 import { numberFormat } from "../template/fields";
 import { onOwnSheet } from "./pricelist";
 
@@ -31,7 +31,7 @@ export interface ValueColumn {
 const BLOCK = 1000;
 
 /** Puts values on a sheet of their own: title, notes, head row, rows in blocks. Syncs: five, and one for every 1,000 rows. */
-export async function putValueSheet({ what, name, title, notes, columns, rows, wrote }: ValueSheet): Promise<Addition> {
+export async function putValueSheet({ what, name, title, notes, columns, rows, wrote }: ValueSheet): Promise<Added> {
   return onOwnSheet(name, async (context, sheet) => {
     const head = notes.length + 2;
     putContents(sheet, {
@@ -70,7 +70,7 @@ export async function putValueSheet({ what, name, title, notes, columns, rows, w
     sheet.activate();
     await context.sync();
     const extent = `A1:${addressOf(head + rows.length, columns.length - 1)}`;
-    return { what, from: undefined, follows: undefined, areas: [extent], extent, before: undefined };
+    return { what, from: undefined, follows: undefined, areas: [extent], extent, before: undefined, headRow: head };
   });
 }
 

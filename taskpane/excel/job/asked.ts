@@ -5,6 +5,7 @@ import {
   DIAMOND_GRAVITY,
   inLengthUnit,
   type Length,
+  LINE_LABELS,
   type OrderLine,
   PATTERN_LETTERS,
   platingOf,
@@ -32,6 +33,8 @@ export function asked({ line }: CostSheet, rates: Rates): JobRow[] {
     ...measure(line),
     entry("linksPer", "Links to each", line.linksPer.toNumber(), line.linksPerUnit, "input"),
     entry("claspLength", "Clasp length", inUnit(line, line.clasp.length), line.lengthUnit, "input"),
+    ...bought("clasp", line, rates),
+    ...bought("findings", line, rates),
     ...stones(line, rates),
   ];
 }
@@ -39,6 +42,29 @@ export function asked({ line }: CostSheet, rates: Rates): JobRow[] {
 /** The row that says the gold in a line: an alloy of the workshop's own by its composition, else the mark. */
 export function goldKey({ composition }: OrderLine): "gold" | "mark" {
   return composition ? "gold" : "mark";
+}
+
+/** The mark of a bought part, where it is not that of the piece or its gold follows spot, and then its premium. */
+function bought(key: "clasp" | "findings", line: OrderLine, rates: Rates): JobRow[] {
+  const { mark, cost } = line[key];
+  const isByWeight = cost.by === "premium";
+  const [markLabel, premiumLabel] = [LINE_LABELS[`${key}Mark`], LINE_LABELS[`${key}Premium`]];
+  return [
+    ...(mark ? [entry(`${key}Mark`, markLabel, asText(showMark(mark)), "", "input")] : []),
+    ...(isByWeight && !mark ? [formula(`${key}Mark`, markLabel, (at) => at("mark"), "as the piece", "General")] : []),
+    ...(isByWeight
+      ? [
+          entry(
+            `${key}Premium`,
+            premiumLabel,
+            cost.premium.perGram.toNumber(),
+            "a gram over its metal",
+            "input",
+            cents(rates),
+          ),
+        ]
+      : []),
+  ];
 }
 
 const THOUSAND = Quotient.of(1000);
@@ -132,7 +158,9 @@ function caratsRow(sets: number): JobRow {
 function stoneCount({ count, follows }: StoneSet, at: Ref): string | number {
   if (!follows) return count.toNumber();
   const links = at("castParts");
-  const linksSet = follows.every.equals(Quotient.one) ? links : `INT(${links}/${follows.every.value()})`;
+  const linksSet = follows.every.equals(Quotient.one)
+    ? links
+    : `CURB.LINKSWITHSTONES(${links},${follows.every.value()})`;
   return `=${linksSet}${follows.each.equals(Quotient.one) ? "" : `*${follows.each.value()}`}`;
 }
 

@@ -36,16 +36,18 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
     formula(key, COST_LINES[key], write, unit, money);
   const given = (key: CostLine, amount: number, unit: string) =>
     entry(key, COST_LINES[key], amount, asText(unit), "input", money);
+  const bought = (key: "clasp" | "findings", unit: string) => {
+    const { cost: paid } = line[key];
+    return paid.by === "money"
+      ? given(key, paid.each.amount.toNumber(), paid.each.amount.isZero() ? `${unit}, free` : unit)
+      : cost(key, partAtPremium(key), `${unit === "" ? "bought" : unit}, follows spot`);
+  };
   const stones = (write: (stone: (column: "B" | "D" | "E" | "F") => string) => string) => (at: Ref) =>
     line.stones.map((_, index) => write((column) => at(stoneKey(index), column))).join("+") || "0";
   const there = ofOrder(sheet);
   const besides: Readonly<Record<(typeof OF_ORDER)[number], JobRow>> = {
-    clasp: given(
-      "clasp",
-      line.clasp.cost.amount.toNumber(),
-      line.clasp.cast ? "bought parts and work in it" : "bought",
-    ),
-    findings: given("findings", line.findings.cost.amount.toNumber(), line.findings.what),
+    clasp: bought("clasp", line.clasp.cast ? "bought parts and work in it" : "bought"),
+    findings: bought("findings", line.findings.what),
     stones: cost(
       "stones",
       stones((stone) => `CURB.STONECOST(${stone("B")},${stone("D")},0,${stone("F")})`),
@@ -74,14 +76,14 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
           formula(
             "landed",
             "Landed cost",
-            (at) => `SUM(${at("metal")}:${at(last)})*(1+${rateSays("overhead")})`,
+            (at) => withOverhead(`SUM(${at("metal")}:${at(last)})`),
             `=IF(${rateSays("overhead")}>0,"with the overhead on Rates","")`,
             money,
             "total",
           ),
         ]
       : [
-          cost("overhead", (at) => `SUM(${at("metal")}:${at(last)})*${rateSays("overhead")}`),
+          cost("overhead", (at) => overheadOf(`SUM(${at("metal")}:${at(last)})`)),
           formula("landed", "Landed cost", (at) => `SUM(${at("metal")}:${at("overhead")})`, "", money, "total"),
         ]),
     formula(
@@ -103,6 +105,23 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
       money,
     ),
   ];
+}
+
+function overheadOf(cost: string): string {
+  return `CURB.OVERHEAD(${cost},${nameOf("overhead")})`;
+}
+
+/** A cost and the overhead on it. */
+export function withOverhead(cost: string): string {
+  return `${cost}+${overheadOf(cost)}`;
+}
+
+/** A bought part by its weight: at the metal rate of its mark and its premium. */
+function partAtPremium(key: "clasp" | "findings"): (at: Ref) => string {
+  return (at) => {
+    const rate = `CURB.METALRATE(${at("spot")},${at(`${key}Mark`)})`;
+    return `CURB.PRICEATPREMIUM(${at(`${key}Weight`)},${rate},${at(`${key}Premium`)})`;
+  };
 }
 
 /** Labour for so many links of such a weight. */

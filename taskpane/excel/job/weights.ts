@@ -36,7 +36,7 @@ export function weights({ line, alloys }: CostSheet): JobRow[] {
       "g",
       SCALE,
     ),
-    formula("fine", "Fine gold, finished", (at) => `CURB.FINEGOLD(${at("finished")},${at(goldKey(line))})`, "g", SCALE),
+    formula("fine", "Fine gold, finished", (at) => fineOf(line, at), "g", SCALE),
     formula(
       "fineCast",
       "Fine gold to cast",
@@ -46,6 +46,16 @@ export function weights({ line, alloys }: CostSheet): JobRow[] {
     ),
     reached(line),
   ];
+}
+
+/** Fine gold in the finished piece: a bought part of another mark by its own. */
+function fineOf(line: OrderLine, at: Ref): string {
+  const others = (["clasp", "findings"] as const).filter(
+    (key) => line[key].mark && !(key === "clasp" && line.clasp.cast) && !line[key].weight.grams.isZero(),
+  );
+  const without = others.map((key) => `-${at(`${key}Weight`)}`).join("");
+  const parts = others.map((key) => `+CURB.FINEGOLD(${at(`${key}Weight`)},${at(`${key}Mark`)})`).join("");
+  return `CURB.FINEGOLD(${at("finished")}${without},${at(goldKey(line))})${parts}`;
 }
 
 /** The key of an alloy's row. */

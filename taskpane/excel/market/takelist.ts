@@ -1,5 +1,6 @@
 import type { SeenAsking } from "../../../src/index";
 import { locale } from "../host";
+import { type Looked, lookAt } from "../looked";
 import { paperSizeFor } from "../paper";
 import { run, WorkbookFault } from "../run";
 import { freeSheetName } from "../sheetname";
@@ -23,6 +24,7 @@ export interface TakenList {
   readonly list: number;
   readonly rows: number;
   readonly sheet: string;
+  readonly looked: Looked;
 }
 
 /** Rows that are written at once: Excel on the web accepts 5 MB in a request, and Cancel works between two requests. */
@@ -85,7 +87,15 @@ export async function takeListIn(
       // Formulas last: once the cells they read are written, each is calculated only once.
       await inBlocks(TYPED_BLOCK, typed, 0, TYPED_SHARE);
       await inBlocks(FORMULA_BLOCK, formulas, TYPED_SHARE, 1);
-      return { list, rows: rows.length, sheet: reading.sheet };
+      const body = () => {
+        // The used range is asked for too: its values come once everything is calculated.
+        const table = context.workbook.tables.getItem(ASKING_TABLE);
+        table.worksheet.getUsedRange(true);
+        const all = table.getDataBodyRange();
+        return [all.getRow(grown.first).getResizedRange(marked.length - 1, 0)];
+      };
+      const [looked] = await lookAt(context, body);
+      return { list, rows: rows.length, sheet: reading.sheet, looked };
     });
   } catch (error) {
     // The person must hear of the first error, even where taking back fails too.

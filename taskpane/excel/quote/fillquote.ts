@@ -12,6 +12,7 @@ import {
 } from "../../../src/index";
 import { locale } from "../host";
 import { jobSheet } from "../job/jobsheet";
+import { type Looked, lookAt } from "../looked";
 import { type PaperSize, paperSizeFor, putPaper } from "../paper";
 import { nameOf, type RateValues, sameRates } from "../rates/rates";
 import { run, WorkbookFault } from "../run";
@@ -59,6 +60,8 @@ export interface Filled {
   readonly errors: readonly string[];
   /** Whether the quote names the workshop. */
   readonly isSigned: boolean;
+  /** What the job sheet and the tickets show, whose formulas were just written. */
+  readonly looked: Readonly<Record<"job" | "tickets", Looked>>;
 }
 
 /** The rates differ from those that the job was costed at; nothing was made. */
@@ -70,7 +73,7 @@ export class RatesChanged extends WorkbookFault {
 
 /**
  * Puts the quote, filled into a copy of the template, its job sheet, its tickets and its row of the quotes table into the
- * workbook, in two syncs, or three where the template has formulas, however long the quote. A revision gets its own sheets and row.
+ * workbook, in three syncs, or four where the template has formulas, however long the quote. A revision gets its own sheets and row.
  * On a fault everything is taken back; RatesChanged is thrown before anything is made.
  */
 export async function fillQuote(job: Job): Promise<Filled> {
@@ -114,6 +117,8 @@ export async function fillQuote(job: Job): Promise<Filled> {
       if (table) addQuote(context, table, row);
       sheet.activate();
       await context.sync();
+      const made = () => [names.job, names.tickets].map((name) => worksheets.getItem(name).getUsedRange(true));
+      const [onJob, onTickets = onJob] = await lookAt(context, made, { looks: LOOKS });
       return {
         number,
         quoteSheet: names.quote,
@@ -124,6 +129,7 @@ export async function fillQuote(job: Job): Promise<Filled> {
         formulaFields: plan.inFormulas,
         errors,
         isSigned: quote.workshop !== "",
+        looked: { job: onJob, tickets: onTickets },
       };
     });
   } catch (error) {
@@ -132,6 +138,9 @@ export async function fillQuote(job: Job): Promise<Filled> {
     throw error;
   }
 }
+
+/** A person waits for the quote: three seconds for values that are still to come. */
+const LOOKS = 12;
 
 /** A built-in template that the workbook does not have yet, as it will be. */
 function builtInSheet(name: string, size: PaperSize): TemplateSheet {

@@ -1,4 +1,5 @@
 import type { AdditionKind } from "../../wording/additionkinds";
+import { type Looked, lookAt } from "../looked";
 import { readAfterEdit, run, WorkbookFault } from "../run";
 import { type AddedShapes, addedShapes } from "./addedcells";
 import { type Before, clearColumns } from "./cellsbefore";
@@ -25,6 +26,11 @@ export interface Addition {
   readonly before: Before | undefined;
   /** How added columns are recognized; undefined for an added sheet. */
   readonly columns?: AddedShapes | undefined;
+}
+
+/** Something that was just added, looked at where it stands. */
+export interface Added extends Addition {
+  readonly looked: Looked;
 }
 
 /** Rows of a price list's sheet down to its head row. */
@@ -65,9 +71,11 @@ export async function noteAddition(
   made: Omit<Addition, "id" | "print" | "sheetId" | "sheet" | "columns"> & {
     readonly worksheet: Excel.Worksheet;
     readonly name?: string;
+    /** The row of its headers, counted from 0: what stands above is not looked at. */
+    readonly headRow?: number;
   },
-): Promise<Addition> {
-  const { worksheet, name, ...rest } = made;
+): Promise<Added> {
+  const { worksheet, name, headRow, ...rest } = made;
   worksheet.load("id,name");
   const asked = askAdditions(context);
   const formulas = askFormulas(worksheet, rest.areas);
@@ -83,7 +91,13 @@ export async function noteAddition(
   };
   saveAdditions(context, [...others, addition]);
   await context.sync();
-  return addition;
+  const [looked] = await lookAt(context, () => writtenAreas(worksheet, addition), { headRow });
+  return { ...addition, looked };
+}
+
+/** What was written; on a sheet of its own whatever stands there by now. */
+function writtenAreas(sheet: Excel.Worksheet, { extent, areas }: Addition): readonly Excel.Range[] {
+  return extent === undefined ? areas.map((area) => sheet.getRange(area)) : [sheet.getUsedRange(true)];
 }
 
 /**

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { checkClasp, readClasp } from "../../../src/order/clasp";
+import { moneyOf } from "../../../src/trade/boughtpart";
 import { type Record_, read } from "../orders";
 
 const parsedOf = (record: Record_) => {
@@ -14,7 +15,7 @@ const faults = (record: Record_) => {
 describe("a clasp", () => {
   test("is a bought one of no length, weight and cost where nothing is said", () => {
     const { kind, length, weight, cost } = read(parsedOf({}));
-    expect([kind, length.isZero(), weight.grams.isZero(), cost.amount.isZero()]).toEqual([
+    expect([kind, length.isZero(), weight.grams.isZero(), moneyOf(cost)?.isZero()]).toEqual([
       "bought lobster clasp",
       true,
       true,

@@ -3,12 +3,14 @@ import { describe, expect, test } from "vitest";
 import type { Fault } from "../../../src/exact/errors";
 import { Quotient } from "../../../src/exact/quotient";
 import { parseComposition } from "../../../src/gold/composition";
+import { perGram } from "../../../src/gold/goldrate";
 import { parseMark } from "../../../src/gold/mark";
 import { makeLine } from "../../../src/order/linemaking";
 import { parseLine } from "../../../src/order/linereading";
 import type { LineParts, OrderLine } from "../../../src/order/orderline";
 import type { StoneParts } from "../../../src/order/stones";
 import type { Parsed } from "../../../src/reading/parse";
+import { moneyEach } from "../../../src/trade/boughtpart";
 import { money } from "../../../src/units/money";
 import { grams } from "../../../src/units/weight";
 import { type Record_, ratesOf, read } from "../orders";
@@ -53,7 +55,13 @@ const PARTS: LineParts = {
   linkWeight: grams(q("1.5")),
   otherLinkWeights: { white: grams(q("2")) },
   linkCasting: "closed and open in turn",
-  clasp: { kind: "cast box clasp", length: q("1.2"), weight: grams(q("3.4")), cost: usd("20") },
+  clasp: {
+    kind: "cast box clasp",
+    length: q("1.2"),
+    weight: grams(q("3.4")),
+    mark: undefined,
+    cost: moneyEach(usd("20")),
+  },
   stones: {
     counts: {
       stonesOn: "every n-th link",
@@ -66,7 +74,12 @@ const PARTS: LineParts = {
     inLinks: STONE,
     onClasp: { ...STONE, priced: "a carat", carat: q("0.03"), settingFee: usd("2") },
   },
-  findings: { what: "Jump rings", weight: grams(q("0.4")), cost: usd("5") },
+  findings: {
+    what: "Jump rings",
+    weight: grams(q("0.4")),
+    mark: parseMark("18K"),
+    cost: { by: "premium", premium: perGram(q("5"), "USD") },
+  },
   engraving: "A & B",
   engravingCost: usd("15"),
   setup: usd("12.5"),
@@ -103,7 +116,8 @@ const TEXTS: Record_ = {
   claspSettingFee: "2",
   findings: "Jump rings",
   findingsWeight: "0.4",
-  findingsCost: "5",
+  findingsPremium: "5",
+  findingsMark: "18K",
   engraving: "A & B",
   engravingCost: "15",
   setup: "12.5",

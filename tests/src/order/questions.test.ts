@@ -8,18 +8,40 @@ const { customer: _customer, spot: _spot, discount: _discount, ...LINE } = ORDER
 const RATES = ratesOf({ plating: "40" });
 
 const asked = (...lines: readonly Record_[]) => {
-  const read = parseOrder(
-    { order: { customer: "A. Customer" }, lines: lines.map((line) => ({ ...LINE, ...line })), extras: [] },
-    RATES,
-  );
+  const form = {
+    order: { customer: "A. Customer" },
+    lines: lines.map((line) => ({ ...LINE, clasp: "none", ...line })),
+    extras: [],
+  };
+  const read = parseOrder(form, RATES);
   if (!read.ok) throw new Error(read.faults.map(({ sentence }) => sentence).join("\n"));
-  return orderQuestions(read.value);
+  return orderQuestions(read.value, form);
 };
 const keyOf = (line: Record_) => asked(line).map(({ key }) => key);
+
+/** A lobster clasp of 750 gold: 3 g of it at 100.00 a gram of fine gold are worth 225.00. */
+const LOBSTER = { clasp: "bought lobster clasp", claspLength: "0.5", claspWeight: "3", claspCost: "300" };
 
 /** Each of them doubtful in one figure, and the same figure otherwise doubtful. */
 const DOUBTFUL: readonly (readonly [what: string, line: Record_, otherwise: Record_])[] = [
   ["a piece plated with a metal nobody has named", { colour: "white" }, { colour: "white", design: "Another" }],
+  [
+    "a clasp of which nothing is said",
+    { clasp: "bought lobster clasp" },
+    { clasp: "bought lobster clasp", claspLength: "0.5" },
+  ],
+  ["a clasp without a cost", { ...LOBSTER, claspCost: "" }, { ...LOBSTER, claspCost: "", claspWeight: "" }],
+  ["a clasp without a weight", { ...LOBSTER, claspWeight: " " }, { ...LOBSTER, claspLength: "" }],
+  ["a clasp below its melt value", { ...LOBSTER, claspCost: "224" }, { ...LOBSTER, claspCost: "223" }],
+  ["findings without a cost", { findings: "Jump rings", findingsWeight: "0.4" }, { ...LOBSTER, claspCost: "" }],
+  [
+    "findings below their melt value",
+    { findingsWeight: "1", findingsCost: "74" },
+    { findingsWeight: "2", findingsCost: "74" },
+  ],
+  ["stones without a price", { stoneCount: "12" }, { stoneCount: "13" }],
+  ["stones of the clasp without a price", { ...LOBSTER, claspStoneCount: "1" }, { ...LOBSTER, claspStoneCount: "2" }],
+  ["an engraving without a cost", { engraving: "A & B" }, { findings: "Chain" }],
   ["a link that is too heavy", { linkWeight: "75" }, { linkWeight: "76" }],
   ["a link that is too light", { linkWeight: "0.02" }, { linkWeight: "0.021" }],
 ];
@@ -32,6 +54,14 @@ describe.each(DOUBTFUL)("%s", (_what, line, otherwise) => {
     expect(first?.answers.map(({ words }) => words).every((words) => words !== "")).toBe(true);
     // Whoever is sure can say so.
     expect(first?.answers.some(({ does }) => does !== "go")).toBe(true);
+    expect(first?.sentence.split(/(?<=[.?]) /).every((one) => one.split(" ").length <= 20)).toBe(true);
+  });
+
+  test("is not asked any more once an answer is typed", () => {
+    const typed = asked(line).flatMap(({ answers }) =>
+      answers.flatMap((each) => (each.does === "put" ? [each.texts] : [])),
+    );
+    for (const texts of typed) expect(asked({ ...line, ...texts })).toEqual([]);
   });
 
   test("is the same question for the same figure, and another for another", () => {
@@ -41,8 +71,28 @@ describe.each(DOUBTFUL)("%s", (_what, line, otherwise) => {
   });
 });
 
-test("a usual line is asked nothing", () => {
-  expect(asked({})).toEqual([]);
+test("a usual line is asked nothing, and what is typed as free neither", () => {
+  expect(asked({}, LOBSTER)).toEqual([]);
+  expect(
+    asked(
+      { ...LOBSTER, claspCost: "0" },
+      { findings: "Jump rings", findingsWeight: "0.4", findingsCost: "0" },
+      { stoneCount: "12", stonePrice: "0" },
+      { engraving: "A & B", engravingCost: "0" },
+      // Its gold is worth no more: 3 g x 75.00 a gram.
+      { ...LOBSTER, claspCost: "225" },
+    ),
+  ).toEqual([]);
+});
+
+test("bought gold is asked where it costs less than its melt value, and there always", () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 1, max: 900 }), fc.integer({ min: 1, max: 90_000 }), (centigrams, cents) => {
+      // 75.00 a gram of 750 gold: a hundredth of a gram is worth 75 cents.
+      const part = { findingsWeight: String(centigrams / 100), findingsCost: (cents / 100).toFixed(2) };
+      expect(asked(part).length).toBe(cents < 75 * centigrams ? 1 : 0);
+    }),
+  );
 });
 
 test("of the weight of a link it is asked outside 0.05 to 60 g, and there always", () => {

@@ -15,13 +15,15 @@ const { customer: _customer, spot: _spot, discount: _discount, ...LINE } = ORDER
 /** The quote of lines, at rates with what plating costs. */
 function quoteOf(lines: readonly Record_[], changes: Record_ = {}) {
   const rates = ratesOf({ plating: "40", ...changes });
-  const read = parseOrder(
-    { order: { customer: "A. Customer" }, lines: lines.map((line) => ({ ...LINE, ...line })), extras: [] },
-    rates,
-  );
+  const form = {
+    order: { customer: "A. Customer" },
+    lines: lines.map((line) => ({ ...LINE, clasp: "none", ...line })),
+    extras: [],
+  };
+  const read = parseOrder(form, rates);
   if (!read.ok) throw new Error(read.faults.map(({ sentence }) => sentence).join("\n"));
   const { quote } = makeQuote(read.value, costOrder(read.value, rates), rates, "2026-03-04");
-  return { quote, asked: orderQuestions(read.value).flatMap(({ lines }) => lines) };
+  return { quote, asked: orderQuestions(read.value, form).flatMap(({ lines }) => lines) };
 }
 const platingIn = (line: Record_, changes?: Record_) => quoteOf([line], changes).quote.lines[0]?.plating;
 const faultsOf = (line: Record_, changes: Record_ = {}) => {

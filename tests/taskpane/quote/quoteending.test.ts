@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
 import { quoteMade, quoteThere } from "../../../taskpane/quote/quoteending";
 
+const SEEN = { kind: "seen", rows: 90, faulty: [], waiting: 0 } as const;
 const FILLED = {
   number: { year: 2026, serial: 1001 } as never,
   quoteSheet: "Quote 1001",
@@ -11,6 +12,7 @@ const FILLED = {
   formulaFields: [],
   errors: [],
   isSigned: true,
+  looked: { job: SEEN, tickets: SEEN },
 };
 
 describe("how the making of a quote ended", () => {
@@ -36,8 +38,16 @@ describe("how the making of a quote ended", () => {
       () => undefined,
     );
     expect(remarks).toHaveLength(5);
-    for (const [at, found] of ["", "{{color}} in B7", "{{discount}}", "{{customer}} in B8", "#N/A in B9"].entries())
+    for (const [at, found] of ["#N/A in B9", "", "{{color}} in B7", "{{discount}}", "{{customer}} in B8"].entries())
       expect(remarks[at]).toContain(found);
+  });
+
+  it("is not done where the job or the tickets show errors, or could not be looked at", () => {
+    const job = { ...SEEN, faulty: [12, 13] };
+    const { kind, remarks } = quoteMade({ ...FILLED, looked: { job, tickets: SEEN } }, () => undefined);
+    expect([kind, remarks]).toEqual(["noted", ["Job 1001: 2 of 90 rows show an error: rows 12 and 13."]]);
+    const unseen = { kind: "unseen", sentence: "A cell is being edited." } as const;
+    expect(quoteMade({ ...FILLED, looked: { job: SEEN, tickets: unseen } }, () => undefined).kind).toBe("noted");
   });
 
   it("offers a revision where the order has its quote already", () => {

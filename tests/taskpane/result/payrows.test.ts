@@ -3,7 +3,7 @@ import { type LineKey, type OrderKey, parseRates, RATE_KEYS, RATE_ROWS, type Typ
 import { type Costed, reckon } from "../../../taskpane/order/reckoning";
 import { castRows, goldRows, stoneRows } from "../../../taskpane/result/castrows";
 import { isPlain, lineRows, payRows } from "../../../taskpane/result/payrows";
-import { costLineRows, type Row, watchSentences } from "../../../taskpane/result/resultrows";
+import { costLineRows, type Row } from "../../../taskpane/result/resultrows";
 import { blankOrder } from "../../src/typedorders";
 
 /** 100 g of fine gold at 25.00 a gram, 2 lost, 1.50 cast, 50 labour: 2,753; x 1.3, up to the step of 1: 3,579. */
@@ -132,29 +132,17 @@ it("stones to buy hold those that setting breaks, in whole stones, by link and b
   );
 });
 
-it("a clasp that is fitted and not told of is watched, not refused", () => {
-  const clasps = (...lines: Partial<Record<LineKey, string>>[]) =>
-    watchSentences(costed({ lines }))
-      .filter((sentence) => sentence.includes("clasp ("))
-      .join("\n");
-  const all = { claspLength: "1.1", claspWeight: "4", claspCost: "90" };
-  expect(clasps({})).toBe(
-    "The clasp (lobster clasp, bought) has no cost, weight or length: it counts as free, of no weight and of no length.",
-  );
-  expect(clasps(all, { ...all, claspCost: "" })).toBe(
-    "Line 2: the clasp (lobster clasp, bought) has no cost: it counts as free.",
-  );
-  expect(clasps({ clasp: "cast box clasp", claspWeight: "4" })).toBe(
-    "The clasp (box clasp with tongue, cast) has no length: it counts as of no length.",
-  );
-  expect(clasps({ clasp: "none" }, all)).toBe("");
-});
-
 it("cost lines that come to nothing are not listed", () => {
   const one = costed({ lines: [{ clasp: "none", engraving: "For Ada" }] });
   const [sheet] = one.sheets;
+  const [nothing] = blankOrder(1).lines;
   // 100 x 25, 2 x 25, 102 x 1.5 and 50.
-  expect(sheet && said(costLineRows(sheet))).toEqual([
+  const listed = (texts: Partial<Record<LineKey, string>>) =>
+    sheet && nothing && said(costLineRows(sheet, { ...nothing, ...texts }));
+  expect(listed({ claspCost: "0", stonePrice: "0" })).toEqual(
+    expect.arrayContaining(["Clasp | free | you typed 0", "Stones | free | you typed 0"]),
+  );
+  expect(listed({})).toEqual([
     "Metal in the cast parts | USD 2,500.00",
     "Metal lost in polishing | USD 50.00",
     "Casting | USD 153.00",
