@@ -26,6 +26,7 @@ export default (env = {}) => {
     "price",
     "selling",
     "settling",
+    "amounts",
     "asking",
     "catalogue",
     "cash",

@@ -4,6 +4,7 @@ import { type LinkWeights, MOST_LINKS } from "../order/chain";
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import { countLinks } from "../trade/colourpattern";
+import { linksWithStones } from "../trade/link";
 import type { Weight } from "../units/weight";
 
 /** What a line would be with other numbers of links. */
@@ -51,7 +52,7 @@ function stonesAt(set: StoneSet, links: Quotient): StoneSet | undefined {
   if (!inLinks(set)) return set;
   if (!set.follows) return set.links.isGreaterThan(links) ? undefined : set;
   const { every, each } = set.follows;
-  const withStones = links.dividedBy(every).floor();
+  const withStones = linksWithStones(links, every);
   return { ...set, links: withStones, count: withStones.times(each) };
 }
 

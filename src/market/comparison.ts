@@ -57,7 +57,7 @@ export function ownLine(
       hollow: piece.hollow,
       plated: "as usual",
       quantity: Quotient.one,
-      linkWeight: link.weight,
+      linkWeight: link.weight.weight,
     },
     rates,
   );

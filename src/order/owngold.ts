@@ -4,6 +4,7 @@ import type { Mark } from "../gold/mark";
 import { isBlank } from "../reading/number";
 import type { OWN_GOLD_USES } from "../reading/orderwords";
 import { accepted, type Parsed, parseForm } from "../reading/parse";
+import type { Currency } from "../units/currency";
 import { type Money, money, roundToCurrency } from "../units/money";
 import { GRAMS_PER, grams, type Weight } from "../units/weight";
 import { formOf } from "./fieldkinds";
@@ -55,15 +56,25 @@ export function parseOwnGold(record: Readonly<Record<string, unknown>>, usual: Q
 /** The fine-gold balance of an order. @param needed fine gold in all that is cast for it @param spot money per troy ounce */
 export function goldBalance(own: OwnGold, needed: Weight, spot: Money): GoldBalance {
   const brought = fineGold(own.weight, own.mark);
-  const used = own.use === "used" ? minimum(brought.grams, needed.grams) : Quotient.zero;
+  const used = own.use === "used" ? goldUsed(brought, needed).grams : Quotient.zero;
   const counted = own.use === "used" ? used : brought.grams;
-  const worth = counted.times(spot.amount).times(own.share).dividedBy(Quotient.of(GRAMS_PER.ozt));
   return Object.freeze({
     brought,
     needed,
     used: grams(used),
     returned: grams(own.use === "used" ? brought.grams.minus(used) : Quotient.zero),
     bought: grams(needed.grams.minus(used)),
-    credit: roundToCurrency(money(worth, spot.currency)),
+    credit: roundToCurrency(goldCredit(grams(counted), spot, own.share)),
   });
+}
+
+/** Of a customer's fine gold: what goes into the work, not more than it needs. */
+export function goldUsed(brought: Weight, needed: Weight): Weight {
+  return grams(minimum(brought.grams, needed.grams));
+}
+
+/** What fine gold is paid for: a share of its value at spot. Not rounded. */
+export function goldCredit<C extends Currency>(fine: Weight, spot: Money<C>, share: Quotient): Money<C> {
+  const worth = fine.grams.times(spot.amount).times(share).dividedBy(Quotient.of(GRAMS_PER.ozt));
+  return money(worth, spot.currency);
 }

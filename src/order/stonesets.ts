@@ -2,6 +2,7 @@ import { Quotient } from "../exact/quotient";
 import type { Rates } from "../rates/rates";
 import type { STONES_ON } from "../reading/orderwords";
 import { accepted, attempt, faultOf, faultsOf, type Parsed, parseForm, refused } from "../reading/parse";
+import { linksWithStones } from "../trade/link";
 import type { Currency } from "../units/currency";
 import { formOf } from "./fieldkinds";
 import { LINE_FIELDS, LINE_LABELS } from "./fields";
@@ -110,7 +111,7 @@ function linksSet(fields: StoneCounts, links: Quotient | undefined): Parsed<Quot
       return accepted(links ?? Quotient.zero);
     case "every n-th link":
       if (!stoneEvery) return fault("stoneEvery", "blank", `found nothing; give ${LINE_FIELDS.stoneEvery.rule.right}`);
-      return accepted(links ? links.dividedBy(stoneEvery).floor() : Quotient.zero);
+      return accepted(links ? linksWithStones(links, stoneEvery) : Quotient.zero);
     case "no links":
       if (stoneCount.isZero()) return accepted(stoneCount);
       return fault(

@@ -4,6 +4,7 @@ import { costOf, fineGold, type MetalRate, markRate, potRate, type Rate } from "
 import type { OrderLine } from "../order/orderline";
 import type { StoneSet } from "../order/stones";
 import type { Rates } from "../rates/rates";
+import { overheadOn } from "../trade/amounts";
 import { type BoughtPart, costOfPart, goldOfPart } from "../trade/boughtpart";
 import { CLASP_PARTS } from "../trade/clasp";
 import { castingCost, chargedWeight, labourCost, lostWeight, type Making, stoneCost } from "../trade/landedcost";
@@ -145,8 +146,8 @@ function costsOf(
     plating: line.plated && rates.plating ? rates.plating : none,
     setup: line.setup,
   };
-  const before = sum(Object.values(direct).map((cost) => cost.amount));
-  return Object.freeze({ ...direct, overhead: money(before.times(rates.overhead), rates.currency) });
+  const before = money(sum(Object.values(direct).map((cost) => cost.amount)), rates.currency);
+  return Object.freeze({ ...direct, overhead: overheadOn(before, rates.overhead) });
 }
 
 /** The plain chain made, against ready chain of its weight at the surcharge on Rates. See plainChainMaking. */

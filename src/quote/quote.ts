@@ -3,6 +3,7 @@ import type { Order } from "../order/order";
 import { type GoldBalance, goldBalance, type OwnGold } from "../order/owngold";
 import type { QuoteNumber } from "../order/quotenumber";
 import type { Rates } from "../rates/rates";
+import { discountOn } from "../trade/amounts";
 import { cashBeforeSale } from "../trade/deposit";
 import { margin, markup, priceAtMargin } from "../trade/price";
 import { taxOf, withoutTax } from "../trade/salestax";
@@ -100,7 +101,7 @@ export function makeQuote(
   );
   const pieces = cash(sum(lines.map(({ amount }) => amount.amount)));
   const besides = cash(sum(extras.map(({ amount }) => amount.amount)));
-  const discount = roundToCurrency(timesMoney(pieces, order.discount));
+  const discount = roundToCurrency(discountOn(pieces, order.discount));
   const shipping = roundToCurrency(order.shipping);
   const work = addMoney(subtractMoney(pieces, discount), besides);
   const tax = taxOn(work, shipping, rates);

@@ -58,3 +58,8 @@ export function resizedLink(linkWeight: Weight, fromWidth: Quotient, toWidth: Qu
 export function recastWeight(weight: Weight, fromDensity: Quotient, toDensity: Quotient): Weight {
   return grams(weight.grams.times(toDensity).dividedBy(fromDensity));
 }
+
+/** The links with stones where every n-th has them; whole links only. */
+export function linksWithStones(links: Quotient, every: Quotient): Quotient {
+  return links.dividedBy(every).floor();
+}

@@ -5,6 +5,7 @@ import { type Mark, parseMark } from "../gold/mark";
 import { isBlank, readNumber } from "../reading/number";
 import { LINKS_PER_UNITS } from "../reading/orderwords";
 import { pitchOf } from "../trade/link";
+import { atStage, type StagedWeight } from "../trade/stagedweight";
 import { type Length, lengthIn } from "../units/length";
 import { grams, timesWeight, type Weight } from "../units/weight";
 import { type LinkName, sameText } from "./linkname";
@@ -15,8 +16,8 @@ export interface OwnLink {
   readonly mark: Mark;
   readonly colour: Colour | undefined;
   readonly hollow: boolean;
-  /** Of one link, finished. */
-  readonly weight: Weight;
+  /** Of one link: a piece on sale is finished, and only a finished link can be compared with it. */
+  readonly weight: StagedWeight<"finished">;
   readonly isWeighed: boolean;
   /** What one link adds to a chain; undefined where links per length are not written down. */
   readonly pitch: Length | undefined;
@@ -80,7 +81,7 @@ export function readOwnLinks(rows: readonly OwnLinkCells[]): readonly OwnLink[] 
         mark,
         colour: COLOURS.find((known) => sameText(known, colour)),
         hollow: /\bhollow\b/i.test(String(model)),
-        weight: grams(Quotient.of(weight.value().toSignificantDigits(LINK_FIGURES))),
+        weight: atStage("finished", grams(Quotient.of(weight.value().toSignificantDigits(LINK_FIGURES)))),
         isWeighed: sameText(row.basis, "weighed"),
         pitch: pitchIn(row),
       }),
@@ -116,10 +117,10 @@ export function matchOf(link: OwnLink, { weight, mark, colour, length }: SoughtP
   const { pitch } = link;
   return Object.freeze({
     link,
-    links: weight.grams.dividedBy(link.weight.grams),
+    links: weight.grams.dividedBy(link.weight.weight.grams),
     sameMark: link.mark.share.equals(mark.share),
     sameColour: colour === undefined || link.colour === colour,
-    wouldWeigh: pitch && timesWeight(link.weight, length.millimetres.dividedBy(pitch.millimetres)),
+    wouldWeigh: pitch && timesWeight(link.weight.weight, length.millimetres.dividedBy(pitch.millimetres)),
   });
 }
 

@@ -7,6 +7,7 @@ import {
   type MustBring,
   type MustBringKey,
   parseMustBring,
+  type Quotient,
   type Rates,
   usualMargin,
 } from "../../src/index";
@@ -61,7 +62,8 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
     },
   });
   const read = oneAtATime(offer.read);
-  let isStarted = false;
+  /** The margin that Rates price at, as it was put there: a field shows less of it than it counts. */
+  let begun: { readonly text: string; readonly margin: Quotient } | undefined;
 
   function changed(): void {
     note.say("");
@@ -73,7 +75,9 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
     offer.show();
     const asked = askedOf(on, form, said);
     if (!asked) return;
-    const { wanted, piece } = asked;
+    const { piece } = asked;
+    const wanted =
+      begun?.text === form.counted().margin.trim() ? { ...asked.wanted, margin: begun.margin } : asked.wanted;
     const spans = spansOf(wanted, piece);
     const { premium } = wanted;
     said.show(mustBringWords(wanted, spans, piece));
@@ -82,9 +86,10 @@ export function openMustBring(place: HTMLElement, on: DecideEvents): Working {
 
   /** The margin that Rates price at stands there to begin with; whoever types another keeps it. */
   function start(rates: Rates): void {
-    if (isStarted) return;
-    isStarted = true;
-    if (form.counted().margin.trim() === "") form.fill({ margin: shareText(usualMargin(rates)) });
+    if (begun) return;
+    const margin = usualMargin(rates);
+    begun = { text: shareText(margin), margin };
+    if (form.counted().margin.trim() === "") form.fill({ margin: begun.text });
   }
 
   place.replaceChildren(

@@ -124,7 +124,7 @@ function basisOf(
   const { weight, hollow, mark, kind } = asking;
   const ratio = wouldWeigh && weight ? wouldWeigh.grams.dividedBy(weight.grams) : Quotient.one;
   return [
-    texts.taken(showNumber(links, 1), linkName(link.name), showScale(link.weight), link.isWeighed),
+    texts.taken(showNumber(links, 1), linkName(link.name), showScale(link.weight.weight), link.isWeighed),
     ...(wouldWeigh
       ? [texts.wouldWeigh(showLength(piece.length, piece.lengthUnit), showScale(wouldWeigh), piece.isLengthSaid)]
       : []),

@@ -174,7 +174,7 @@ function examined(
       links: count,
     });
     solids.show(weighing, unit);
-    result.show(weighing, unit !== undefined, count);
+    result.show(weighing, unit !== undefined, count, solids.ticked().size);
     picture.show(solids.ticked(), unit, scale);
   };
   root.addEventListener("input", weigh);

@@ -9,7 +9,7 @@ const { result: texts, solids, unit } = TEXTS.model;
 
 export interface WeightResult {
   readonly root: HTMLElement;
-  show(weighing: Weighing, hasUnit: boolean, links: Quotient | undefined): void;
+  show(weighing: Weighing, hasUnit: boolean, links: Quotient | undefined, ticked: number): void;
   /** To be called when Rates may have changed. */
   follow(): void;
 }
@@ -18,6 +18,7 @@ export interface WeightResult {
 export function weightResult(on: Parameters<typeof linkOffer>[1]): WeightResult {
   const headline = element("p", { class: "headline" });
   const note = element("p", { class: "help", role: "status" });
+  const count = element("p", { class: "caution", role: "status" });
   const rows = element("dl", { class: "sums" });
   const offer = linkOffer("primary", on);
   const root = element(
@@ -26,14 +27,16 @@ export function weightResult(on: Parameters<typeof linkOffer>[1]): WeightResult 
     element("h3", {}, texts.ofOne),
     headline,
     note,
+    count,
     rows,
     element("p", { class: "help" }, texts.formula),
     offer.root,
   );
   return {
     root,
-    show(weighing, hasUnit, links) {
+    show(weighing, hasUnit, links, ticked) {
       const { link } = weighing;
+      say(count, link && links ? countOf(weighing, links, ticked) : "");
       setText(headline, link ? showGrams(link.weight, 3) : "–");
       say(note, missing(weighing, hasUnit));
       offer.show(link);
@@ -52,6 +55,13 @@ export function weightResult(on: Parameters<typeof linkOffer>[1]): WeightResult 
     },
     follow: offer.follow,
   };
+}
+
+/** What to look at where the number of links and the solids do not go together. */
+function countOf({ areAlike }: Weighing, links: Quotient, ticked: number): string {
+  const count = links.toNumber();
+  if (areAlike && count === 1) return texts.alike(ticked);
+  return !areAlike && count > 1 && count === ticked ? texts.unlike(ticked) : "";
 }
 
 /** The sentence about what is still missing for a weight. */

@@ -31,6 +31,8 @@ export interface Weighing {
   readonly faulty: readonly number[];
   /** All ticked solids; undefined while something is missing. */
   readonly ticked: Weight | undefined;
+  /** Whether the ticked solids are several of one volume, to a hundredth: links alike, or halves of one. */
+  readonly areAlike: boolean;
   /** The weight of the ticked solids divided by the links. */
   readonly link: StagedWeight<"cast"> | undefined;
   /** The weight of all solids that have a volume; undefined where it is the same as `ticked`. */
@@ -56,6 +58,7 @@ export function weighSolids(report: Report, choices: Choices): Weighing {
     weights,
     faulty,
     ticked,
+    areAlike: areAlike(chosen.map((solid) => volumes[solid])),
     link: ticked && links ? atStage("cast", grams(ticked.grams.dividedBy(links))) : undefined,
     withSprue: ticked && all,
   };
@@ -68,4 +71,15 @@ function total(weights: readonly (Weight | undefined)[]): Weight | undefined {
     sum = sum.plus(weight.grams);
   }
   return grams(sum);
+}
+
+const HUNDRED = Quotient.of(100);
+
+function areAlike(volumes: readonly (Quotient | undefined)[]): boolean {
+  const [first, ...others] = volumes;
+  if (!first || others.length === 0) return false;
+  return others.every((other) => {
+    const apart = other?.minus(first).times(HUNDRED);
+    return apart && !apart.isGreaterThan(first) && !Quotient.zero.minus(apart).isGreaterThan(first);
+  });
 }

@@ -76,7 +76,7 @@ export function resultCard(): ResultCard {
     const cost = costed.sheets[line];
     if (!cost) throw new Error("The open line was not costed");
     const plain = isPlain(costed);
-    const after = plain ? (isOne(cost) ? "" : result.each) : result.inAll;
+    const after = plain ? priceIs(costed, cost) : result.inAll;
     headline.replaceChildren(
       element("span", { class: "price" }, showMoney(plain ? cost.price : costed.quote.total)),
       ...(after === "" ? [] : [" ", element("span", { class: "each" }, after)]),
@@ -129,7 +129,7 @@ export function spokenResult(reckoning: Reckoning | undefined, typed: Typed): st
   if (!costed || !cost) return headlineOf(reckoning, typed);
   const margin = costed.watch.margin && showShare(costed.watch.margin);
   return isPlain(costed)
-    ? result.spoken(showMoney(cost.price), margin)
+    ? result.spoken(showMoney(cost.price), priceIs(costed, cost), margin, !costed.order.discount.isZero())
     : result.spokenTotal(showMoney(costed.quote.total), margin);
 }
 
@@ -171,6 +171,12 @@ function rowElement({ term, value, remark, sentence }: Row): HTMLElement {
     element("dt", {}, term),
     element("dd", {}, value, ...(remark === undefined ? [] : [" ", element("span", { class: "remark" }, remark)])),
   );
+}
+
+/** What the price of a piece is: of one of several, and before the discount that margin and total come after. */
+function priceIs({ order }: Costed, cost: CostSheet): string {
+  const words = [isOne(cost) ? "" : result.each, order.discount.isZero() ? "" : result.beforeDiscountShort];
+  return words.filter((word) => word !== "").join(" ");
 }
 
 function isOne({ line }: CostSheet): boolean {

@@ -5,8 +5,11 @@ import {
   type LineKey,
   type Money,
   money,
+  perGramOf,
+  premium,
   Quotient,
   type TypedLine,
+  timesMoney,
 } from "../../src/index";
 import type { Costed } from "../order/reckoning";
 import { showGrams, showLength, showMoney, showNumber, showRate, showShare } from "../wording/display";
@@ -59,7 +62,8 @@ export function pieceRows({ quote }: Costed, cost: CostSheet, index: number): re
 }
 
 /** What one piece costs, and that cost compared with the metal and with buying. */
-export function costRows({ rates }: Costed, cost: CostSheet): readonly Row[] {
+export function costRows(costed: Costed, cost: CostSheet): readonly Row[] {
+  const { rates } = costed;
   return [
     {
       term: result.landed,
@@ -72,9 +76,20 @@ export function costRows({ rates }: Costed, cost: CostSheet): readonly Row[] {
       remark: result.basis[rates.costBasis],
     },
     { term: result.metalRate, value: result.aGram(showRate(cost.metalRate)) },
-    { term: result.premium, value: result.aGram(showRate(cost.premium)) },
+    premiumRow(costed, cost),
     { term: result.sourcing, value: sourcingOf(cost), remark: result.sourcingNote, sentence: true },
   ];
+}
+
+/** What the piece brings over its metal, after the discount like its margin. */
+function premiumRow({ order }: Costed, cost: CostSheet): Row {
+  const brings = timesMoney(cost.netPrice, Quotient.one.minus(order.discount));
+  const over = premium(perGramOf(brings, cost.finishedWeight), cost.metalRate);
+  return {
+    term: result.premium,
+    value: result.aGram(showRate(over)),
+    ...(order.discount.isZero() ? {} : { remark: result.afterDiscount }),
+  };
 }
 
 /** Where a person says that something is free, by a 0. */

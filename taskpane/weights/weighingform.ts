@@ -25,6 +25,7 @@ import { addWeighIn, confirmWeighIn, takeWeighInOut, type WrittenWeighIn } from 
 import { today } from "../wording/display";
 import { SCALE_TEXTS } from "../wording/scaletexts";
 import { showScale } from "../wording/shownweight";
+import { jobWeighings } from "./jobweighings";
 import { sayVerdict, showCount } from "./lossmessage";
 import { weighedFrom, weighedOf } from "./weighedrows";
 import { TYPED_ANEW, WEIGHING_GROUPS } from "./weighingfields";
@@ -44,6 +45,7 @@ export function weighInForm(write: Writing) {
     { changed, submitted: add, lacking: note.say },
   );
   const suggest = suggestionsFor(form.field);
+  const job = jobWeighings({ typed: form.counted, fill, write, steps });
   let links: readonly LinkRow[] = [];
 
   function changed(): void {
@@ -51,6 +53,13 @@ export function weighInForm(write: Writing) {
     const [only, other] = links.filter((link) => sameText(link.model, typed.model));
     if (only && !other && typed.mark.trim() === "") form.fill(alloyOf(only));
     form.read();
+    job.typed();
+  }
+
+  function fill(texts: Partial<Record<WeighInKey, string>>): void {
+    form.fill(texts);
+    form.read();
+    job.typed();
   }
 
   function add(): void {
@@ -62,6 +71,7 @@ export function weighInForm(write: Writing) {
         const written = await addWeighIn(weighIn, today());
         put(TYPED_ANEW);
         tell(weighIn, written, typed);
+        await job.follow(typed, written.others, [...written.others, written.row]);
       }),
     );
   }
@@ -92,6 +102,7 @@ export function weighInForm(write: Writing) {
         said.show([]);
         put(typed);
         note.say(texts.undone);
+        await job.follow(typed, [...written.others, written.row], written.others);
       }),
     );
   }
@@ -108,6 +119,7 @@ export function weighInForm(write: Writing) {
       {},
       element("p", { class: "help" }, texts.about),
       form.root,
+      job.root,
       element("div", { class: "actions" }, press.root),
       note.root,
       said.root,
@@ -115,6 +127,7 @@ export function weighInForm(write: Writing) {
     show(reading: ScaleReading) {
       links = reading.links.ok ? reading.links.rows : [];
       suggest(reading);
+      job.rows(reading.weighIns.ok ? reading.weighIns.rows : []);
       note.read(reading.weighIns.ok ? "" : reading.weighIns.sentence);
     },
     unread: note.read,

@@ -125,6 +125,10 @@ export const MODEL_TEXTS = {
     ofOne: "One link, cast weight",
     ticked: "All ticked solids",
     withSprue: "With what is not ticked",
+    alike: (solids: number) =>
+      `The ${solids} ticked solids are alike, and count as one link. If each is a link, type ${solids} for the links.`,
+    unlike: (solids: number) =>
+      `The ${solids} ticked solids differ in volume, so one link is their average. If they are parts of one link, type 1.`,
     stillOpen: "Tick at least one solid, and give a density, a size and a number of links above.",
     faulty: (solids: string) =>
       `No weight: ${solids} has no volume. Untick it, or repair the model and export it again.`,

@@ -2,6 +2,7 @@
 export const result = {
   title: "Result",
   each: "each",
+  beforeDiscountShort: "before the discount",
   toFill: "The price shows here as you type.",
   stillToFill: (labels: string) => `Still to fill: ${labels}.`,
   stillForQuote: (labels: string) => `For the quote, still to fill: ${labels}.`,
@@ -10,10 +11,11 @@ export const result = {
   noPrice: "No price yet",
   profit: (margin: string | undefined, markup: string | undefined, discounted: boolean) =>
     `${margin === undefined ? "" : `Margin ${margin} · `}${markup === undefined ? "" : `Markup ${markup}`}${discounted ? ", after the discount" : ""}`,
-  spoken: (price: string, margin: string | undefined) =>
-    margin === undefined ? `Price ${price}` : `Price ${price}, margin ${margin}`,
+  spoken: (price: string, of: string, margin: string | undefined, discounted: boolean) =>
+    `Price ${price}${of === "" ? "" : ` ${of}`}${margin === undefined ? "" : `, margin ${margin}${discounted ? " after it" : ""}`}`,
   spokenTotal: (total: string, margin: string | undefined) =>
     margin === undefined ? `Total ${total}` : `Total ${total}, margin ${margin}`,
+  afterDiscount: "after the discount",
   about: (weight: string) => `about ${weight}`,
   links: "Links",
   reaches: (links: string, length: string) => `${links}, reaching ${length}`,

@@ -78,6 +78,19 @@ export const SCALE_TEXTS = {
     noCast: (job: string) => `Job ${job} has no cast weigh-in of this link: no loss can be said.`,
   },
 
+  job: {
+    figures: (pieces: string, weight: string, stage: string) =>
+      `${pieces === "" ? "links not counted" : `${pieces} links`}, ${weight === "" ? "not weighed" : `${weight}\u00a0g`} ${stage}`,
+    jobAlone: (sheet: string, figures: string) => `${sheet} has ${figures}. The Weigh-ins sheet has none of it yet.`,
+    tableAlone: (sheet: string, figures: string) => `The Weigh-ins sheet has ${figures}. ${sheet} has none of it.`,
+    same: (sheet: string, figures: string) => `${sheet} and the Weigh-ins sheet both have ${figures}.`,
+    differ: (sheet: string, job: string, table: string) =>
+      `${sheet} has ${job}. The Weigh-ins sheet has ${table}. Correct the one that is wrong.`,
+    take: "Fill from the job sheet",
+    put: "Write it on the job sheet",
+    putting: "Writing…",
+  },
+
   links: {
     title: "Kept links",
     none: "No links written down yet. Fill the order's mark, colour, links and weight of one link, then keep it here.",

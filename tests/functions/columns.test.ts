@@ -1,4 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from "vitest";
+import * as amounts from "../../functions/amounts";
 import * as asking from "../../functions/asking";
 import * as cash from "../../functions/cash";
 import * as chain from "../../functions/chain";
@@ -188,6 +189,12 @@ const PLAIN: readonly (readonly [(...cells: unknown[][][]) => unknown, ...((n: n
   [selling.partBrings, (n) => n / 100, () => 41.3, () => 12.5, () => 90],
   [selling.netPriceOf, (n) => 100 + n / 100, () => 0.08, () => "in the price", () => 0.1],
   [selling.salesTaxOn, (n) => 100 + n / 100, () => 0.08, () => "on top", () => 2],
+  [amounts.amountOfLine, (n) => 100 + n / 100, () => 3, () => 2],
+  [amounts.discountOff, (n) => 100 + n / 100, () => 0.125, () => 2],
+  [amounts.overheadOf, (n) => 100 + n / 100, () => 0.06],
+  [amounts.linksSet, (n) => 10 + (n % 90), () => 7],
+  [amounts.goldOfCustomer, (n) => 10 + n / 100, () => 42.5],
+  [amounts.creditForGold, (n) => 10 + n / 100, () => 2650, () => 0.95, () => 2],
   [settling.goldOfScale, (n) => 10 + n / 100, () => 1.25, () => 2],
   [settling.priceSettled, (n) => 1000 + n / 100, () => 41.3, () => 20, () => 20.1, () => 0.05, () => 2],
   [cash.costOfPieces, (n) => 100 + n / 100, () => 20, () => 150, () => 4],

@@ -66,6 +66,12 @@ NETPRICE price taxShare taxIs [discount] [decimals]
 SALESTAX amount taxShare taxIs [decimals]
 GOLDONSCALE weight carats [decimals]
 SETTLEDPRICE price perGram statedWeight goldWeight tolerance [decimals]
+LINEAMOUNT price [pieces] [decimals]
+DISCOUNT amount share [decimals]
+OVERHEAD cost share
+LINKSWITHSTONES links [every]
+GOLDUSED brought needed
+GOLDCREDIT fineGold spot [share] [decimals]
 ASKINGPERGRAM price weight [unit]
 PREMIUM pricePerGram metalRate
 ASKINGCHECK price weight mark spot [landedPerGram]

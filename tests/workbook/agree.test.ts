@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { fill, HUNDRED_GRAMS, press, setRate, withRates } from "./desk";
+import { fill, HUNDRED_GRAMS, press, setRate, view, withRates } from "./desk";
 import { deskForEach } from "./workshop";
 
 const desk = deskForEach();
@@ -144,4 +144,48 @@ test("beside the choice to settle by final weight stands what a heavier piece br
   expect(await desk.pane.locator(".watch").textContent()).not.toContain("Weigh the stones");
   await fill(desk, { "Price settled": "fixed" });
   expect(await caution()).toBe("");
+});
+
+test("the same label is the same figure in card, footer, budget, job and margins (hand arithmetic)", async () => {
+  await desk.sit(withRates);
+  await setRate(desk, "LossBasis", "grams");
+  await setRate(desk, "Loss", "2");
+  await fill(desk, { ...HUNDRED_GRAMS, Discount: "0.1", Quantity: "2" });
+  const plain = async (selector: string) =>
+    ((await desk.pane.locator(selector).first().textContent()) ?? "").replaceAll("\u00a0", " ");
+  // 102 x 26.5 + 50 = 2,753; x 1.3 = 3,578.90, up to 3,579; less 10 % 3,221.10, of which 468.10 are left: 14.5 %.
+  expect(await plain(".headline")).toBe("USD 3,579.00 each before the discount");
+  expect(await desk.pane.locator(".glance").getAttribute("data-text")).toMatch(
+    /^Price USD.3,579\.00 each before the discount, margin 14\.5% after it$/,
+  );
+  // 32.211 a gram less 25.
+  expect(await plain('dt:text-is("Premium") + dd')).toBe("USD 7.21 a gram after the discount");
+  // 2 x 2,753 go out, 85.5 % of 6,442.20: 90 %, 5,797.98, up to 5,798.
+  expect(await plain('dt:text-is("Deposit") + dd')).toBe(
+    "USD 5,798.00 raised from 50% to 90%, to cover the USD 5,506.00 that you pay out first",
+  );
+  await press(desk, "Make the quote");
+  await desk.pane.getByText("are in the workbook.").waitFor();
+  const rows = await desk.page.evaluate(() =>
+    window.workbookPage.read("Job 1001", "A1:G160").map((row) => row.map(({ value }) => value)),
+  );
+  const figure = (label: string) => rows.find(([first]) => first === label)?.[1];
+  expect(figure("Premium over the metal rate")).toBeCloseTo(7.211, 9);
+  expect(figure("Cash out before it is sold")).toBe(5506);
+  expect(figure("What the deposit covers")).toBe(5798);
+  await view(desk, "Decide");
+  const open = async (title: string, label: string) => {
+    await desk.pane.locator("details.part > summary", { hasText: title }).click();
+    await desk.pane.getByLabel(label, { exact: true }).waitFor();
+  };
+  await open("Budget for a start", "Models");
+  await press(desk, "Fill from the order");
+  await expect
+    .poll(async () => (await plain("[role=tabpanel]:not([hidden])")).replaceAll("\u00a0", " "))
+    .toContain("USD 5,506.00 goes out; deposits bring USD 5,798.00.");
+  // The margin of a markup of 30 % is shown as 23.1 %, and counts as 3/13: the price that it came from.
+  await open("What it must bring", "Wanted margin");
+  await expect
+    .poll(async () => (await plain("[role=tabpanel]:not([hidden])")).replaceAll("\u00a0", " "))
+    .toContain("USD 3,578.90");
 });

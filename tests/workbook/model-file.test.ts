@@ -254,6 +254,25 @@ test("a sprue is left unticked: links alone, and what has to be cast", async () 
   ]);
 });
 
+test("two solids alike count as one link until the person says how many; parts of one link are no links alike", async () => {
+  await examine(
+    "two.stl",
+    binaryStl(boxAt([2, 3, 4], [0, 0, 0]), boxAt([2, 3, 4], [9, 0, 0]), boxAt([1, 1, 1], [5, 9, 0])),
+  );
+  await desk.pane.getByRole("radio", { name: /Millimetres/ }).check();
+  await fill(desk, { Density: "10" });
+  await desk.pane.getByLabel("Solid 3").uncheck();
+  // 24 mm³ each at 10 g/cm³.
+  expect(await headline()).toBe("0.480 g");
+  await said("The 2 ticked solids are alike, and count as one link. If each is a link, type 2 for the links.");
+  await fill(desk, { "Links among the ticked": "2" });
+  expect(await headline()).toBe("0.240 g");
+  expect(await desk.pane.getByText("The 2 ticked solids", { exact: false }).count()).toBe(0);
+  await desk.pane.getByLabel("Solid 3").check();
+  await desk.pane.getByLabel("Solid 2").uncheck();
+  await said(/^The 2 ticked solids differ in volume, so one link is their average\./);
+});
+
 test("forty solids are shown thirty at a time", async () => {
   await examine("many.stl", binaryStl(...Array.from({ length: 40 }, (_, i) => boxAt([1, 1, 1], [2 * i, 0, 0]))));
   expect(await desk.pane.locator(".solids > li").count()).toBe(30);

@@ -158,7 +158,9 @@ function caratsRow(sets: number): JobRow {
 function stoneCount({ count, follows }: StoneSet, at: Ref): string | number {
   if (!follows) return count.toNumber();
   const links = at("castParts");
-  const linksSet = follows.every.equals(Quotient.one) ? links : `INT(${links}/${follows.every.value()})`;
+  const linksSet = follows.every.equals(Quotient.one)
+    ? links
+    : `CURB.LINKSWITHSTONES(${links},${follows.every.value()})`;
   return `=${linksSet}${follows.each.equals(Quotient.one) ? "" : `*${follows.each.value()}`}`;
 }
 

@@ -88,7 +88,7 @@ function inLine(index: number, at: Ref): Ref {
 function piecesOf(quote: Quote, { currency }: Rates, at: Ref): string {
   const amounts = quote.lines.map(({ perGram }, index) => {
     const here = inLine(index, at);
-    return `ROUND(${here("quantity")}*${perGram ? settledOrQuoted(here) : here("quoted")},${minorDigits(currency)})`;
+    return `CURB.LINEAMOUNT(${perGram ? settledOrQuoted(here) : here("quoted")},${here("quantity")},${minorDigits(currency)})`;
   });
   return amounts.join("+");
 }
@@ -96,5 +96,5 @@ function piecesOf(quote: Quote, { currency }: Rates, at: Ref): string {
 /** Pieces after the discount, which is rounded as on the quote, and free lines. */
 function workOf(pieces: string, { extras }: Order, { currency }: Rates, at: Ref): string {
   const besides = extras.map((_, index) => at(extraKey(index), "D"));
-  return [`${pieces}-ROUND(${pieces}*${at("discount")},${minorDigits(currency)})`, ...besides].join("+");
+  return [`${pieces}-CURB.DISCOUNT(${pieces},${at("discount")},${minorDigits(currency)})`, ...besides].join("+");
 }

@@ -76,14 +76,14 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
           formula(
             "landed",
             "Landed cost",
-            (at) => `SUM(${at("metal")}:${at(last)})*(1+${rateSays("overhead")})`,
+            (at) => withOverhead(`SUM(${at("metal")}:${at(last)})`),
             `=IF(${rateSays("overhead")}>0,"with the overhead on Rates","")`,
             money,
             "total",
           ),
         ]
       : [
-          cost("overhead", (at) => `SUM(${at("metal")}:${at(last)})*${rateSays("overhead")}`),
+          cost("overhead", (at) => overheadOf(`SUM(${at("metal")}:${at(last)})`)),
           formula("landed", "Landed cost", (at) => `SUM(${at("metal")}:${at("overhead")})`, "", money, "total"),
         ]),
     formula(
@@ -105,6 +105,15 @@ export function costs(sheet: CostSheet, rates: Rates): JobRow[] {
       money,
     ),
   ];
+}
+
+function overheadOf(cost: string): string {
+  return `CURB.OVERHEAD(${cost},${nameOf("overhead")})`;
+}
+
+/** A cost and the overhead on it. */
+export function withOverhead(cost: string): string {
+  return `${cost}+${overheadOf(cost)}`;
 }
 
 /** A bought part by its weight: at the metal rate of its mark and its premium. */

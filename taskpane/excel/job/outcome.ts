@@ -7,9 +7,9 @@ import {
   STATED_DECIMALS,
 } from "../../../src/index";
 import { SETTLING_TEXTS } from "../../wording/settlingtexts";
-import { rateIs, rateSays } from "../rates/ratewords";
+import { rateIs } from "../rates/ratewords";
 import { stoneKey } from "./asked";
-import { castingOf, labourOf, ofOrder } from "./costs";
+import { castingOf, labourOf, ofOrder, withOverhead } from "./costs";
 import { COUNT, cents, SCALE, SHARE, taxQuoted } from "./figures";
 import { spareWeight, wentOut } from "./polishing";
 import { castKey, polishedKey } from "./readings";
@@ -191,7 +191,7 @@ function landedByScale(sheet: CostSheet, at: Ref): string {
     labourOf(links, chain),
     ...ofOrder(sheet).map((key) => at(key)),
   ];
-  return `(${lines.join("+")})*(1+${rateSays("overhead")})`;
+  return withOverhead(`(${lines.join("+")})`);
 }
 
 /** The quoted price, moved by each gram more or less, as far as the tolerance goes. */

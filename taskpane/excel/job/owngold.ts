@@ -23,7 +23,13 @@ export function ownGold({ ownGold: own }: Order, quote: Quote, rates: Rates): Jo
     formula("ownFine", "Fine gold in it", (at) => `CURB.FINEGOLD(${at("ownGold")},${at("ownGold", "C")})`, "g", SCALE),
     ...(isUsed
       ? [
-          formula("ownUsed", "Fine gold used of it", (at) => `MIN(${at("ownFine")},${needed(at)})`, "g", SCALE),
+          formula(
+            "ownUsed",
+            "Fine gold used of it",
+            (at) => `CURB.GOLDUSED(${at("ownFine")},${needed(at)})`,
+            "g",
+            SCALE,
+          ),
           formula("ownReturned", "Fine gold that goes back", (at) => `${at("ownFine")}-${at("ownUsed")}`, "g", SCALE),
         ]
       : []),
@@ -46,19 +52,15 @@ export function ownGold({ ownGold: own }: Order, quote: Quote, rates: Rates): Jo
     formula(
       "ownCredit",
       "Credit at today's spot",
-      (at) => `ROUND(${worth(isUsed ? "ownUsed" : "ownFine", at)}*${at("ownShare")},${minorDigits(rates.currency)})`,
+      (at) =>
+        `CURB.GOLDCREDIT(${at(isUsed ? "ownUsed" : "ownFine")},${at("spot")},${at("ownShare")},${minorDigits(rates.currency)})`,
       "at the spot above, for comparison",
       money,
     ),
   ];
 }
 
-/** Cash that need not go out, since the customer's gold goes in. */
+/** Cash that need not go out, since the customer's gold goes in: what it is worth at the order's spot. */
 export function spared(at: Ref): string {
-  return worth("ownUsed", at);
-}
-
-/** Fine gold at the order's spot. */
-function worth(fine: string, at: Ref): string {
-  return `CURB.MELTVALUE(${at(fine)},1000,${at("spot")})`;
+  return `CURB.MELTVALUE(${at("ownUsed")},1000,${at("spot")})`;
 }

@@ -4,6 +4,15 @@ import { COUNT, SCALE } from "./figures";
 import { type JobRow, type Ref, section } from "./row";
 import { alloyKey } from "./weights";
 
+/** The words by which the section and its rows are found again, on job sheets of every version. */
+export const ON_THE_SCALE = {
+  title: "On the scale, all pieces",
+  cast: "Cast",
+  sent: "Sent to the polisher",
+  polished: "Polished",
+  finished: "Finished pieces",
+} as const;
+
 /** Places for what the scale says at each stage, all pieces of the line together, beside what is expected. */
 export function readings({ line, alloys }: CostSheet): JobRow[] {
   const several = alloys.length > 1;
@@ -18,28 +27,28 @@ export function readings({ line, alloys }: CostSheet): JobRow[] {
   };
   const places = alloys.map((_, index) => index);
   return [
-    section("On the scale, all pieces", ["Expected", "Expected, g", "Counted", "Weight, g", "Date", "Who"]),
+    section(ON_THE_SCALE.title, ["Expected", "Expected, g", "Counted", "Weight, g", "Date", "Who"]),
     reading("models", "Links sent as models", (at) => places.map((index) => all(at, index)).join("+")),
     ...places.map((index) =>
       reading(
         castKey(index),
-        `Cast${of(index)}`,
+        `${ON_THE_SCALE.cast}${of(index)}`,
         (at) => all(at, index),
         (at) => `${at(alloyKey(index), "G")}*${at("quantity")}`,
       ),
     ),
-    ...places.map((index) => reading(sentKey(index), `Sent to the polisher${of(index)}`, (at) => all(at, index))),
+    ...places.map((index) => reading(sentKey(index), `${ON_THE_SCALE.sent}${of(index)}`, (at) => all(at, index))),
     ...places.map((index) =>
       reading(
         polishedKey(index),
-        `Polished${of(index)}`,
+        `${ON_THE_SCALE.polished}${of(index)}`,
         (at) => all(at, index),
         (at) => `${at(alloyKey(index), "F")}*${at("quantity")}`,
       ),
     ),
     reading(
       "finishedPieces",
-      "Finished pieces",
+      ON_THE_SCALE.finished,
       (at) => at("quantity"),
       (at) => withStones(line, at),
     ),

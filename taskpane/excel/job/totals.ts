@@ -47,7 +47,11 @@ function lineRow({ line }: CostSheet, index: number, rates: Rates): JobRow {
         { content: asText(`${index + 1}. ${line.design}${line.hollow ? ", hollow" : ""}`), look: "item" },
         { content: `=${at("quantity")}`, look: "number", format: COUNT },
         { content: `=${all("landed")}`, look: "number", format: money },
-        { content: `=ROUND(${all("quoted")},${minorDigits(rates.currency)})`, look: "number", format: money },
+        {
+          content: `=CURB.LINEAMOUNT(${at("quoted")},${at("quantity")},${minorDigits(rates.currency)})`,
+          look: "number",
+          format: money,
+        },
         { content: `=${at("margin")}`, look: "number", format: "0.0%" },
         { content: `=${at("cashOut")}`, look: "number", format: money },
         { content: `=${all("fineCast")}`, look: "number", format: SCALE },
@@ -105,7 +109,7 @@ function asked(lines: number, quote: Quote, rates: Rates): JobRow[] {
     formula(
       "discountAmount",
       "Discount",
-      (at) => `ROUND(${pieces(at)}*${at("discount")},${digits})`,
+      (at) => `CURB.DISCOUNT(${pieces(at)},${at("discount")},${digits})`,
       "off the pieces",
       money,
     ),

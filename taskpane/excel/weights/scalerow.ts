@@ -17,7 +17,7 @@ import {
   type Written,
   writtenOver,
 } from "../tables/plannedtable";
-import type { TablePlan, TypedCells } from "../tables/tableplan";
+import { keysOf, type TablePlan, type TypedCells } from "../tables/tableplan";
 import { dateSerial } from "../template/fields";
 import { FINISHER_PLAN, type FinisherColumn } from "./finishertable";
 import { LINK_PLAN, type LinkColumn } from "./linktable";
@@ -29,6 +29,8 @@ export interface WrittenWeighIn {
   readonly typed: TypedCells<WeighInColumn>;
   /** The rows that were there before it. */
   readonly others: readonly WeighInRow[];
+  /** It itself, as its cells will read. */
+  readonly row: WeighInRow;
   readonly rates: RatesReading;
   /** Whether its averages leave out weighings that cannot be: a table that an earlier version began counts them. */
   readonly leavesOut: boolean;
@@ -50,7 +52,8 @@ export async function addWeighIn(weighIn: WeighIn, isoDate: string): Promise<Wri
         putRow(context, FINISHER_PLAN, finishers, { who: finisher }, writtenOver(WEIGH_IN_PLAN, weighIns));
       }
     }
-    return { typed, others: weighIns.rows, rates, leavesOut: weighIns.places.counted >= 0, finisher };
+    const row = { ...blankRow(), ...typed };
+    return { typed, others: weighIns.rows, row, rates, leavesOut: weighIns.places.counted >= 0, finisher };
   });
 }
 
@@ -123,6 +126,10 @@ export async function keepLink(link: KeptLink, isoDate: string): Promise<void> {
     }
     putRow(context, LINK_PLAN, links, typed, writtenOver(WEIGH_IN_PLAN, tables.weighIns()));
   });
+}
+
+function blankRow(): WeighInRow {
+  return Object.fromEntries(keysOf(WEIGH_IN_PLAN).map((key) => [key, ""])) as WeighInRow;
 }
 
 /** The tables to write into. Each is read when it is needed, so that one with a fault stops only what writes into it. */

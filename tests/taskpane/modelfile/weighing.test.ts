@@ -77,6 +77,25 @@ describe("solids of 24, 8 and 1 mm³ at 10 g/cm³", () => {
   });
 });
 
+test("two links alike in one file are told from the parts of one link by their volumes", () => {
+  const alikeIn = (model: ReturnType<typeof modelOf>, ...ticked: number[]) =>
+    weighSolids(model, { ...CHOICES, ticked: new Set(ticked) }).areAlike;
+  const twins = modelOf(
+    [
+      [2, 3, 4],
+      [0, 0, 0],
+    ],
+    [
+      [4, 3, 2],
+      [9, 0, 0],
+    ],
+  );
+  expect([alikeIn(twins, 0, 1), alikeIn(twins, 0), alikeIn(THREE, 0, 1)]).toEqual([true, false, false]);
+  // Two links of 24 mm³ each at 10 g/cm³: 0.24 g one.
+  const { link } = weighSolids(twins, { ...CHOICES, links: q("2") });
+  expect(link?.weight.grams.value().toString()).toBe("0.24");
+});
+
 test("a ticked solid without a volume stops the sum and is named", () => {
   const stl = binaryStl(boxAt([2, 3, 4], [0, 0, 0]), boxAt([1, 1, 1], [9, 0, 0]));
   const cut = stl.slice(0, stl.length - 50);

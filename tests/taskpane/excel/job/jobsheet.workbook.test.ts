@@ -17,13 +17,13 @@ function agrees(cell: unknown, exact: Fraction): void {
   expect(Math.abs(Number(cell) - wanted)).toBeLessThanOrEqual(Math.max(1e-9, Math.abs(wanted) * 1e-12));
 }
 
-const SAMPLES = fc.sample(workOrder, { numRuns: 12, seed: 20_261_125 });
+const SAMPLES = fc.sample(workOrder, { numRuns: 36, seed: 20_261_125 });
 
 test.each(SAMPLES.map((sample, index) => [index + 1, sample] as const))(
   "the job sheet's formulas come to the cent to what exact rationals say: order %i",
   async (_, { rates, form, expected }) => {
     await writeRates(desk, rates);
-    const { job } = papersOf(form, rates);
+    const { job, quote, watch } = papersOf(form, rates);
     await putContents(desk, "Job 2001", job.paper);
     const rows = await valuesOf(desk, "Job 2001", job.paper.rows.length);
     const at = (address: string) => {
@@ -41,6 +41,11 @@ test.each(SAMPLES.map((sample, index) => [index + 1, sample] as const))(
     agrees(figure("Discount", 1), new Fraction(String(form.order.discount)));
     agrees(rows.filter(([first]) => first === "Discount")[1]?.[1], expected.discount);
     agrees(figure("Cash out before it is sold"), expected.cashOut);
+    // The pane's verdict on the deposit, and the sheet's.
+    agrees(figure("What the deposit covers"), new Fraction(quote.deposit.amount.value().toFixed()));
+    const isShort = new Fraction(quote.deposit.amount.value().toFixed()).lt(expected.cashOut);
+    expect(watch.depositShort).toBe(isShort);
+    expect(figure("What the deposit covers", 2)).toMatch(isShort ? /^less than/ : /^covers/);
     agrees(figure("Tax"), expected.tax);
     agrees(figure("Total"), expected.total);
     agrees(figure("Net, without tax and shipping"), expected.net);
