@@ -31,7 +31,7 @@ export { type ColumnRule, cellOf, columnRule, type RangePart } from "./columns/c
 export { ColumnDriver, type ColumnInput, type RowSource, UNREAD, type Watch } from "./columns/driver";
 export type { Line, Rows } from "./columns/lines";
 export { type CellReading, type RangeColumn, readCell, readForAll, readRanges } from "./columns/ranges";
-export { type FieldColumn, readHeaders, recordOf } from "./designs/headers";
+export { doubledHeaders, type FieldColumn, nthColumn, readHeaders, recordOf } from "./designs/headers";
 export {
   FIELD_WORDS,
   keyOfHeader,
@@ -310,6 +310,7 @@ export { colourName, type QuoteLine } from "./quote/quoteline";
 export { atTerms, NOT_KNOWN, type QuotedTerms, type SpotRead, termsOf } from "./rates/quotedterms";
 export { RATE_KEYS, RATE_ROWS, type RateKey, type RateRow } from "./rates/raterows";
 export { parseLoss, parseRates, type Rates, readRate } from "./rates/rates";
+export { type Doubled, doubledWords, doublesOf } from "./reading/doubles";
 export { type DateOrder, readListDate } from "./reading/listdate";
 export { type DecimalSign, readListFigure } from "./reading/listfigure";
 export { isBlank, readNumber } from "./reading/number";

@@ -1,11 +1,12 @@
 import { CostingError, found } from "../exact/errors";
 import type { Quotient } from "../exact/quotient";
+import { type Doubled, doublesOf } from "../reading/doubles";
 import { isBlank, readNumber } from "../reading/number";
 import { LINKS_PER_UNITS, ORDER_LENGTH_UNITS } from "../reading/orderwords";
 import { type Currency, parseCurrency } from "../units/currency";
 import { inLengthUnit, type LengthUnit, lengthIn, MILLIMETRES_PER } from "../units/length";
 import { GRAMS_PER, type WeightUnit, weightIn } from "../units/weight";
-import { keyOfHeader, ROW_FIELDS, type RowKey, unitOfHeader } from "./headerwords";
+import { keyOfHeader, ROW_FIELDS, ROW_LABELS, type RowKey, unitOfHeader } from "./headerwords";
 
 /** A column of a sheet that is one of the fields. */
 export interface FieldColumn {
@@ -17,13 +18,27 @@ export interface FieldColumn {
   readonly unit: string | undefined;
 }
 
-/** The columns of a header row that are fields; of two that name one field the first counts. */
+/** The columns of a header row that are fields; of two that name one field the first. See doubledHeaders. */
 export function readHeaders(cells: readonly unknown[]): readonly FieldColumn[] {
-  const columns = cells.flatMap((cell, place): FieldColumn[] => {
+  const columns = columnsOf(cells);
+  return columns.filter(({ key }, index) => columns.findIndex((other) => other.key === key) === index);
+}
+
+/** The fields that two columns of a header row name. @param placeOf how a person finds a column, counted from 0 */
+export function doubledHeaders(cells: readonly unknown[], placeOf = nthColumn): readonly Doubled[] {
+  return doublesOf(columnsOf(cells).map(({ key, place }) => ({ key, what: ROW_LABELS[key], place: placeOf(place) })));
+}
+
+/** A column of a range whose address is not known. */
+export function nthColumn(place: number): string {
+  return `column ${place + 1}`;
+}
+
+function columnsOf(cells: readonly unknown[]): readonly FieldColumn[] {
+  return cells.flatMap((cell, place): FieldColumn[] => {
     const key = keyOfHeader(cell);
     return key ? [{ key, header: String(cell).trim(), place, unit: unitOfHeader(String(cell)) }] : [];
   });
-  return columns.filter(({ key }, index) => columns.findIndex((other) => other.key === key) === index);
 }
 
 /**

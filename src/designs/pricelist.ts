@@ -7,11 +7,13 @@ import { refuseUncosted } from "../order/uncosted";
 import { type CostSheet, costLine } from "../quote/costsheet";
 import { COST_LINES, type CostLine } from "../quote/piececosts";
 import type { RateKey } from "../rates/raterows";
+import { RATE_ROWS } from "../rates/raterows";
 import { parseRates, type Rates, rateKeyOf } from "../rates/rates";
+import { doubledWords, type Placed, refuseDoubles } from "../reading/doubles";
 import { isBlank } from "../reading/number";
 import { orThrow } from "../reading/parse";
 import { wordsOf } from "../reading/words";
-import { type FieldColumn, readHeaders, recordOf } from "./headers";
+import { doubledHeaders, type FieldColumn, readHeaders, recordOf } from "./headers";
 
 /** The columns of a price list, for one piece of each design, in the order they stand in unless others are asked for. */
 export const PRICE_COLUMNS = {
@@ -50,9 +52,11 @@ export function readDesigns(cells: readonly (readonly unknown[])[], rates: Rates
   return rows.map((row) => (row.every(isBlank) ? { kind: "empty" } : readDesign(columns, row, rates)));
 }
 
-/** The columns of a table of designs. Errors: wrongShape where its first row names no Design, Mark and Length. */
+/** The columns of a table of designs. Errors: wrongShape where its first row names no Design, Mark and Length, or a field twice. */
 export function designColumns(header: readonly unknown[]): readonly FieldColumn[] {
   const columns = readHeaders(header);
+  const [doubled] = doubledHeaders(header);
+  if (doubled) throw new CostingError("wrongShape", "lines", `found ${doubledWords(doubled)}`);
   const missing = (["design", "mark", "length"] as const).filter(
     (key) => !columns.some((column) => column.key === key),
   );
@@ -121,8 +125,17 @@ export function readPriceColumns(words: readonly unknown[], field = "columns"): 
   });
 }
 
-/** Rates from a range whose first column holds the words of the Rates sheet and its second the values; other rows are passed over. */
+/**
+ * Rates from a range whose first column holds the words of the Rates sheet and its second the values; other rows are passed over.
+ * Errors: wrongShape for a rate that stands twice.
+ */
 export function ratesOfCells(cells: readonly (readonly unknown[])[]): Rates {
+  const placed = cells.flatMap(([label, value], at): Placed[] => {
+    const key = rateKeyOf(label);
+    // A heading of the sheet may be called like a rate: it has no value.
+    return key && !isBlank(value) ? [{ key, what: RATE_ROWS[key].label, place: `row ${at + 1}` }] : [];
+  });
+  refuseDoubles(placed, "rates");
   const record = Object.fromEntries(
     cells.flatMap(([label, value]) => {
       const key = rateKeyOf(label);

@@ -1,5 +1,6 @@
 import { CostingError } from "../exact/errors";
 import { type Mark, nameMark } from "../gold/mark";
+import { type Placed, refuseDoubles } from "../reading/doubles";
 import { isBlank } from "../reading/number";
 import { attempt } from "../reading/parse";
 import { type Currency, NO_CURRENCY, parseCurrency } from "../units/currency";
@@ -35,6 +36,11 @@ export function makersOfCells([header = [], ...body]: readonly (readonly unknown
       `found no first row with the headers ${headers}; give price lists with their headers, such as Makers[#All]`,
     );
   }
+  const placed = titles.flatMap((title, at): Placed[] => {
+    const key = MAKER_KEYS.find((each) => MAKER_LABELS[each].toLowerCase() === title);
+    return key ? [{ key, what: MAKER_LABELS[key], place: `column ${at + 1}` }] : [];
+  });
+  refuseDoubles(placed, "makers");
   const rows = body.map((cells, at): MakerRow => {
     const own = places.map(([key, place]) => [key, place < 0 ? "" : cells[place]]);
     return { row: at + 1, cells: Object.fromEntries(own) as MakerRow["cells"] };

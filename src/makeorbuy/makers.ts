@@ -1,11 +1,12 @@
 import { CostingError, type CostingErrorCode, type Fault } from "../exact/errors";
 import type { Quotient } from "../exact/quotient";
-import type { Mark } from "../gold/mark";
+import { type Mark, nameMark } from "../gold/mark";
+import { type Doubled, doubledWords, doublesOf } from "../reading/doubles";
 import { isBlank } from "../reading/number";
 import { wordsOf } from "../reading/words";
 import type { Currency } from "../units/currency";
 import type { Weight } from "../units/weight";
-import { sameText } from "../weights/linkname";
+import { sameText, textKey } from "../weights/linkname";
 import { MAKER_LABELS, type MakerKey, type MakerOffer, parseMakerOffer, readMakerMark } from "./makeroffer";
 
 /** A row of a makers' price list, as its cells read. */
@@ -55,10 +56,17 @@ export function readPriceLists(rows: readonly MakerRow[], currency: Currency): P
     if (parsed.ok) offers.push(Object.freeze({ ...parsed.value, row }));
     else faults.push(...parsed.faults.map((fault) => faultOfRow(row, cells, fault)));
   }
-  const twice = offers.filter((offer) => offers.some((other) => other !== offer && isSameClass(offer, other)));
+  const doubles = doublesOf(
+    offers.map((offer) => ({ key: classKey(offer), what: className(offer), place: `row ${offer.row}` })),
+  );
+  const doubledOf = (offer: PlacedOffer) => doubles.find(({ key }) => key === classKey(offer));
+  const overlaps = offers.flatMap((offer) => {
+    const doubled = doubledOf(offer);
+    return doubled ? [overlap(offer, doubled)] : [];
+  });
   return Object.freeze({
-    offers: Object.freeze(offers.filter((offer) => !twice.includes(offer))),
-    faults: Object.freeze([...faults, ...twice.map((offer) => overlap(offer, twice))].sort((a, b) => a.row - b.row)),
+    offers: Object.freeze(offers.filter((offer) => doubledOf(offer) === undefined)),
+    faults: Object.freeze([...faults, ...overlaps].sort((a, b) => a.row - b.row)),
   });
 }
 
@@ -100,16 +108,18 @@ function isAbout(own: Mark | undefined, mark: Mark): boolean {
   return own === undefined || own.share.equals(mark.share);
 }
 
-function isSameClass(a: MakerOffer, b: MakerOffer): boolean {
-  const sameMark = a.mark && b.mark ? a.mark.share.equals(b.mark.share) : a.mark === b.mark;
-  return sameMark && sameText(a.maker, b.maker) && a.from.grams.equals(b.from.grams);
+/** Equal for two classes of one maker and mark that begin at the same weight. Marks are equal where their gold is. */
+function classKey({ maker, mark, from }: MakerOffer): string {
+  const gold = mark ? mark.share.value().toSignificantDigits(30).toString() : "";
+  return JSON.stringify([textKey(maker), gold, from.grams.value().toString()]);
 }
 
-function overlap(offer: PlacedOffer, all: readonly PlacedOffer[]): MakerFault {
-  const others = all.filter((other) => other !== offer && isSameClass(offer, other)).map(({ row }) => row);
-  const rows = others.length === 1 ? `row ${others[0]} does` : `rows ${others.join(", ")} do`;
-  const said = `found ${offer.from.grams.value()}, where a class of this maker and mark begins that ${rows} too; give each class a weight of its own to begin at`;
-  const { message } = new CostingError("outOfRange", MAKER_LABELS.from, said);
+function className({ mark, from }: MakerOffer): string {
+  return `the class from ${from.grams.value()} g for ${mark ? nameMark(mark) : "every mark"}`;
+}
+
+function overlap(offer: PlacedOffer, doubled: Doubled): MakerFault {
+  const { message } = new CostingError("outOfRange", MAKER_LABELS.from, `found ${doubledWords(doubled)}`);
   return faultIn(offer.row, offer.maker, "outOfRange", message, offer.mark ?? "every");
 }
 

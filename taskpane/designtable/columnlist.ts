@@ -39,12 +39,13 @@ export function columnList(on: {
   const root = element("details", { class: "columns" }, title, lead, list, fault, use.root);
   root.hidden = true;
   let matches: readonly ColumnMatch[] = [];
+  let addressOf: ((place: number) => string) | undefined;
 
   function judge(): boolean {
-    const [missing, doubled] = [missingOf(matches), doubledOf(matches)];
+    const [missing, doubled] = [missingOf(matches), doubledOf(matches, addressOf)];
     const sentences = [
       ...(missing.length > 0 ? [texts.missing(showList(missing))] : []),
-      ...(doubled.length > 0 ? [texts.doubled(showList(doubled))] : []),
+      ...doubled.map(texts.doubled),
     ];
     setText(fault, sentences.join(" "));
     fault.hidden = sentences.length === 0;
@@ -73,6 +74,7 @@ export function columnList(on: {
     root,
     show(designs) {
       matches = matchHeaders(designs.cells[0] ?? []);
+      addressOf = (place) => `${columnLetters(designs.column + place)}${designs.row + 1}`;
       list.replaceChildren(...matches.map((match) => entry(match, designs, change)));
       root.hidden = false;
       const complete = judge();

@@ -1,11 +1,15 @@
 import {
   type Counts,
+  doubledHeaders,
+  doubledWords,
+  doublesOf,
   FIELD_WORDS,
   keyOfHeader,
   LINE_FIELDS,
   LINE_KEYS,
   LINKS_PER_UNITS,
   type LineKey,
+  nthColumn,
   ORDER_LENGTH_UNITS,
   ROW_LABELS,
   readHeaders,
@@ -45,14 +49,15 @@ const UNITS: Readonly<Record<Counts, readonly string[]>> = {
 
 const LINE_WORDS = FIELD_WORDS.flatMap(({ words, key }) => (isLineKey(key) ? [{ words, key }] : []));
 
-/** What each header of a row is, or is likely to be. No field is given twice. */
+/** What each header of a row is, or is likely to be. No field is guessed twice. */
 export function matchHeaders(cells: readonly unknown[]): readonly ColumnMatch[] {
   const headers = cells.map((cell, place) => ({ place, header: wordsOf(cell) }));
   const keys = new Map<number, { key: LineKey; certainty: ColumnMatch["certainty"] }>();
   const isTaken = (key: LineKey) => [...keys.values()].some((each) => each.key === key);
+  // Two headers that name one field both stand for it, so that the person is asked which of them counts.
   for (const { place, header } of headers) {
     const key = keyOfHeader(header);
-    if (key && isLineKey(key) && !isTaken(key)) keys.set(place, { key, certainty: "known" });
+    if (key && isLineKey(key)) keys.set(place, { key, certainty: "known" });
   }
   const guesses = headers
     .filter(({ place, header }) => header !== "" && keyOfHeader(header) === undefined && !keys.has(place))
@@ -97,10 +102,12 @@ export function missingOf(matches: readonly ColumnMatch[]): readonly string[] {
   ];
 }
 
-/** Fields that more than one column is taken for, in the words of the form. */
-export function doubledOf(matches: readonly ColumnMatch[]): readonly string[] {
-  const keys = matches.flatMap(({ key }) => (key ? [key] : []));
-  return [...new Set(keys.filter((key, index) => keys.indexOf(key) !== index))].map((key) => ROW_LABELS[key]);
+/** Fields that more than one column is taken for, in the words of the form, each with its columns. */
+export function doubledOf(matches: readonly ColumnMatch[], placeOf = nthColumn): readonly string[] {
+  const placed = matches.flatMap(({ key, place }) =>
+    key ? [{ key, what: ROW_LABELS[key], place: placeOf(place) }] : [],
+  );
+  return doublesOf(placed).map(doubledWords);
 }
 
 /** The row of headers as the costing library reads it: the person's where it says the same, our words elsewhere. */
@@ -112,6 +119,7 @@ export function headersOf(matches: readonly ColumnMatch[]): readonly string[] {
 export function areOurWords(matches: readonly ColumnMatch[]): boolean {
   const own = readHeaders(matches.map(({ header }) => header)).filter(({ key }) => isLineKey(key));
   return (
+    doubledHeaders(matches.map(({ header }) => header)).length === 0 &&
     matches.every((match) => match.key === undefined || saysTheSame(match)) &&
     own.every(({ place, key }) => matches[place]?.key === key)
   );

@@ -1,4 +1,14 @@
-import { CostingError, type Currency, isBlank, type RowKey, readHeaders, recordOf } from "../../src/index";
+import {
+  CostingError,
+  type Currency,
+  doubledHeaders,
+  doubledWords,
+  isBlank,
+  type RowKey,
+  readHeaders,
+  recordOf,
+} from "../../src/index";
+import { columnLetters } from "./address";
 import { run, WorkbookFault } from "./run";
 
 /** A row counts as the header when it names at least this many fields of an order. */
@@ -14,7 +24,7 @@ export async function readSelectedOrder(currency: Currency): Promise<Partial<Rec
     const selected = context.workbook.getSelectedRange();
     selected.load("rowIndex");
     const used = selected.worksheet.getUsedRangeOrNullObject(true);
-    used.load("values,rowIndex");
+    used.load("values,rowIndex,columnIndex");
     await context.sync();
     if (used.isNullObject)
       throw new WorkbookFault(
@@ -22,16 +32,18 @@ export async function readSelectedOrder(currency: Currency): Promise<Partial<Rec
       );
     const at = selected.rowIndex - used.rowIndex;
     const row = used.values[at];
-    const columns = used.values
-      .slice(0, Math.max(0, at))
-      .map(readHeaders)
-      .findLast((each) => each.length >= FEWEST_WORDS);
-    if (!row || !columns || row.every(isBlank)) {
+    const above = used.values.slice(0, Math.max(0, at));
+    const headerAt = above.findLastIndex((cells) => readHeaders(cells).length >= FEWEST_WORDS);
+    const header = above[headerAt];
+    if (!row || !header || row.every(isBlank)) {
       throw new WorkbookFault(
         "The selected row is no order. Select a filled row under headers that are the words of this form, such as Customer, Design, Mark, Length.",
       );
     }
-    return textsIn(() => recordOf(columns, row, currency));
+    const addressOf = (place: number) => `${columnLetters(used.columnIndex + place)}${used.rowIndex + headerAt + 1}`;
+    const [doubled] = doubledHeaders(header, addressOf);
+    if (doubled) throw new WorkbookFault(`The headers above the selected row: found ${doubledWords(doubled)}.`);
+    return textsIn(() => recordOf(readHeaders(header), row, currency));
   });
 }
 

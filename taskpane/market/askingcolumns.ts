@@ -1,4 +1,14 @@
-import { type AskingColumn, readAskingHeader, SEEN_LABELS, SEEN_WORDS, type SeenKey, wordsOf } from "../../src/index";
+import {
+  type AskingColumn,
+  doubledWords,
+  doublesOf,
+  nthColumn,
+  readAskingHeader,
+  SEEN_LABELS,
+  SEEN_WORDS,
+  type SeenKey,
+  wordsOf,
+} from "../../src/index";
 import { MOST_OTHER_LETTERS, wordsApart } from "../wording/headerdistance";
 
 /** What a column of a list is taken for. */
@@ -9,7 +19,7 @@ export interface ColumnMatch extends Omit<AskingColumn, "key"> {
   readonly certainty: "known" | "likely" | "none";
 }
 
-/** What each header of a row is, or is likely to be. No field is given twice. */
+/** What each header of a row is, or is likely to be. No field is guessed twice. */
 export function matchAskingHeaders(cells: readonly unknown[]): readonly ColumnMatch[] {
   const headers = cells.map((cell, place) => ({
     ...readAskingHeader(cell),
@@ -18,7 +28,8 @@ export function matchAskingHeaders(cells: readonly unknown[]): readonly ColumnMa
   }));
   const found = new Map<number, { key: SeenKey; certainty: ColumnMatch["certainty"] }>();
   const isTaken = (key: SeenKey) => [...found.values()].some((each) => each.key === key);
-  for (const { place, key } of headers) if (key && !isTaken(key)) found.set(place, { key, certainty: "known" });
+  // Two headers that name one field both stand for it, so that the person is asked which of them counts.
+  for (const { place, key } of headers) if (key) found.set(place, { key, certainty: "known" });
   const guesses = headers
     .filter(({ words, key }) => words !== "" && key === undefined)
     .flatMap(({ place, words }) =>
@@ -46,8 +57,10 @@ export function missingOf(matches: readonly ColumnMatch[], byPiece: boolean): re
   return needed.filter((key) => matches.every((match) => match.key !== key)).map((key) => SEEN_LABELS[key]);
 }
 
-/** Fields that more than one column is taken for. */
+/** Fields that more than one column is taken for, each with its columns. */
 export function doubledOf(matches: readonly ColumnMatch[]): readonly string[] {
-  const keys = matches.flatMap(({ key }) => (key ? [key] : []));
-  return [...new Set(keys.filter((key, at) => keys.indexOf(key) !== at))].map((key) => SEEN_LABELS[key]);
+  const placed = matches.flatMap(({ key, place }) =>
+    key ? [{ key, what: SEEN_LABELS[key], place: nthColumn(place) }] : [],
+  );
+  return doublesOf(placed).map(doubledWords);
 }

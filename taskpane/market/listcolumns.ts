@@ -56,7 +56,10 @@ export function listColumns(changed: () => void): ListColumns {
       matches = matchAskingHeaders(headers);
       list.replaceChildren(...matches.map(entry));
       root.hidden = false;
-      const doubtful = missingOf(matches, true).length > 0 || matches.some(({ certainty }) => certainty === "likely");
+      const doubtful =
+        missingOf(matches, true).length > 0 ||
+        doubledOf(matches).length > 0 ||
+        matches.some(({ certainty }) => certainty === "likely");
       root.open = doubtful;
       setText(lead, doubtful ? texts.look : texts.allKnown);
     },
@@ -64,7 +67,7 @@ export function listColumns(changed: () => void): ListColumns {
       const [missing, doubled] = [missingOf(matches, byPiece), doubledOf(matches)];
       const sentences = [
         ...(missing.length > 0 ? [texts.missing(showList(missing))] : []),
-        ...(doubled.length > 0 ? [texts.doubled(showList(doubled))] : []),
+        ...doubled.map(texts.doubled),
       ];
       setText(fault, sentences.join(" "));
       fault.hidden = sentences.length === 0;

@@ -136,7 +136,7 @@ export const ASKING_TEXTS = {
     likely: "likely",
     noHeader: (number: number) => `Column ${number}, without a header`,
     missing: (labels: string) => `Still missing: ${labels}. Say which column it is.`,
-    doubled: (labels: string) => `More than one column is ${labels}. Choose one.`,
+    doubled: (found: string) => `Found ${found}.`,
     allKnown: "All headers are known words.",
     look: "Look at each column and correct what is wrong.",
 

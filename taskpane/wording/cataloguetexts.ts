@@ -38,7 +38,7 @@ export const CATALOGUE_TEXTS = {
     ownUnit: "choose a unit",
     asLength: "unit of the length",
     missing: (labels: string) => `Still missing for a price: ${labels}.`,
-    doubled: (labels: string) => `More than one column is ${labels}. Choose one.`,
+    doubled: (found: string) => `Found ${found}.`,
     use: "Use these columns",
     used: "These columns are in use.",
   },

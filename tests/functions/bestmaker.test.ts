@@ -117,7 +117,7 @@ describe("bad input", () => {
     [["Thackley", "", 0, 3], "makers: Row 6, Thackley: Mark: found nothing"],
     [
       ["Fennick", "14K", 40, 3],
-      "makers: Row 2, Fennick: From g: found 40, where a class of this maker and mark begins",
+      "makers: Row 2, Fennick: From g: found the class from 40 g for 14K in row 2 and in row 6; keep one of them",
     ],
     [["Thackley", "14K", 0, 3, "", 5, "boxes"], 'makers: Row 6, Thackley: Minimum in: found "boxes"'],
   ] as const)("%j names its row, for the mark it is about", (row, words) => {

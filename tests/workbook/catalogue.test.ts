@@ -91,7 +91,7 @@ describe("a table with other headers, units and order", () => {
     // A column taken for another is told before it can be used.
     await desk.pane.getByLabel("Colour is").selectOption("mark");
     expect(await said(desk, ".columns > .fault")).toBe(
-      "Still missing for a price: Colour. More than one column is Mark. Choose one.",
+      "Still missing for a price: Colour. Found Mark in D3 and in H3; keep one of them.",
     );
     await press(desk, "Use these columns");
     expect(await desk.pane.locator(".tasks").isVisible()).toBe(false);

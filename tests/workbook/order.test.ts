@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { fill, HUNDRED_GRAMS, press, setRate, sheetNames, withRates } from "./desk";
-import { clickCell } from "./person.mjs";
+import { clickCell, typeIn } from "./person.mjs";
 import { deskForEach } from "./workshop";
 
 const desk = deskForEach();
@@ -75,6 +75,23 @@ describe("an order that can't be right", () => {
     await clickCell(desk.page, "Sheet1", "B7");
     await press(desk, "Take from the selected row");
     await desk.pane.getByText("This sheet is empty.").waitFor();
+    expect(await desk.pane.getByLabel("Customer", { exact: true }).inputValue()).toBe(HUNDRED_GRAMS.Customer);
+  });
+
+  test("a field that two headers name is told with both cells, and the form stays as it was", async () => {
+    const cells = [
+      ["B3", "Customer"],
+      ["C3", "Mark"],
+      ["D3", "Length"],
+      ["E3", "Karat"],
+      ["B4", "Ines Wardle"],
+    ] as const;
+    for (const [cell, text] of cells) await typeIn(desk.page, "Sheet1", cell, text);
+    await clickCell(desk.page, "Sheet1", "B4");
+    await press(desk, "Take from the selected row");
+    await desk.pane
+      .getByText("The headers above the selected row: found Mark in C3 and in E3; keep one of them.")
+      .waitFor();
     expect(await desk.pane.getByLabel("Customer", { exact: true }).inputValue()).toBe(HUNDRED_GRAMS.Customer);
   });
 

@@ -170,7 +170,7 @@ test("price lists in a table of the workbook: stepped surcharges, a least order,
   await part().getByText("Row 6, Fennick: Currency: found EUR, and the workbook's amounts are in USD").waitFor();
   await typeRow(6, { E: "USD", C: "0" });
   await part()
-    .getByText(/^Row 5, Fennick: From g: found 0, where a class of this maker and mark begins that row 6 does too/)
+    .getByText(/^Row 5, Fennick: From g: found the class from 0 g for 1000 in row 5 and in row 6; keep one of them/)
     .waitFor();
   await typeRow(6, { C: "60" });
   await until("Fennick sells no fewer than 3 pieces");

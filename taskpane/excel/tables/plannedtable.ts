@@ -1,4 +1,4 @@
-import { isBlank } from "../../../src/index";
+import { doubledWords, doublesOf, isBlank } from "../../../src/index";
 import { columnLetters } from "../address";
 import { asText, dressAs, type Look, type PaperCell, type PaperSize, putContents } from "../paper";
 import { WorkbookFault } from "../run";
@@ -37,7 +37,7 @@ export function askTable<K extends string>(
   const table = context.workbook.tables.getItemOrNullObject(plan.name);
   table.load("name");
   const all = table.getRange();
-  all.load("values,columnIndex");
+  all.load("values,columnIndex,rowIndex");
   const { worksheet } = table;
   worksheet.load("name");
   const last = toWrite ? table.getRange().getLastRow() : undefined;
@@ -46,7 +46,7 @@ export function askTable<K extends string>(
     table.isNullObject
       ? undefined
       : {
-          ...readingOf(plan, all.values),
+          ...readingOf(plan, all.values, (place) => `${columnLetters(all.columnIndex + place)}${all.rowIndex + 1}`),
           sheet: worksheet.name,
           left: all.columnIndex,
           width: all.values[0]?.length ?? 0,
@@ -226,8 +226,16 @@ function headLook({ look }: TableColumn): Look {
 function readingOf<K extends string>(
   plan: TablePlan<K>,
   [header = [], ...body]: readonly (readonly unknown[])[],
+  addressOf: (place: number) => string,
 ): Pick<TableReading<K>, "places" | "rows" | "hasMore"> {
   const titles = header.map((title) => String(title).trim().toLowerCase());
+  const [doubled] = doublesOf(
+    titles.flatMap((title, at) => {
+      const key = keysOf(plan).find((each) => plan.columns[each].header.toLowerCase() === title);
+      return key ? [{ key, what: plan.columns[key].header, place: addressOf(at) }] : [];
+    }),
+  );
+  if (doubled) throw new WorkbookFault(`The headers of the table ${plan.name}: found ${doubledWords(doubled)}.`);
   const placed = keysOf(plan).map((key) => [key, titles.indexOf(plan.columns[key].header.toLowerCase())] as const);
   const gone = placed
     .filter(([key, place]) => place < 0 && !plan.columns[key].isLater)

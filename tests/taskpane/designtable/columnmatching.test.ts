@@ -40,8 +40,8 @@ describe("headers", () => {
     expect(keysOf("Shelf", "Customer", 12, "", null).map(([key]) => key)).toEqual(Array(5).fill(undefined));
   });
 
-  test("that name a field already named are left to the person", () => {
-    expect(keysOf("Mark", "Karat", "Marks").map(([key]) => key)).toEqual(["mark", undefined, undefined]);
+  test("that both name one field are both kept, so that the person is asked; a near one gives way", () => {
+    expect(keysOf("Mark", "Karat", "Marks").map(([key]) => key)).toEqual(["mark", "mark", undefined]);
   });
 });
 
@@ -61,7 +61,10 @@ describe("what is missing", () => {
 
   test("and what is there twice", () => {
     const twice = [...matchHeaders(["Mark"]), ...matchHeaders(["Karat"])];
-    expect(doubledOf(twice)).toEqual(["Mark"]);
+    expect(doubledOf(matchHeaders(["Mark", "Length", "Karat"]))).toEqual([
+      "Mark in column 1 and in column 3; keep one of them",
+    ]);
+    expect(doubledOf(twice)).toHaveLength(1);
   });
 });
 

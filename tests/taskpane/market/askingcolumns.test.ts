@@ -16,12 +16,12 @@ describe("the columns of a list of asking prices", () => {
     ]);
   });
 
-  test("are never the same field twice: the known one comes before the near one", () => {
+  test("of which two are known for one field are both kept, so that the person is asked; a near one gives way", () => {
     expect(keys("Wieght", "Weight", "Price", "Asked")).toEqual([
       [undefined, "none"],
       ["weight", "known"],
       ["price", "known"],
-      [undefined, "none"],
+      ["price", "known"],
     ]);
   });
 
@@ -36,6 +36,6 @@ describe("the columns of a list of asking prices", () => {
     expect(missingOf(matches, true)).toEqual(["Weight", "Mark"]);
     expect(missingOf(matches, false)).toEqual(["Mark"]);
     const twice = matches.map((match) => ({ ...match, key: "price" as const }));
-    expect(doubledOf(twice)).toEqual(["Asked price"]);
+    expect(doubledOf(twice)).toEqual(["Asked price in column 1 and in column 2; keep one of them"]);
   });
 });
