@@ -151,7 +151,7 @@ export function openPane(place: HTMLElement): void {
     reckoning = rates ? reckon(typed, rates, today(), form.misread()) : undefined;
     result.show(reckoning, typed, form.line);
     const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
-    questions.show(costed ? orderQuestions(costed.order, typed) : [], typed.lines.length);
+    questions.show(costed ? orderQuestions(costed.order, typed, costed.rates) : [], typed.lines.length);
     form.judge(reckoning?.faults ?? [], costed);
     stay();
     const spoken = spokenResult(reckoning, typed);

@@ -39,6 +39,6 @@ export const WHOLE_SHARE: NumberRule = {
 export const MARKUP_RULE: NumberRule = {
   share: true,
   least: "0",
-  most: "100",
+  most: "1000000",
   right: "a share of cost from 0, such as 0.30 or 30 %",
 };

@@ -37,7 +37,9 @@ export function readings({ line, alloys }: CostSheet): JobRow[] {
         (at) => `${at(alloyKey(index), "G")}*${at("quantity")}`,
       ),
     ),
-    ...places.map((index) => reading(sentKey(index), `${ON_THE_SCALE.sent}${of(index)}`, (at) => all(at, index))),
+    ...places.map((index) =>
+      reading(sentKey(index), `${ON_THE_SCALE.sent}${of(index)}`, (at) => all(at, index), undefined, "counted alone"),
+    ),
     ...places.map((index) =>
       reading(
         polishedKey(index),

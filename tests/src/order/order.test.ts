@@ -127,7 +127,7 @@ describe("bad input: one sentence that names the field, what was found and what 
     ["linkWeight", "0", "outOfRange", /^Weight of one link: found "0"; give grams above 0, such as 2.05$/],
     ["linkWeight", "-2", "outOfRange", /^Weight of one link: found "-2"/],
     ["linkWeight", "two", "notANumber", /^Weight of one link: found "two", which is not a plain number/],
-    ["linkWeight", "1001", "outOfRange", /^Weight of one link: found "1001"/],
+    ["linkWeight", "1000001", "outOfRange", /^Weight of one link: found "1000001"/],
     ["claspLength", "-1", "outOfRange", /^Clasp length: found "-1"/],
     ["claspWeight", "-1", "outOfRange", /^Clasp weight: found "-1"/],
     ["claspCost", "-0.01", "outOfRange", /^Clasp cost: found "-0.01"/],

@@ -183,5 +183,6 @@ describe("what cannot be is told at its field", () => {
 
 test("what is paid for by its weight is asked neither for a cost nor about its melt value", () => {
   const form = formOf({ ...BY_WEIGHT, ...FINDINGS, findingsPremium: "0" });
-  expect(orderQuestions(read(parsedOf({ ...BY_WEIGHT, ...FINDINGS, findingsPremium: "0" })), form)).toEqual([]);
+  const order = read(parsedOf({ ...BY_WEIGHT, ...FINDINGS, findingsPremium: "0" }));
+  expect(orderQuestions(order, form, ratesOf({ spot: SPOT }))).toEqual([]);
 });

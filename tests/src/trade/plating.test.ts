@@ -23,7 +23,7 @@ function quoteOf(lines: readonly Record_[], changes: Record_ = {}) {
   const read = parseOrder(form, rates);
   if (!read.ok) throw new Error(read.faults.map(({ sentence }) => sentence).join("\n"));
   const { quote } = makeQuote(read.value, costOrder(read.value, rates), rates, "2026-03-04");
-  return { quote, asked: orderQuestions(read.value, form).flatMap(({ lines }) => lines) };
+  return { quote, asked: orderQuestions(read.value, form, rates).flatMap(({ lines }) => lines) };
 }
 const platingIn = (line: Record_, changes?: Record_) => quoteOf([line], changes).quote.lines[0]?.plating;
 const faultsOf = (line: Record_, changes: Record_ = {}) => {

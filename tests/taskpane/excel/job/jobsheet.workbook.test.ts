@@ -332,6 +332,16 @@ test("loss goes by the link: spare links are stock, missing ones are named with 
   agrees(landed, new Fraction(4979));
 });
 
+test("what was sent to the polisher is counted and not weighed: no cream cell asks for a weight that nothing uses", () => {
+  const { job } = papersOf(TWO_LINES, AT_25);
+  const looks = (key: string) => {
+    const row = Number(job.at(0)(key).split("$").at(-1)) - 1;
+    return [3, 4].map((column) => job.paper.rows[row]?.[column]?.look);
+  };
+  expect(looks("cast0")).toEqual(["inputRight", "inputRight"]);
+  expect(looks("sent0")).toEqual(["inputRight", undefined]);
+});
+
 test("where nobody wrote how many were sent, the sheet asks, and the loss still goes by the link", async () => {
   const { row, money, remark, lost, landed } = await polished({ cast0: 95, polished0: 91 });
   expect(row).toEqual([182, 0.045, "", "", "", ""]);
