@@ -38,6 +38,7 @@ export {
   ROW_KEYS,
   ROW_LABELS,
   type RowKey,
+  unitNamedFor,
   unitOfHeader,
 } from "./designs/headerwords";
 export { LARGEST_MONTHLY_MOVES, type MonthlyMove, spotMovedAs } from "./designs/monthlymoves";

@@ -6,7 +6,7 @@ import { LINKS_PER_UNITS, ORDER_LENGTH_UNITS } from "../reading/orderwords";
 import { type Currency, parseCurrency } from "../units/currency";
 import { inLengthUnit, type LengthUnit, lengthIn, MILLIMETRES_PER } from "../units/length";
 import { GRAMS_PER, type WeightUnit, weightIn } from "../units/weight";
-import { keyOfHeader, ROW_FIELDS, ROW_LABELS, type RowKey, unitOfHeader } from "./headerwords";
+import { keyOfHeader, ROW_FIELDS, ROW_LABELS, type RowKey, unitNamedFor } from "./headerwords";
 
 /** A column of a sheet that is one of the fields. */
 export interface FieldColumn {
@@ -37,7 +37,7 @@ export function nthColumn(place: number): string {
 function columnsOf(cells: readonly unknown[]): readonly FieldColumn[] {
   return cells.flatMap((cell, place): FieldColumn[] => {
     const key = keyOfHeader(cell);
-    return key ? [{ key, header: String(cell).trim(), place, unit: unitOfHeader(String(cell)) }] : [];
+    return key ? [{ key, header: String(cell).trim(), place, unit: unitNamedFor(String(cell), key) }] : [];
   });
 }
 
@@ -55,7 +55,7 @@ export function recordOf(
   const record: Partial<Record<RowKey, unknown>> = {};
   for (const column of columns) record[column.key] = inOwnUnit(column, cells[column.place], lengthUnit, currency);
   const linksPer = columns.find(({ key }) => key === "linksPer");
-  const perUnit = linksPer && LINKS_PER_UNITS.find((unit) => unit === linksPerUnitOf(linksPer));
+  const perUnit = linksPer && LINKS_PER_UNITS.find((unit) => unit === linksPer.unit);
   return {
     ...record,
     ...(lengthUnit && isBlank(record.lengthUnit) ? { lengthUnit } : {}),
@@ -74,10 +74,6 @@ export function standAsTheyAre(columns: readonly FieldColumn[], currency: Curren
     if (error instanceof CostingError) return false;
     throw error;
   }
-}
-
-function linksPerUnitOf({ header, unit }: FieldColumn): string | undefined {
-  return unit ?? (/\bper\s+(in|inch)\b/i.test(header) ? "in" : /\bper\s+cm\b/i.test(header) ? "cm" : undefined);
 }
 
 /** The unit of the row's lengths: the one in a cell of its own, else that of the Length header. */

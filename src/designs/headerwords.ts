@@ -65,6 +65,13 @@ export function unitOfHeader(header: string): string | undefined {
   return OTHER_UNITS[unit] ?? unit;
 }
 
+/** The unit that a header names for a field: as unitOfHeader reads it, for links in words too: "Links per inch". */
+export function unitNamedFor(header: string, key: RowKey): string | undefined {
+  const unit = unitOfHeader(header);
+  if (unit !== undefined || ROW_FIELDS[key].counts !== "links per length") return unit;
+  return /\bper\s+(in|inch)\b/i.test(header) ? "in" : /\bper\s+cm\b/i.test(header) ? "cm" : undefined;
+}
+
 /** A header in plain words, without its unit: "Length (in)" is "length". */
 export function plainHeader(header: string): string {
   return header

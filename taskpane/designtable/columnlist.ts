@@ -1,4 +1,4 @@
-import { LINE_KEYS, type LineKey, ROW_LABELS } from "../../src/index";
+import { LINE_KEYS, type LineKey, ROW_LABELS, wordsOf } from "../../src/index";
 import { button } from "../controls/button";
 import { element, setText } from "../controls/element";
 import { columnLetters } from "../excel/address";
@@ -13,6 +13,7 @@ import {
   missingOf,
   NEEDED,
   needsUnit,
+  saidUnit,
   unitsOf,
 } from "./columnmatching";
 
@@ -114,8 +115,9 @@ function entry(
     const units = key ? unitsOf(key) : [];
     unitBox.hidden = units.length === 0;
     if (!key) return;
-    const own = needsUnit(key) ? texts.ownUnit : followsLength(key) ? texts.asLength : (units[0] ?? "");
-    const said = needsUnit(key) || followsLength(key) ? units : units.slice(1);
+    const isAsked = needsUnit(key, match.header);
+    const own = isAsked ? texts.ownUnit : followsLength(key) ? texts.asLength : (units[0] ?? "");
+    const said = isAsked || followsLength(key) ? units : units.slice(1);
     unit.replaceChildren(
       element("option", { value: "" }, own),
       ...said.map((each) => element("option", { value: each }, each)),
@@ -125,18 +127,32 @@ function entry(
   offerUnits(match.key, match.unit);
   field.addEventListener("change", () => {
     const key = LINE_KEYS.find((each) => each === field.value);
-    offerUnits(key, match.unit);
+    // The header's unit holds for whatever a person takes the column for.
+    offerUnits(key, key && saidUnit(match.header, key));
     change(match.place, { key, unit: unit.value || undefined });
   });
   unit.addEventListener("change", () => change(match.place, { unit: unit.value || undefined }));
+  const samples = samplesOf(designs, match.place);
   const badge = match.certainty === "likely" ? element("span", { class: "badge" }, texts.likely) : undefined;
   return element(
     "li",
     { class: match.certainty },
     element("p", { class: "theirs" }, header, " ", badge),
+    samples.length > 0 ? element("p", { class: "help" }, texts.such(samples.join(", "))) : undefined,
     element("div", { class: "ours" }, element("div", { class: "box choice" }, field), unitBox),
   );
 }
+
+/** The first values of a column, by which a person knows its unit. */
+function samplesOf({ cells }: Designs, place: number): readonly string[] {
+  return cells
+    .slice(1)
+    .map((row) => wordsOf(row[place]))
+    .filter((cell) => cell !== "")
+    .slice(0, SAMPLES);
+}
+
+const SAMPLES = 3;
 
 function group(label: string, keys: readonly LineKey[]): HTMLElement {
   return element("optgroup", { label }, ...keys.map((key) => element("option", { value: key }, ROW_LABELS[key])));

@@ -13,10 +13,12 @@ import {
   ORDER_LENGTH_UNITS,
   ROW_LABELS,
   readHeaders,
+  unitNamedFor,
   unitOfHeader,
   wordsOf,
 } from "../../src/index";
 import { MOST_OTHER_LETTERS, wordsApart } from "../wording/headerdistance";
+import { TEXTS } from "../wording/texts";
 
 /** What a column of somebody's table is taken for. */
 export interface ColumnMatch {
@@ -81,14 +83,18 @@ export function unitsOf(key: LineKey): readonly string[] {
   return counts ? UNITS[counts] : [];
 }
 
-/** Whether a unit must be said: length and links per length have none of their own. */
-export function needsUnit(key: LineKey): boolean {
-  return key === "length" || key === "linksPer";
+/**
+ * Whether a unit must be said: length and links per length have none of their own. A weight is in grams under our own words, as the
+ * form asks for it; a person's other words say nothing of it.
+ */
+export function needsUnit(key: LineKey, header: string): boolean {
+  if (key === "length" || key === "linksPer") return true;
+  return LINE_FIELDS[key].counts === "weight" && keyOfHeader(header) !== key;
 }
 
 /** Whether a length counts in the unit of the piece's length where it says none. */
 export function followsLength(key: LineKey): boolean {
-  return LINE_FIELDS[key].counts === "length" && !needsUnit(key);
+  return LINE_FIELDS[key].counts === "length" && key !== "length";
 }
 
 /** What is missing for a price, in the words of the form. */
@@ -100,6 +106,11 @@ export function missingOf(matches: readonly ColumnMatch[]): readonly string[] {
     ...NEEDED.filter((key) => !has(key)).map((key) => ROW_LABELS[key]),
     ...(unitless("length", "lengthUnit") ? [ROW_LABELS.lengthUnit] : []),
     ...(unitless("linksPer", "linksPerUnit") ? [ROW_LABELS.linksPerUnit] : []),
+    ...matches.flatMap(({ key, header, unit }) =>
+      key && LINE_FIELDS[key].counts === "weight" && unit === undefined && needsUnit(key, header)
+        ? [TEXTS.catalogue.columns.unitOf(header)]
+        : [],
+    ),
   ];
 }
 
@@ -138,15 +149,12 @@ function ourHeader({ key, unit }: ColumnMatch): string {
 
 /** The unit that the library takes from a header. */
 function plainlySaid(header: string, key: LineKey): string | undefined {
-  if (key === "linksPer" && unitOfHeader(header) === undefined) {
-    return /\bper\s+(in|inch)\b/i.test(header) ? "in" : /\bper\s+cm\b/i.test(header) ? "cm" : undefined;
-  }
-  const unit = unitOfHeader(header);
+  const unit = unitNamedFor(header, key);
   return unit !== undefined && unitsOf(key).includes(unit) ? unit : undefined;
 }
 
-/** The unit in a header, also where it is only its last word: "Length cm". */
-function saidUnit(header: string, key: LineKey): string | undefined {
+/** The unit that a header names for a field, also where it is only its last word: "Length cm". */
+export function saidUnit(header: string, key: LineKey): string | undefined {
   const said = plainlySaid(header, key);
   if (said !== undefined) return said;
   const last = unitOfHeader(`(${header.split(/[\s/]+/).at(-1) ?? ""})`);

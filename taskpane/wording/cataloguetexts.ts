@@ -33,6 +33,7 @@ export const CATALOGUE_TEXTS = {
     others: "Others",
     noHeader: (letter: string) => `column ${letter}, without a header`,
     is: (header: string) => `${header} is`,
+    such: (values: string) => `Its values: ${values}`,
     unitOf: (header: string) => `Unit of ${header}`,
     likely: "likely",
     ownUnit: "choose a unit",

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { keyOfHeader, LINE_KEYS, LINE_LABELS, readHeaders, recordOf } from "../../../src/index";
+import { keyOfHeader, LINE_FIELDS, LINE_KEYS, LINE_LABELS, readHeaders, recordOf } from "../../../src/index";
 import {
   areOurWords,
   type ColumnMatch,
@@ -7,6 +7,7 @@ import {
   headersOf,
   matchHeaders,
   missingOf,
+  saidUnit,
   unitsOf,
 } from "../../../taskpane/designtable/columnmatching";
 
@@ -97,5 +98,38 @@ describe("the headers that the library reads", () => {
     expect(areOurWords(changed({ key: "claspLength" }))).toBe(false);
     expect(areOurWords(changed({ unit: "cm" }))).toBe(false);
     expect(headersOf(changed({ unit: "cm" }))).toEqual(["Design", `${LINE_LABELS.length} (cm)`]);
+  });
+});
+
+describe("the unit of a header", () => {
+  const WEIGHTS = ["g", "dwt", "ozt", "gr", "mg", "kg", "ct"] as const;
+  const LENGTHS = ["in", "cm", "mm"] as const;
+  const written = (unit: string) => [
+    `Anything (${unit})`,
+    `Anything [${unit}]`,
+    `Anything, ${unit}`,
+    `Anything ${unit}`,
+  ];
+
+  test("holds for whatever field of its kind a person takes the column for", () => {
+    for (const key of LINE_KEYS) {
+      const { counts } = LINE_FIELDS[key];
+      const units = counts === "weight" ? WEIGHTS : counts === "length" ? LENGTHS : [];
+      for (const unit of units) {
+        for (const header of written(unit)) expect(saidUnit(header, key), `${header} as ${key}`).toBe(unit);
+      }
+    }
+    expect(saidUnit("Gliedgew. [dwt]", "linkWeight")).toBe("dwt");
+  });
+
+  test("is asked of a weight in a person's own words that name none, and grams under our own", () => {
+    const taken = (header: string, unit: string | undefined) => [
+      ...matchHeaders(["Design", "Mark", "Colour", "Length (in)", "Links per in"]),
+      { place: 5, header, key: "linkWeight", unit, certainty: "known" } as const,
+    ];
+    expect(missingOf(taken("Gliedgew.", undefined))).toEqual(["Unit of Gliedgew."]);
+    expect(missingOf(taken("Gliedgew.", "g"))).toEqual([]);
+    expect(missingOf(taken("Weight of one link", undefined))).toEqual([]);
+    expect(headersOf(taken("Gliedgew. [dwt]", "dwt")).at(-1)).toBe("Weight of one link (dwt)");
   });
 });
