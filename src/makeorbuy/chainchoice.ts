@@ -50,8 +50,11 @@ export interface Comparison {
 /** The maker of Rates: without a name, with one surcharge for every weight. */
 export const MAKER_OF_RATES = "";
 
-/** Where the makers come from: price lists, or the surcharge on Rates where there is no list, or no row for the mark. */
-export type SellersFrom = "price lists" | "no price list" | "no row for the mark";
+/**
+ * Where the makers come from: price lists, or the surcharge on Rates where there is no list, or no row for the mark. Both are prices of
+ * solid chain, so that a hollow piece is compared with none.
+ */
+export type SellersFrom = "price lists" | "no price list" | "no row for the mark" | "nowhere: the piece is hollow";
 
 /** Who may be asked for a line's chain, and what of the price lists could not be read. */
 export interface AskedSellers {
@@ -61,8 +64,9 @@ export interface AskedSellers {
   readonly unread: readonly MakerFault[];
 }
 
-/** Who sells ready chain of a line's mark; the maker of Rates where no price list has the mark. */
+/** Who sells ready chain like a line's; the maker of Rates where no price list has its mark; nobody where it is hollow. */
 export function sellersFor(lists: PriceLists | undefined, line: OrderLine, rates: Rates): AskedSellers {
+  if (line.hollow) return { sellers: [], unread: [], from: "nowhere: the piece is hollow" };
   const listed = lists ? sellersOf(lists, line.mark) : [];
   const unread = lists ? faultsAbout(lists.faults, line.mark) : [];
   if (listed.length > 0) return { sellers: listed, unread, from: "price lists" };

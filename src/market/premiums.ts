@@ -23,6 +23,8 @@ export interface SeenPremium {
   readonly month: string;
   readonly weight: Weight;
   readonly mark: Mark;
+  /** What nobody called hollow is solid. */
+  readonly hollow: boolean;
   readonly premium: Rate;
 }
 
@@ -31,26 +33,30 @@ export interface SeenPremium {
  * @param spot used where the price has no spot of its day
  */
 export function seenPremium(seen: SeenAsking, spot: Money): SeenPremium | undefined {
-  const { weight, mark, date } = seen;
+  const { weight, mark, hollow = false, date } = seen;
   if (!weight) return undefined;
-  return { month: date.slice(0, 7), weight, mark, premium: checkAsking(seen, seen.spot ?? spot).premium };
+  return { month: date.slice(0, 7), weight, mark, hollow, premium: checkAsking(seen, seen.spot ?? spot).premium };
 }
 
-/** The premiums of one class of weights, mark and month. */
+/** The premiums of one class of weights, mark and month, of solid pieces or of hollow ones. */
 export interface MedianPremium {
   readonly weightClass: number;
   readonly mark: string;
+  readonly hollow: boolean;
   readonly month: string;
   /** Half of the prices were not above it: the middle one, or halfway between the two in the middle. Exact. */
   readonly median: Rate;
   readonly count: number;
 }
 
-/** The median premium of each class of weights, mark and month: light before heavy, high marks before low, months in order. */
+/**
+ * The median premium of each class of weights, mark and month: light before heavy, high marks before low, solid before hollow, months
+ * in order. Solid and hollow pieces never share one: hollow work is dearer a gram.
+ */
 export function medianPremiums(seen: readonly SeenPremium[]): readonly MedianPremium[] {
   const groups = new Map<string, SeenPremium[]>();
   for (const each of seen) {
-    const key = `${weightClass(each.weight)} ${showMark(each.mark)} ${each.month}`;
+    const key = `${weightClass(each.weight)} ${showMark(each.mark)} ${each.hollow} ${each.month}`;
     groups.set(key, [...(groups.get(key) ?? []), each]);
   }
   return [...groups.values()]
@@ -62,12 +68,14 @@ export function medianPremiums(seen: readonly SeenPremium[]): readonly MedianPre
       (a, b) =>
         weightClass(a.first.weight) - weightClass(b.first.weight) ||
         b.first.mark.share.compare(a.first.mark.share) ||
+        Number(a.first.hollow) - Number(b.first.hollow) ||
         (a.first.month < b.first.month ? -1 : a.first.month > b.first.month ? 1 : 0),
     )
     .map(({ first, group }) =>
       Object.freeze({
         weightClass: weightClass(first.weight),
         mark: showMark(first.mark),
+        hollow: first.hollow,
         month: first.month,
         median: medianOf(group),
         count: group.length,
@@ -82,7 +90,7 @@ function medianOf(group: readonly SeenPremium[]): Rate {
   return perGram(low.perGram.plus(high.perGram).dividedBy(Quotient.of(2)), low.currency);
 }
 
-/** What was asked for pieces like one: of its mark, and of its class of weights or else the class of the nearest weight seen. */
+/** What was asked for pieces like one: of its mark, solid or hollow like it, and of its class of weights or else the class of the nearest weight seen. */
 export interface MedianNear {
   readonly weightClass: number;
   /** The median over all months. Exact. */
@@ -93,9 +101,12 @@ export interface MedianNear {
   readonly to: string;
 }
 
-/** The median premium nearest to a piece; undefined where nothing of its mark was seen. */
-export function medianNear(seen: readonly SeenPremium[], mark: Mark, weight: Weight): MedianNear | undefined {
-  const alike = seen.filter((each) => each.mark.share.compare(mark.share) === 0);
+/** The median premium nearest to a piece; undefined where nothing of its mark was seen, solid or hollow like it. */
+export function medianNear(
+  seen: readonly SeenPremium[],
+  { mark, hollow, weight }: Pick<SeenPremium, "mark" | "hollow" | "weight">,
+): MedianNear | undefined {
+  const alike = seen.filter((each) => each.mark.share.compare(mark.share) === 0 && each.hollow === hollow);
   const away = (each: SeenPremium) => magnitude(each.weight.grams.minus(weight.grams));
   const [first] = alike;
   if (!first) return undefined;

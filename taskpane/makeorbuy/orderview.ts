@@ -147,6 +147,7 @@ function noteOf({ line, rates }: ChainChoice, from: AskedMakers["from"]): string
     ...(line.gold.share.equals(line.mark.share)
       ? []
       : [texts.order.twoMetals(showNumber(fineness(line.gold)), nameMark(line.mark))]),
+    ...(from === "nowhere: the piece is hollow" ? [texts.makers.hollow] : []),
     ...(from === "no price list" ? [texts.makers.noTable(surcharge)] : []),
     ...(from === "no row for the mark" ? [texts.makers.noRow(nameMark(line.mark), surcharge)] : []),
   ];

@@ -1,4 +1,12 @@
-import { type MakerFault, type OrderLine, type PriceLists, type Rates, type Seller, sellersFor } from "../../src/index";
+import {
+  type MakerFault,
+  type OrderLine,
+  type PriceLists,
+  type Rates,
+  type Seller,
+  type SellersFrom,
+  sellersFor,
+} from "../../src/index";
 import { SOURCING_TEXTS } from "../wording/sourcingtexts";
 import { unreadSentences } from "./messages";
 
@@ -14,15 +22,16 @@ export interface ReadMakers {
 /** Who is asked for a line's chain, and what is said of that. */
 export interface AskedMakers {
   readonly sellers: readonly Seller[];
-  /** Why the surcharge on Rates counts; "" where price lists do. */
-  readonly from: "" | "no price list" | "no row for the mark";
+  /** Why the surcharge on Rates counts, or nobody's; "" where price lists do. */
+  readonly from: "" | Exclude<SellersFrom, "price lists">;
   readonly unreadRows: readonly MakerFault[];
 }
 
 export function askedMakers({ lists, refused }: ReadMakers, line: OrderLine, rates: Rates): AskedMakers {
   const { sellers, from, unread } = sellersFor(lists, line, rates);
   // A table that cannot be read is not one that is not there.
-  return { sellers, from: from === "price lists" || refused !== "" ? "" : from, unreadRows: unread };
+  const isSaid = from === "nowhere: the piece is hollow" || (from !== "price lists" && refused === "");
+  return { sellers, from: isSaid ? from : "", unreadRows: unread };
 }
 
 /** What an answer says of price lists that it had to do without. */

@@ -14,7 +14,7 @@ import { keptAskings } from "../excel/market/seenaskings";
 import { type AskedPiece, askedPiece, type DecideEvents } from "../views/askedpiece";
 import { WEIGHT_CLASS_WORDS } from "../wording/askingtitles";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
-import { showMonth, showRate, today } from "../wording/display";
+import { pieceWords, showMonth, showRate, today } from "../wording/display";
 
 const { seen: texts } = DECIDE_TEXTS.mustBring;
 
@@ -37,7 +37,7 @@ export function medianOffer(on: DecideEvents & { readonly used: (premium: string
   function show(): void {
     const { rates } = on.rates();
     const piece = askedPiece(on);
-    const near = rates && piece && medianNear(seen, piece.sheet.line.mark, piece.sheet.finishedWeight);
+    const near = rates && piece && medianNear(seen, { ...piece.sheet.line, weight: piece.sheet.finishedWeight });
     // A middle below the metal is no market: something of those rows is not what it says.
     root.hidden = !near || near.median.perGram.isNegative();
     if (!rates || !piece || !near) return;
@@ -67,6 +67,9 @@ function premiumsIn(rows: Parameters<typeof keptAskings>[0], rates: Rates): read
 function sentenceOf({ weightClass, median, count, from, to }: MedianNear, { sheet }: AskedPiece): string {
   const dated =
     from === "" ? "" : from === to ? texts.inMonth(showMonth(from)) : texts.months(showMonth(from), showMonth(to));
-  const what = texts.what(nameMark(sheet.line.mark), WEIGHT_CLASS_WORDS[weightClass] ?? "");
+  const what = texts.what(
+    pieceWords(nameMark(sheet.line.mark), sheet.line.hollow),
+    WEIGHT_CLASS_WORDS[weightClass] ?? "",
+  );
   return texts.median(showRate(median), count, what, dated);
 }

@@ -109,10 +109,11 @@ export function openPremiums(place: HTMLElement, on: PartEvents): Working {
   }
 
   function nearestTo(of: Mark, seen: readonly Seen[]): OwnLink | string {
+    const hollow = seen.some(({ premium }) => premium.hollow);
     const weights = seen.map(({ premium }) => premium.weight).sort((a, b) => a.grams.compare(b.grams));
     const weight = weights[Math.floor(weights.length / 2)];
     if (!weight) throw new Error("A mark that was seen has no weight");
-    const sought = { weight, mark: of, hollow: false, colour: undefined, length: lengthIn(Quotient.of(22), "in") };
+    const sought = { weight, mark: of, hollow, colour: undefined, length: lengthIn(Quotient.of(22), "in") };
     const nearest = nearestLink(links.links, links.kept, sought);
     return nearest.found ? nearest.match.link : check.lacks[nearest.lacks];
   }

@@ -20,7 +20,7 @@ import { draw } from "../plots/picture";
 import { type Points, sample } from "../plots/points";
 import { around, exactly, ratioSteps, showTicks } from "../plots/span";
 import { ASKING_TEXTS } from "../wording/askingtexts";
-import { showCellDate, showGrams, showNumber, showRate } from "../wording/display";
+import { pieceWords, showCellDate, showGrams, showNumber, showRate } from "../wording/display";
 import { showScale } from "../wording/shownweight";
 
 const { plot: texts } = ASKING_TEXTS.premiums;
@@ -101,10 +101,15 @@ export function premiumPlot(all: readonly Seen[], mark: string, own: OwnPrice, r
 export function marksOf(all: readonly Seen[]): readonly { readonly mark: string; readonly seen: readonly Seen[] }[] {
   const groups = new Map<string, Seen[]>();
   for (const each of all) {
-    const mark = showMark(each.seen.mark);
+    const mark = markOf(each);
     groups.set(mark, [...(groups.get(mark) ?? []), each]);
   }
   return [...groups].map(([mark, seen]) => ({ mark, seen })).sort((a, b) => b.seen.length - a.seen.length);
+}
+
+/** A piece's mark, and whether it is hollow: what is not alike in both is never seen together. */
+function markOf({ premium }: Seen): string {
+  return pieceWords(showMark(premium.mark), premium.hollow);
 }
 
 /** What our price as the customer reads it is over the metal, per gram. */
@@ -127,7 +132,7 @@ function sentencesOf(
       ? [texts.seen(count(all.length), showRate(least.premium.premium), showRate(most.premium.premium))]
       : [];
   if (!own.found) return [...seen, texts.noCurve(own.sentence)];
-  const alike = all.filter((each) => showMark(each.seen.mark) === mark);
+  const alike = all.filter((each) => markOf(each) === mark);
   const weights = alike.map(({ premium: { weight } }) => weight).sort((a, b) => a.grams.compare(b.grams));
   const [light, heavy] = [weights[0], weights.at(-1)];
   if (!light || !heavy) return seen;
@@ -172,11 +177,15 @@ function tableOf(
       texts.dateHead,
       texts.sourceHead,
     ],
-    rows: sorted.map(({ seen, premium: { weight, premium: over } }, at) => {
-      const ofOurs = showMark(seen.mark) === mark ? own[at] : undefined;
+    rows: sorted.map((each, at) => {
+      const {
+        seen,
+        premium: { weight, premium: over },
+      } = each;
+      const ofOurs = markOf(each) === mark ? own[at] : undefined;
       return [
         showGrams(weight, 2),
-        showMark(seen.mark),
+        markOf(each),
         showRate(over),
         ofOurs ? showRate(ofOurs) : "",
         seen.date === "" ? "" : showCellDate(dateSerial(seen.date)),

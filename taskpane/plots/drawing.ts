@@ -15,7 +15,9 @@ export function openDrawing(place: HTMLElement): Drawing {
   place.replaceChildren(sourcing.root, margin.root);
   return {
     draw(costed, line, width) {
-      sourcing.show(sourcingPlot(costed, line, width));
+      // Ready-made chain is solid: there is nothing to draw a hollow piece against.
+      sourcing.root.hidden = costed.sheets[line]?.line.hollow === true;
+      if (!sourcing.root.hidden) sourcing.show(sourcingPlot(costed, line, width));
       margin.show(marginPlot(costed, line, width));
     },
   };

@@ -152,7 +152,8 @@ function differenceOf({ difference, line }: CostSheet): string {
   return millimetres.isNegative() ? result.shorter(shown) : result.longer(shown);
 }
 
-function sourcingOf({ sourcing }: CostSheet): string {
+function sourcingOf({ line, sourcing }: CostSheet): string {
+  if (line.hollow) return result.hollowSourcing;
   const make = showRate(sourcing.makePerGram);
   const buy = showRate(sourcing.buyPerGram);
   if (sourcing.verdict === "make") return result.make(make, buy, showMoney(sourcing.saving));

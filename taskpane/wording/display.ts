@@ -96,6 +96,11 @@ export function showCellDate(value: unknown): string {
   }).format(date);
 }
 
+/** "14K", or "14K, hollow". */
+export function pieceWords(mark: string, hollow: boolean): string {
+  return hollow ? `${mark}, hollow` : mark;
+}
+
 /** A month such as "1979-12" by its name and year. */
 export function showMonth(month: string): string {
   return new Intl.DateTimeFormat(locale(), { month: "long", year: "numeric", timeZone: "UTC" }).format(

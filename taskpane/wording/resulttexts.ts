@@ -40,6 +40,7 @@ export const result = {
   buy: (make: string, buy: string, saving: string) =>
     `Buy: ${make} a gram made against ${buy} bought; buying saves ${saving}.`,
   level: (make: string) => `Buy: ${make} a gram either way; buying spares the work.`,
+  hollowSourcing: "Not compared: the piece is hollow, and ready-made chain is solid.",
   sourcingNote: "Plain chain alone with its model and mould, without clasp, stones and plating.",
   subtotal: (pieces: string) => `${pieces} pieces`,
   pieces: "All pieces",

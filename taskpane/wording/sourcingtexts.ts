@@ -137,6 +137,7 @@ export const SOURCING_TEXTS = {
     unreadRow: (maker: string, row: string) => `${maker} (row ${row})`,
     unreadTable: (sentence: string) =>
       `Your makers' price lists could not be read, so the surcharge on Rates is used. ${sentence}`,
+    hollow: "The piece is hollow. Price lists and the surcharge on Rates are for solid chain, so nothing is compared.",
     noTable: (surcharge: string) =>
       `No price lists yet: bought is the surcharge on Rates, ${surcharge} a gram at any weight.`,
     noRow: (mark: string, surcharge: string) =>

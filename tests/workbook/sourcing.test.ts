@@ -268,6 +268,14 @@ test("the catalogue's designs, read as the view Catalogue reads them, and forgot
   expect(await said()).toContain("Making saves USD 42.50 a piece.");
   await part().getByText("Your alloy holds 600 parts of gold in 1,000. Ready-made chain marked 585").waitFor();
   await fill(desk, { Colour: "yellow" });
+  // Solid chain says nothing of a hollow piece, here and beside the order's result.
+  await fill(desk, { "Solid or hollow": "hollow" });
+  await view(desk, "Decide");
+  await part().getByText("The piece is hollow. Price lists and the surcharge on Rates are for solid chain").waitFor();
+  expect(await said()).not.toContain("bought");
+  await view(desk, "Quote");
+  await desk.pane.getByText("Not compared: the piece is hollow, and ready-made chain is solid.").waitFor();
+  await fill(desk, { "Solid or hollow": "solid" });
   // Without an order there is nothing to compare, and it says what is missing.
   await fill(desk, { Mark: "" });
   await view(desk, "Decide");

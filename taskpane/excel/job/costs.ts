@@ -142,6 +142,8 @@ function charged(finished: string): string {
 
 /** Whether making the plain chain beats buying it ready. */
 export function sourcing(sheet: CostSheet, { spot }: Order, rates: Rates): JobRow[] {
+  // Ready-made chain is solid.
+  if (sheet.line.hollow) return [];
   const money = cents(rates);
   const crossings = crossingSentences(sheet.line, spot, rates, (weight) => showGrams(weight, 1));
   return [

@@ -55,6 +55,14 @@ describe("the plain chain made, against every maker", () => {
     expect(text(savedByChoice(said)?.amount)).toBe("50");
   });
 
+  test("a hollow piece is compared with no price of solid chain, of lists or of Rates", () => {
+    for (const rows of [[["Fennick", 250, 0, 3.25] as Cells], []]) {
+      const { said, from } = hundredGrams(rows, { solidity: "hollow" });
+      expect(from).toBe("nowhere: the piece is hollow");
+      expect([said.bids.length, said.larger.length, said.best, said.verdict]).toEqual([0, 0, undefined, "make"]);
+    }
+  });
+
   test("of stepped surcharges the weight's own class counts; 2.50 from 100 g on wins by 0 and says buy", () => {
     const { said } = hundredGrams([
       ["Fennick", 250, 0, 6],

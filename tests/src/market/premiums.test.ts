@@ -11,8 +11,9 @@ import { grams } from "../../../src/units/weight";
 import { read } from "../orders";
 import { expectExact } from "../reference";
 
-const seen = (month: string, weight: string, mark: string, premium: string): SeenPremium => ({
+const seen = (month: string, weight: string, mark: string, premium: string, hollow = false): SeenPremium => ({
   month,
+  hollow,
   weight: grams(Quotient.of(weight)),
   mark: parseMark(mark),
   premium: perGram(Quotient.of(premium), "USD"),
@@ -42,6 +43,22 @@ describe("the median premium", () => {
       [2, "14K", "2026-04", "8.25", 2],
       [2, "14K", "2026-05", "9", 3],
     ]);
+  });
+
+  test("is of solid pieces or of hollow ones, never of both", () => {
+    const both = [
+      seen("2026-04", "12", "14K", "8"),
+      seen("2026-04", "12", "14K", "10"),
+      seen("2026-04", "12", "14K", "40", true),
+    ];
+    expect(medianPremiums(both).map((row) => [row.hollow, row.median.perGram.value().toString(), row.count])).toEqual([
+      [false, "9", 2],
+      [true, "40", 1],
+    ]);
+    const near = (hollow: boolean, of = both) =>
+      medianNear(of, { mark: parseMark("14K"), hollow, weight: grams(Quotient.of("12")) })?.median.perGram.toNumber();
+    expect([near(false), near(true)]).toEqual([9, 40]);
+    expect(near(true, both.slice(0, 2))).toBeUndefined();
   });
 
   test("has as many below it as above it, whatever the order they come in", () => {
@@ -78,7 +95,7 @@ describe("the median nearest to a piece", () => {
     seen("2026-01", "15", "18K", "30"),
   ];
   const near = (mark: string, weight: string) => {
-    const found = medianNear(SEEN, parseMark(mark), grams(Quotient.of(weight)));
+    const found = medianNear(SEEN, { mark: parseMark(mark), hollow: false, weight: grams(Quotient.of(weight)) });
     return found && [found.weightClass, found.median.perGram.value().toString(), found.count, found.from, found.to];
   };
 
@@ -97,7 +114,11 @@ describe("the median nearest to a piece", () => {
 
   test("there is none for a mark nobody asked for, and no month where nobody wrote one down", () => {
     expect(near("9K", "12")).toBeUndefined();
-    const undated = medianNear([seen("", "3", "9K", "1")], parseMark("375"), grams(Quotient.of("3")));
+    const undated = medianNear([seen("", "3", "9K", "1")], {
+      mark: parseMark("375"),
+      hollow: false,
+      weight: grams(Quotient.of("3")),
+    });
     expect([undated?.from, undated?.to, undated?.count]).toEqual(["", "", 1]);
   });
 });
