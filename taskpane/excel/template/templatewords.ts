@@ -63,11 +63,12 @@ export const SUMS: readonly (readonly [label: string, field: string, total?: "to
   ["Balance", "{{balance}}"],
 ];
 
-/** The sums as rows, label and amount in the last two columns; a long label runs to the left, where the cells are blank. */
+/** The sums as rows, the amount in the last column; a label begins two columns before it, since it is longer than one. */
 export function sumRows(columns: number): PaperCell[][] {
   return SUMS.map(([label, field, total]) => [
-    ...Array.from({ length: columns - 2 }, () => ({ content: "" })),
-    { content: label, look: total ?? "words" },
+    ...Array.from({ length: columns - 3 }, () => ({ content: "" })),
+    { content: label, look: total ? "totalLabel" : "lead" },
+    { content: "", look: total ? "totalLabel" : "lead" },
     { content: field, look: total ?? "number" },
   ]);
 }
