@@ -94,12 +94,10 @@ export {
   costOf,
   fineGold,
   type MetalRate,
-  markRate,
   meltValue,
   metalRate,
   metalRateOf,
   perGram,
-  potRate,
   type Rate,
   spotOf,
 } from "./gold/goldrate";
@@ -285,7 +283,7 @@ export {
 } from "./order/ordertext";
 export { type GoldBalance, goldCredit, goldUsed, type OwnGold } from "./order/owngold";
 export type { Answer, Place, Question } from "./order/question";
-export { lineQuestions, type OrderQuestion, orderQuestions } from "./order/questions";
+export { type OrderQuestion, orderQuestions } from "./order/questions";
 export {
   nextQuoteNumber,
   nextRevision,

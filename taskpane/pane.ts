@@ -1,4 +1,12 @@
-import { type Answer, orderQuestions, parseRates, type QuoteStatus, type Rates, showQuoteNumber } from "../src/index";
+import {
+  type Answer,
+  type Money,
+  orderQuestions,
+  parseRates,
+  type QuoteStatus,
+  type Rates,
+  showQuoteNumber,
+} from "../src/index";
 import { announcer } from "./controls/announcer";
 import type { Button } from "./controls/button";
 import { element } from "./controls/element";
@@ -14,7 +22,7 @@ import { serialNow } from "./excel/rates/ratespaper";
 import { confirmSpotRead, stampSpot } from "./excel/rates/spotread";
 import { isRefusal, sentenceOf } from "./excel/run";
 import { readSelectedOrder } from "./excel/selection";
-import { bookedTotal, openBooked } from "./order/bookedquote";
+import { bookedTotal, lastSpotOf, openBooked } from "./order/bookedquote";
 import { orderForm } from "./order/orderform";
 import { type Reckoning, reckon } from "./order/reckoning";
 import { spotReadWords, termChanges } from "./order/termchanges";
@@ -43,6 +51,8 @@ export function openPane(place: HTMLElement): void {
   let known: RatesKnown = { reading: undefined, parsed: undefined, failure: "" };
   let isWatching = false;
   let reckoning: Reckoning | undefined;
+  /** The spot of the last quote; undefined until the quotes were read. */
+  let quoted: { readonly lastSpot: Money | undefined } | undefined;
 
   const voice = announcer();
   const ending = stepEnding();
@@ -135,6 +145,9 @@ export function openPane(place: HTMLElement): void {
       return reading?.found && reckoning ? { reckoning, rateValues: reading.values } : undefined;
     },
     followRates: () => followRates(),
+    made(spot) {
+      quoted = { lastSpot: spot };
+    },
     attempt,
     goTo: show,
     say: voice.say,
@@ -151,7 +164,7 @@ export function openPane(place: HTMLElement): void {
     reckoning = rates ? reckon(typed, rates, today(), form.misread()) : undefined;
     result.show(reckoning, typed, form.line);
     const costed = reckoning?.kind === "costed" ? reckoning.costed : undefined;
-    questions.show(costed ? orderQuestions(costed.order, typed, costed.rates) : [], typed.lines.length);
+    questions.show(costed ? orderQuestions(costed.order, typed, costed.rates, quoted) : [], typed.lines.length);
     form.judge(reckoning?.faults ?? [], costed);
     stay();
     const spoken = spokenResult(reckoning, typed);
@@ -179,12 +192,13 @@ export function openPane(place: HTMLElement): void {
    */
   const followRates = oneAtATime(async () => {
     try {
-      const { rates: reading, quotes } = await readWorkbook(earlier.root.open, known.reading);
+      const { rates: reading, quotes } = await readWorkbook(earlier.root.open || quoted === undefined, known.reading);
       known = { reading, parsed: reading.found ? parseRates(reading.values) : undefined, failure: "" };
       const rates = ratesNow();
       if (rates) form.adapt(rates);
       revision.follow();
       if (quotes) earlier.show(quotes);
+      if (quotes?.ok) quoted = { lastSpot: lastSpotOf(quotes.quotes) };
       frame.showWork(reading.found);
     } catch (error) {
       known = { ...known, failure: sentenceOf(error) };

@@ -102,19 +102,9 @@ export function caratsBySize(
   return of.family === "diamond" ? carats : carats.times(of.gravity);
 }
 
-/** The carat of another stone of the same size and cut: as much more or less as its specific gravity is. */
-export function caratsOfAnother(carats: Quotient, gravity: Quotient, other: Quotient): Quotient {
-  return carats.times(other).dividedBy(gravity);
-}
-
 /** Length to width, the longer side over the shorter, whichever was called which. */
 export function sideRatio({ length, width }: Pick<StoneSize, "length" | "width">): Quotient {
   return length.isLessThan(width) ? width.dividedBy(length) : length.dividedBy(width);
-}
-
-/** Whether its cut has a published factor: only then can a size say its carat without one that is brought. */
-export function hasCaratFactor(cut: StoneCut, family: CaratFamily["family"]): boolean {
-  return (family === "diamond" ? DIAMOND : COLOURED)[cut] !== undefined;
 }
 
 function publishedFactor(size: StoneSize, family: CaratFamily["family"]): Quotient | undefined {

@@ -2,6 +2,7 @@ import {
   CostingError,
   type Currency,
   type KeptOrder,
+  type Money,
   money,
   parseCurrency,
   Quotient,
@@ -33,6 +34,16 @@ export function openBooked({ number, cells }: BookedQuote, currency: Currency): 
   const spot = typed.order.spot.trim() === "" ? spotOf(cells.spot) : typed.order.spot;
   if (spot === undefined) return { ok: false, sentence: earlier.unreadableSpot(name) };
   return { ok: true, typed: { ...typed, order: { ...typed.order, spot } }, terms };
+}
+
+/** The spot of the newest quote whose row says it. */
+export function lastSpotOf(quotes: readonly BookedQuote[]): Money | undefined {
+  for (const { cells } of newestFirst(quotes)) {
+    const spot = spotOf(cells.spot);
+    const currency = currencyOf(cells.currency);
+    if (spot !== undefined && currency) return money(Quotient.of(spot), currency);
+  }
+  return undefined;
 }
 
 /** What the customer was asked in all, as money where it is money, else as it stands in the row. */

@@ -1,4 +1,4 @@
-import { showQuoteNumber } from "../../src/index";
+import { type Money, showQuoteNumber } from "../../src/index";
 import type { Button } from "../controls/button";
 import type { Ending } from "../controls/ending";
 import { goToIfThere } from "../excel/host";
@@ -26,6 +26,8 @@ export interface QuoteMakerEvents {
   readonly reckoned: () => { readonly reckoning: Reckoning; readonly rateValues: RateValues } | undefined;
   /** Reads Rates again; never throws. */
   readonly followRates: () => Promise<void>;
+  /** A quote was made at this spot. */
+  readonly made: (spot: Money) => void;
   readonly attempt: (step: () => Promise<void>) => Promise<void>;
   readonly goTo: (sheet: string) => void;
   readonly say: (sentence: string) => void;
@@ -112,6 +114,7 @@ export function quoteMaker(on: QuoteMakerEvents): QuoteMaker {
     const { order, sheets, quote, rates } = costed;
     const revised = revision.of;
     const filled = await fillQuote({ order, sheets, quote, rates, rateValues, typed, revised, template });
+    on.made(order.spot);
     const total = showMoney(quote.total);
     // The form still holds that quote: what is made next is a revision of it, until a new order is begun.
     if (revision.of) revision.goOn(filled.number, total);

@@ -54,6 +54,8 @@ async function deleteRow(at: Desk, rate: string): Promise<void> {
 
 beforeEach(async () => {
   await setRate(desk, "Plating", "40");
+  // A spot that nobody doubts.
+  await setRate(desk, "Spot", "2400");
 });
 
 describe("a piece that is plated", () => {

@@ -1,9 +1,14 @@
 import { expect, test } from "vitest";
-import { clearRate, fill, HUNDRED_GRAMS, press, setRate, sheetNames, withRates } from "./desk";
+import { clearRate, fill, HUNDRED_GRAMS, press, rateCell, setRate, sheetNames, withRates } from "./desk";
 import { settled } from "./person.mjs";
 import { deskForEach } from "./workshop";
 
-const desk = deskForEach(withRates);
+/** At a spot that nobody doubts. */
+const desk = deskForEach(async (workshop) => {
+  const sat = await withRates(workshop);
+  await setRate(sat, "Spot", "2400");
+  return sat;
+});
 
 const HEAVY = "One link of 75 g is unusual. Is the decimal point in its place?";
 const questions = () => desk.pane.locator("footer .question");
@@ -71,4 +76,31 @@ test("several questions are drawn alike, one after the other, and each leads to 
   expect(await desk.pane.locator("#order-linkWeight").evaluate((field) => field.matches(":focus"))).toBe(true);
   await fill(desk, { "Weight of one link": "7.5" });
   expect(await head().isVisible()).toBe(false);
+});
+
+test("a spot is asked that looks like a price per gram, and one that moved by more than 15 % since the last quote", async () => {
+  const makePressed = async () => {
+    await desk.pane.getByRole("button", { name: "Make the quote", exact: true }).click();
+    await settled(desk.page);
+  };
+  await setRate(desk, "Spot", "77.25");
+  await fill(desk, HUNDRED_GRAMS);
+  await makePressed();
+  expect(await sentences()).toEqual([
+    "Spot is USD 77.25 per troy ounce, which looks like a price per gram. Is it right?",
+  ]);
+  await answer("Correct it on the Rates sheet");
+  const [sheet, cell] = await rateCell(desk, "Spot");
+  expect(await desk.page.evaluate(() => window.workbookPage.active())).toBe(`${sheet}!${cell}`);
+  await setRate(desk, "Spot", "2400");
+  await makePressed();
+  await made("1001");
+  // 15 % above is 2,760.
+  await setRate(desk, "Spot", "2761");
+  await fill(desk, { Quantity: "2" });
+  await makePressed();
+  expect(await sentences()).toEqual(["Spot is USD 2761.00, 15% above that of your last quote. Is it right?"]);
+  await setRate(desk, "Spot", "2760");
+  await makePressed();
+  await made("1002");
 });

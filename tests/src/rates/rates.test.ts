@@ -119,7 +119,7 @@ describe("bad input: one sentence that names the row, what was found and what wo
     ["priceBy", "feeling", "unknownWord", /^Price by: found "feeling"; give one of "markup", "margin", "premium"/],
     ["currency", "XAU", "unknownWord", /^Currency: found "XAU", which is no currency; give the three letters/],
     ["markup", "-0.1", "outOfRange", /^Markup: found "-0.1"/],
-    ["markup", "101", "outOfRange", /^Markup: found "101"/],
+    ["markup", "1000001", "outOfRange", /^Markup: found "1000001"/],
     ["deposit", "1.5", "outOfRange", /^Deposit: found "1.5"; give a share from 0 to 1/],
     ["validity", "0", "outOfRange", /^Quote valid for: found "0"; give a whole number of days/],
     ["validity", "7.5", "outOfRange", /^Quote valid for: found "7.5"/],

@@ -17,6 +17,6 @@ test("a share for markup and margin, money a gram for a premium, money for a pri
   });
 });
 
-test("a margin is below all of the price; a markup may be more than the cost", () => {
-  expect([RULE_OF.margin.below, RULE_OF.markup.most]).toEqual(["1", "100"]);
+test("a margin is below all of the price; a markup may be more than the cost: a large one is asked about, not refused", () => {
+  expect([RULE_OF.margin.below, RULE_OF.markup.most]).toEqual(["1", "1000000"]);
 });
