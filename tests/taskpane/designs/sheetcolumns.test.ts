@@ -25,6 +25,7 @@ test("a line's cells, rounded once, and hollow is said", () => {
   if (!line) throw new Error("not priced");
   expect(CUSTOMER_COLUMNS.map((column) => csvText(cellOf(line, column, RATES)))).toEqual([
     "Curb, hollow",
+    "Chain in yellow 250 gold, hollow links.",
     "250",
     "yellow",
     "25 in",

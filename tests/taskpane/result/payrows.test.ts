@@ -52,8 +52,11 @@ const said = (rows: readonly Row[]) =>
 it("one piece needs no more than its deposit and balance", () => {
   const one = costed({});
   expect(isPlain(one)).toBe(true);
-  // Half would be 1,789.50; 2,703 go out first, 75.5 % of 3,579: 80 % are 2,863.20, up to 2,864.
-  expect(said(payRows(one))).toEqual(["Deposit | USD 2,864.00", "Balance | USD 715.00"]);
+  // Half would be 1,789.50; 2,753 go out first, the labour of 50 among them, 76.9 % of 3,579: 80 % are 2,863.20, up to 2,864.
+  expect(said(payRows(one))).toEqual([
+    "Deposit | USD 2,864.00 | raised from 50% to 80%, to cover the USD 2,753.00 that you pay out first",
+    "Balance | USD 715.00",
+  ]);
   expect(castRows(one)).toEqual([]);
   expect(goldRows(one)).toEqual([]);
   expect(stoneRows(one)).toEqual([]);
