@@ -5,7 +5,7 @@ import { buildAddin } from "./workbook/build.mjs";
 import { FOLDERS } from "./workbook/server.mjs";
 
 /** The most a script may weigh over the wire, in KB (1,000 bytes) after gzip: what Excel loads before it answers a person. */
-const LIMITS = { "functions.js": 66, "taskpane.js": 70 };
+const LIMITS = { "functions.js": 74, "taskpane.js": 84 };
 
 if (process.env.CURBWRIGHT_BUILT !== "1") await buildAddin();
 const names = (await readdir(FOLDERS.addin)).filter((name) => name.endsWith(".js"));

@@ -54,9 +54,9 @@ test("three lines come to a quote, a job and tickets, in as many syncs as one", 
   const quote = (await texts(desk, "Quote 1002", "A10:B12")).map(([design, words]) => [design, words]);
   expect(quote.map(([design]) => design)).toEqual(["Plain curb", "Tide curb", "Shell curb"]);
   expect(quote.map(([, words]) => words)).toEqual([
-    "Chain, 1000 gold, yellow, solid; 12.5 in, 50 links, about 100.0 g",
-    "Chain, 1000 gold, yellow, white, solid; 12.5 in, 50 links, about 108.0 g",
-    "Chain, 1000 gold, yellow, hollow; 12.5 in, 50 links, about 103.0 g; box clasp; engraved: For Ada",
+    "Chain in yellow 1000 gold, solid links. Finished length 12.5 in, 50 links, about 100.0 g.",
+    "Chain in yellow and white 1000 gold, solid links: two yellow links, then one white, repeated. The white links are not plated. Finished length 12.5 in, 50 links, about 108.0 g each.",
+    "Chain in yellow 1000 gold, hollow links. Finished length 12.5 in, 50 links, about 103.0 g. Box clasp. Engraved: “For Ada”.",
   ]);
   const job = (await texts(desk, "Job 1002", "A1:A260")).flat();
   expect(job.filter((text) => /^\d\. .*, chain, /.test(text))).toEqual([

@@ -185,6 +185,8 @@ describe("the question before a reset", () => {
     await clickCell(desk.page, "Orders", "B6");
     await press(desk, "Take from the selected row");
     await press(desk, "Make the quote");
+    await press(desk, "Still to be agreed with the customer");
+    await press(desk, "Make the quote");
     await desk.pane.getByText("Quote 1001, Job 1001 and Tickets 1001 are in the workbook.").waitFor();
     const before = await sheetNames(desk);
     for (const key of ["Enter", "Escape"]) {

@@ -82,6 +82,8 @@ test("the button that was pressed by the keyboard has the focus still when its w
   await view(desk, "Quote");
   await clickCell(desk.page, "Orders", "B6");
   await press(desk, "Take from the selected row");
+  await press(desk, "Make the quote");
+  await press(desk, "Still to be agreed with the customer");
   await desk.pane.getByRole("button", { name: "Make the quote" }).focus();
   await desk.page.keyboard.press("Enter");
   await desk.pane.getByText("are in the workbook").waitFor();
