@@ -39,6 +39,8 @@ export interface WorkbookPage {
   /** The requests of the add-in so far, without those that office.js makes for itself, such as releasing ranges. */
   readonly syncCount: number;
   readonly log: readonly LogEntry[];
+  /** Whether a cell is being edited. */
+  readonly isEditing: boolean;
   /** Refuses every request of the add-in with one of Excel's codes, until it is called without a code. */
   refuse(code?: string): void;
   /** Refuses one of the requests that follow, as mood.ts reads it: "AccessDenied@2.5". */
@@ -125,6 +127,9 @@ export function offerApi(state: State, ready: Promise<void>, locale: string): vo
     },
     get log() {
       return host.log;
+    },
+    get isEditing() {
+      return host.mood.isEditing;
     },
     refuse: (code) => host.mood.refuse(code),
     fail: (planned) => host.mood.fail(readFailure(planned)),

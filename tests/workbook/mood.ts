@@ -63,6 +63,11 @@ export class Mood {
     });
   }
 
+  /** Whether a cell is being edited. */
+  get isEditing(): boolean {
+    return this.editing;
+  }
+
   /** Refuses every request with this code of Excel's, until it is called without one. */
   refuse(code: string | undefined): void {
     this.refused = code;

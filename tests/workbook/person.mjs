@@ -46,17 +46,25 @@ export async function clickCell(page, sheet, address) {
 }
 
 /**
- * Clicks a cell and types into it, ending with Enter.
+ * Clicks a cell and types into it, ending with Enter. Where the grid took that Enter for its own list of functions and still edits
+ * the cell, it is left by Esc and typed once more.
  * @param {import("playwright-core").Page} page
  * @param {string} sheet
  * @param {string} address one cell, as "B2"
  * @param {string} text
  */
 export async function typeIn(page, sheet, address, text) {
-  await clickCell(page, sheet, address);
-  await page.keyboard.type(text);
-  await page.keyboard.press("Enter");
+  const type = async () => {
+    await clickCell(page, sheet, address);
+    await page.keyboard.type(text);
+    await page.keyboard.press("Enter");
+    await settled(page);
+  };
+  await type();
+  if (!(await page.evaluate(() => window.workbookPage.isEditing))) return;
+  await page.keyboard.press("Escape");
   await settled(page);
+  await type();
 }
 
 /**
