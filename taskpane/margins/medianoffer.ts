@@ -14,7 +14,7 @@ import { keptAskings } from "../excel/market/seenaskings";
 import { type AskedPiece, askedPiece, type DecideEvents } from "../views/askedpiece";
 import { WEIGHT_CLASS_WORDS } from "../wording/askingtitles";
 import { DECIDE_TEXTS } from "../wording/decidetexts";
-import { pieceWords, showMonth, showRate, today } from "../wording/display";
+import { markWords, showMonth, showRate, today } from "../wording/display";
 
 const { seen: texts } = DECIDE_TEXTS.mustBring;
 
@@ -68,7 +68,7 @@ function sentenceOf({ weightClass, median, count, from, to }: MedianNear, { shee
   const dated =
     from === "" ? "" : from === to ? texts.inMonth(showMonth(from)) : texts.months(showMonth(from), showMonth(to));
   const what = texts.what(
-    pieceWords(nameMark(sheet.line.mark), sheet.line.hollow),
+    markWords(nameMark(sheet.line.mark), sheet.line.hollow),
     WEIGHT_CLASS_WORDS[weightClass] ?? "",
   );
   return texts.median(showRate(median), count, what, dated);

@@ -2,7 +2,7 @@ import { medianPremiums, type Rates, type SeenPremium } from "../../src/index";
 import { type TableRow, table } from "../controls/table";
 import { ASKING_TEXTS } from "../wording/askingtexts";
 import { WEIGHT_CLASS_WORDS } from "../wording/askingtitles";
-import { pieceWords, showRate } from "../wording/display";
+import { markWords, showRate } from "../wording/display";
 import { locale } from "../wording/language";
 
 const { medians: texts } = ASKING_TEXTS.premiums;
@@ -17,7 +17,7 @@ export function medianTable(seen: readonly SeenPremium[], rates: Rates): HTMLEle
 function medianRows(seen: readonly SeenPremium[]): readonly TableRow[] {
   let before = "";
   return medianPremiums(seen).map(({ weightClass, mark, hollow, month, median, count }) => {
-    const group = `${WEIGHT_CLASS_WORDS[weightClass] ?? ""}, ${pieceWords(mark, hollow)}`;
+    const group = `${WEIGHT_CLASS_WORDS[weightClass] ?? ""}, ${markWords(mark, hollow)}`;
     const isSameName = group === before;
     before = group;
     const when = month === "" ? texts.noMonth : showMonth(month);

@@ -20,7 +20,7 @@ import { draw } from "../plots/picture";
 import { type Points, sample } from "../plots/points";
 import { around, exactly, ratioSteps, showTicks } from "../plots/span";
 import { ASKING_TEXTS } from "../wording/askingtexts";
-import { pieceWords, showCellDate, showGrams, showNumber, showRate } from "../wording/display";
+import { markWords, showCellDate, showGrams, showNumber, showRate } from "../wording/display";
 import { showScale } from "../wording/shownweight";
 
 const { plot: texts } = ASKING_TEXTS.premiums;
@@ -109,7 +109,7 @@ export function marksOf(all: readonly Seen[]): readonly { readonly mark: string;
 
 /** A piece's mark, and whether it is hollow: what is not alike in both is never seen together. */
 function markOf({ premium }: Seen): string {
-  return pieceWords(showMark(premium.mark), premium.hollow);
+  return markWords(showMark(premium.mark), premium.hollow);
 }
 
 /** What our price as the customer reads it is over the metal, per gram. */

@@ -97,7 +97,7 @@ export function showCellDate(value: unknown): string {
 }
 
 /** "14K", or "14K, hollow". */
-export function pieceWords(mark: string, hollow: boolean): string {
+export function markWords(mark: string, hollow: boolean): string {
   return hollow ? `${mark}, hollow` : mark;
 }
 

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { QUOTE_STATUSES, quoteStatusOf } from "../../../src/order/quotestatus";
 
 test("a quote stands in one of nine places, in the order in which the metal goes", () => {
-  // Issue 3: "asked, quoted, agreed, at the caster, at the polisher, with the setter, finished, handed over, turned down".
+  // The stages of the work (common practice): "asked, quoted, agreed, at the caster, at the polisher, with the setter, finished, handed over, turned down".
   expect(QUOTE_STATUSES.join(", ")).toBe(
     "asked, quoted, agreed, at the caster, at the polisher, with the setter, finished, handed over, turned down",
   );
